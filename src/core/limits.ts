@@ -1,0 +1,16 @@
+/** Every cap on untrusted text, each with its reason. A text that passes a cap gets that cap's own diagnostic. */
+
+/** 256 KiB: the largest recipe that still checks in about a second on a cold start. */
+export const MAX_SOURCE_BYTES = 262_144;
+/** Tokens of one file; a 256 KiB text of one-letter words stays below it. */
+export const MAX_TOKENS = 200_000;
+/** Brackets and braces open at once; recovery recurses, and 213 unclosed blocks overflow the default stack. */
+export const MAX_DEPTH = 64;
+/** Operators in one expression; keeps every later walk over the tree shallow. */
+export const MAX_OPERATORS = 256;
+/** Diagnostics of one file; beyond this the rest is counted, not shown. */
+export const MAX_DIAGNOSTICS = 100;
+/** Rows of one lesson table in the command. */
+export const MAX_ROWS = 10_000;
+/** Cells of one lesson table in the command. */
+export const MAX_CELLS = 100_000;

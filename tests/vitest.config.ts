@@ -1,0 +1,12 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    root: new URL("..", import.meta.url).pathname,
+    include: ["tests/**/*.test.ts"],
+    benchmark: { include: ["tests/bench/**/*.bench.ts"] },
+    setupFiles: ["tests/helpers/setup.ts"],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+  },
+});

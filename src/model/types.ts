@@ -1,0 +1,91 @@
+import type { Place } from "../core/span.js";
+import type { BlockKind, blocks } from "../vocabulary/index.js";
+import type { ClaimModel, ValueShapes } from "./values.js";
+
+type Blocks = typeof blocks;
+type Rows<K extends BlockKind> = Blocks[K]["properties"][number];
+type RowNamed<K extends BlockKind, N> = Extract<Rows<K>, { name: N }>;
+
+/** The properties of a kind of block, by name, as the vocabulary types them. What was left out is absent. */
+export type Properties<K extends BlockKind> = {
+  readonly [N in Rows<K>["name"]]?: ValueShapes[RowNamed<K, N>["type"]];
+};
+
+/** Where a block and its properties were written; absent in models made by code, and never compared. */
+export interface Origins {
+  readonly block: Place;
+  readonly properties: ReadonlyMap<string, Place>;
+}
+
+/** One checked block: its kind in `block`, its name, its properties by their names, and the blocks inside it. */
+export type BlockModel<K extends BlockKind = BlockKind> = {
+  readonly [Kind in K]: {
+    readonly block: Kind;
+    readonly name: string | null;
+    readonly parts: readonly PartModel<Kind>[];
+    readonly origins?: Origins;
+  } & Properties<Kind>;
+}[K];
+
+/** The kinds of block that may stand inside another. */
+export type PartModel<K extends BlockKind> = Blocks[K]["parts"][number] extends infer P
+  ? P extends BlockKind
+    ? BlockModel<P>
+    : never
+  : never;
+
+export type RoomModel = BlockModel<"room">;
+export type SetModel = BlockModel<"set">;
+export type SubjectModel = BlockModel<"subject">;
+export type PointModel = BlockModel<"point">;
+export type LightModel = BlockModel<"light">;
+export type CameraModel = BlockModel<"camera">;
+export type IntentModel = BlockModel<"intent">;
+export type MeterModel = BlockModel<"meter">;
+
+/** A value of a table block (`thresholds`, `tolerances`) that the recipe sets, in its base unit. */
+export interface Setting {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly written: string;
+}
+
+/** One `expect`. `written` is the whole statement as a recipe says it. */
+export interface Expectation {
+  readonly written: string;
+  readonly surely: boolean;
+  readonly claims: readonly ClaimModel[];
+  readonly because: string | null;
+  readonly origin?: Place;
+}
+
+/** A statement that is read and kept, and that a later version evaluates. `written` is its canonical text. */
+export interface LaterStatement {
+  readonly statement: "table" | "variant" | "solve" | "hold" | "measured" | "use" | "silence";
+  readonly title: string | null;
+  readonly written: string;
+  readonly origin?: Place;
+}
+
+/** A recipe after checking: plain data, complete, with every name resolved. */
+export interface Recipe {
+  readonly format: 1;
+  readonly kind: "recipe" | "kit" | "session";
+  readonly title: string;
+  /** The recipe a session belongs to. */
+  readonly of: string | null;
+  readonly about: BlockModel<"about"> | null;
+  readonly room: RoomModel | null;
+  readonly set: SetModel | null;
+  readonly subjects: readonly SubjectModel[];
+  readonly points: readonly PointModel[];
+  readonly lights: readonly LightModel[];
+  readonly camera: CameraModel | null;
+  readonly meter: MeterModel | null;
+  readonly intent: IntentModel | null;
+  readonly tolerances: readonly Setting[];
+  readonly thresholds: readonly Setting[];
+  readonly expectations: readonly Expectation[];
+  readonly later: readonly LaterStatement[];
+}

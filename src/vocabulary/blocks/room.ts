@@ -1,0 +1,109 @@
+import type { BlockRow, PropertyRow } from "../property.js";
+
+const reflectance = {
+  name: "reflectance",
+  type: "fraction",
+  help: "Share of the light that comes back from the surface.",
+  example: "50 %",
+  range: [0, 1],
+} as const satisfies Omit<PropertyRow, "default">;
+
+const colour = {
+  name: "tint",
+  type: "text",
+  help: "The colour of the surface in a word, where it has one.",
+  example: '"green"',
+  default: "none: white, grey or black",
+  later: true,
+} as const satisfies PropertyRow;
+
+export const room = {
+  kind: "room",
+  help: "The room with its surfaces. Without it the surroundings are open and black.",
+  named: "none",
+  properties: [
+    {
+      name: "size",
+      type: "volume",
+      help: "Width (camera left to right), depth (along the camera line) and height.",
+      example: "5 x 7 x 2.8 m",
+      default: "needed",
+      range: [0.5, 200],
+    },
+    {
+      name: "mark",
+      type: "mark",
+      help: "Where the subject's mark lies: from the left or right wall, and from the back or front wall.",
+      example: "from(left: 1.2 m, back: 70 cm)",
+      default: "the middle of the room",
+    },
+    {
+      name: "ambient",
+      type: "illuminance",
+      help: "Light of the room itself at the mark, measured with every flash off.",
+      example: "300 lx",
+      default: "0 lx",
+      range: [0, 200_000],
+    },
+  ],
+  parts: ["walls", "wall", "ceiling", "floor", "opening"],
+} as const satisfies BlockRow;
+
+export const walls = {
+  kind: "walls",
+  help: "All four walls together.",
+  named: "none",
+  properties: [{ ...reflectance, default: "50 %" }, colour],
+  parts: [],
+} as const satisfies BlockRow;
+
+export const wall = {
+  kind: "wall",
+  help: "One wall, as the camera sees it; it stands before `walls`.",
+  named: "needed",
+  names: ["left", "right", "back", "front"],
+  properties: [{ ...reflectance, default: "as `walls`" }, colour],
+  parts: [],
+} as const satisfies BlockRow;
+
+export const ceiling = {
+  kind: "ceiling",
+  help: "The ceiling.",
+  named: "none",
+  properties: [{ ...reflectance, default: "80 %" }, colour],
+  parts: [],
+} as const satisfies BlockRow;
+
+export const floor = {
+  kind: "floor",
+  help: "The floor of the room.",
+  named: "none",
+  properties: [{ ...reflectance, default: "20 %" }, colour],
+  parts: [],
+} as const satisfies BlockRow;
+
+export const opening = {
+  kind: "opening",
+  help: "A window or a door in a wall; it may have a light outside it.",
+  named: "needed",
+  properties: [
+    {
+      name: "wall",
+      type: "word",
+      words: ["left", "right", "back", "front"],
+      help: "The wall it is in, as the camera sees it.",
+      example: "left",
+      default: "needed",
+    },
+    { name: "size", type: "rectangle", help: "Width x height.", example: "1.2 x 1.5 m", default: "needed", range: [0.01, 50] },
+    {
+      name: "at",
+      type: "point",
+      help: "The middle of its bottom edge.",
+      example: "offset(left: 2 m, up: 90 cm)",
+      default: "needed",
+      from: "the subject's mark",
+    },
+  ],
+  parts: [],
+} as const satisfies BlockRow;

@@ -1,0 +1,10 @@
+import type { BlockRow } from "../property.js";
+
+export const silence = {
+  kind: "silence",
+  help: "Warnings that are known and accepted, each with its reason; safety warnings cannot be silenced.",
+  named: "none",
+  properties: [],
+  anyText: true,
+  parts: [],
+} as const satisfies BlockRow;

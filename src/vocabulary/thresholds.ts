@@ -1,0 +1,43 @@
+import type { BaseUnit } from "../units/dimension.js";
+
+/**
+ * One threshold at which a rule speaks. A recipe may set it in `thresholds { }`.
+ * `value` is in the base unit of `unit`.
+ */
+export interface ThresholdRow {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: BaseUnit;
+  readonly help: string;
+  /** A published source, or "common practice". */
+  readonly source: string;
+}
+
+const practice = "common practice, no source";
+
+/** Every threshold of every rule, one row each. */
+export const thresholdTable = [
+  { name: "sun_angular_size", value: 2.5, unit: "deg", help: "A light that is to pass for sun is warned about above this angular size.", source: practice },
+  { name: "sun_shadow_least", value: 2, unit: "stop", help: "Shadows of a light that is to pass for sun: warned about when shallower.", source: practice },
+  { name: "sun_shadow_most", value: 4, unit: "stop", help: "Shadows of a light that is to pass for sun: warned about when deeper.", source: practice },
+  { name: "low_sun", value: 15, unit: "deg", help: "Elevation at the face below which a sun reads as first or last hour.", source: practice },
+  { name: "elevation_spread", value: 15, unit: "deg", help: "Difference of elevation between face and feet that shows a near lamp.", source: practice },
+  { name: "fan", value: 25, unit: "deg", help: "Spread of the directions of shadows across the set.", source: practice },
+  { name: "head_to_toe", value: 0.5, unit: "stop", help: "Fall-off between face and shin worth knowing.", source: practice },
+  { name: "head_to_toe_check", value: 1, unit: "stop", help: "Fall-off between face and shin that needs a check.", source: practice },
+  { name: "ambient", value: 5, unit: "stop", help: "Room light must be at least this far under the flash.", source: practice },
+  { name: "ambient_stop", value: 3, unit: "stop", help: "Room light nearer to the flash than this spoils the picture.", source: practice },
+  { name: "ceiling_clearance", value: 0.25, unit: "m", help: "Free space above the top of the head of the lamp.", source: practice },
+  { name: "ceiling_clearance_hot", value: 0.5, unit: "m", help: "The same with a hot modelling lamp; the maker's figure comes first.", source: practice },
+  { name: "stand_margin", value: 0.05, unit: "m", help: "Height kept in reserve on a stand.", source: practice },
+  { name: "stand_feet", value: 0.5, unit: "m", help: "Free floor a stand needs to the wall.", source: practice },
+  { name: "tip_force", value: 10, unit: "1", help: "Sideways force in newtons at the lamp that a stand should bear.", source: practice },
+  { name: "tip_height", value: 2, unit: "m", help: "Lamp height above which a stand needs a bag.", source: practice },
+  { name: "reserve", value: 1, unit: "stop", help: "Power kept in reserve.", source: practice },
+  { name: "near_field", value: 1.5, unit: "1", help: "Distance in source sizes below which the inverse-square rule misleads.", source: practice },
+  { name: "soft_distance", value: 2, unit: "1", help: "Distance in diagonals of the source beyond which a soft box works as a hard light.", source: practice },
+  { name: "set_headroom", value: 0.1, unit: "m", help: "Set that must be visible above the head.", source: practice },
+  { name: "uncalibrated", value: 0.9, unit: "stop", help: "Uncertainty of an output from which one meter reading is advised.", source: practice },
+  { name: "overcast_size", value: 60, unit: "deg", help: "Least angular size of a light that is to pass for an overcast sky.", source: practice },
+  { name: "overcast_contrast", value: 2, unit: "stop", help: "Greatest lit-to-shadow difference under an overcast sky.", source: practice },
+] as const satisfies readonly ThresholdRow[];

@@ -1,0 +1,19 @@
+import type { BaseUnit } from "../units/dimension.js";
+
+/** How far a kind of measured input may be off unless the recipe says otherwise. */
+export interface ToleranceRow {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: BaseUnit;
+  readonly help: string;
+}
+
+/** Default tolerances of inputs (common practice, no source). */
+export const toleranceTable = [
+  { name: "tape", value: 0.02, unit: "m", help: "A tape measure." },
+  { name: "height", value: 0.03, unit: "m", help: "The height of a lamp." },
+  { name: "angle", value: 2, unit: "deg", help: "A bearing, an elevation, an opening." },
+  { name: "dial", value: 0.1, unit: "stop", help: "A step of a dial." },
+  { name: "meter", value: 0.1, unit: "stop", help: "One meter reading." },
+  { name: "reflectance", value: 0.05, unit: "1", help: "The reflectance of a surface." },
+] as const satisfies readonly ToleranceRow[];

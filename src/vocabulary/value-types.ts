@@ -1,0 +1,50 @@
+/**
+ * The types of value that a property may have. Their TypeScript shapes are in `model/values.ts`, their readers in
+ * `check/values`; `words` is how a message names the type, `example` a value of it.
+ */
+export const valueTypes = {
+  length: { words: "a length", example: "2.4 m" },
+  angle: { words: "an angle", example: "30 deg" },
+  time: { words: "a time", example: "1/200 s" },
+  energy: { words: "an energy", example: "400 Ws" },
+  watts: { words: "a power in watts", example: "60 W" },
+  mass: { words: "a mass", example: "2.5 kg" },
+  illuminance: { words: "an illuminance", example: "300 lx" },
+  fraction: { words: "a share in per cent", example: "18 %" },
+  number: { words: "a plain number", example: "4" },
+  aperture: { words: "an f-number", example: "f/8" },
+  sensitivity: { words: "an ISO sensitivity", example: "ISO 200" },
+  temperature: { words: "a colour temperature", example: "5600 K" },
+  stops: { words: "a number of stops", example: "1/3 stop" },
+  mired: { words: "a mired shift", example: "60 mired" },
+  rectangle: { words: "width x height", example: "60 x 90 cm" },
+  volume: { words: "width x depth x height", example: "5 x 7 x 2.8 m" },
+  pixels: { words: "width x height in pixels", example: "6000 x 4000" },
+  point: { words: "a point", example: "offset(left: 40 cm, up: 1 m)" },
+  direction: { words: "a direction or the point it looks at", example: "left(30 deg)" },
+  bearing: { words: "a bearing with a side", example: "left(30 deg)" },
+  tape: { words: "a length, from a point if need be", example: "2.6 m from face" },
+  shape: { words: "a shape of light", example: "disc(5 cm)" },
+  calibration: { words: "how the output is known", example: "metered(f/8, at: 2 m, ISO 100)" },
+  output: { words: "an output of light", example: "1000 lm s" },
+  power: { words: "a power setting", example: "1/4" },
+  dial: { words: "what the numbers of a dial mean", example: "numbers(10 is full, 1 is 1 stop)" },
+  beam: { words: "how the light spreads", example: "cosine_power(4)" },
+  gels: { words: "one gel or a list of gels", example: "warm(60 mired, loses: 1/3 stop)" },
+  surface: { words: "a surface by name, or its reflectance", example: "white_board" },
+  hinge: { words: "an edge of another flat", example: "left_edge(back)" },
+  mark: { words: "where in the room the mark is", example: "from(left: 1.2 m, back: 70 cm)" },
+  arms: { words: "how the arms are held", example: "raised" },
+  natural_light: { words: "a natural light", example: "sunlight(elevation: 30 deg)" },
+  contrast: { words: "a ratio or stops", example: "3:1" },
+  level: { words: "stops under or over a reading", example: "1 stop under face.disc(towards: key)" },
+  scale: { words: "a value with the unit of what it measures", example: "2.5 deg" },
+  word: { words: "a word", example: "upright" },
+  name: { words: "the name of something in the recipe", example: "key" },
+  text: { words: "a text", example: '"north wall"' },
+  texts: { words: "a text or a list of texts", example: '["hard", "one lamp"]' },
+  photo: { words: "a photograph to read settings from", example: 'photo("frame.jpg")' },
+} as const satisfies Record<string, { readonly words: string; readonly example: string }>;
+
+/** The name of a type of value. */
+export type ValueType = keyof typeof valueTypes;

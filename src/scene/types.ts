@@ -1,0 +1,196 @@
+import type { Vec3 } from "../core/vector.js";
+
+/**
+ * The set-up in metres, in one right-handed frame: origin on the floor under the subject's mark, x to the camera's
+ * right, y away from the camera's side, z up. Angles are in radians unless a name says degrees.
+ * Nothing from here on knows that there was a text.
+ */
+export interface Scene {
+  readonly room: SceneRoom | null;
+  readonly polygons: readonly ScenePolygon[];
+  readonly bodies: readonly Body[];
+  readonly subjects: readonly SceneSubject[];
+  /** In file order, lamps that are off included (their energy is 0). */
+  readonly sources: readonly Source[];
+  /** The standard stations in a fixed order, then named points in file order. */
+  readonly stations: readonly Station[];
+  readonly camera: SceneCamera | null;
+  readonly meter: { readonly flat: number; readonly dome: number; readonly reflected: number };
+  /** Index into `sources`; null without a subject or a light that is on. */
+  readonly key: number | null;
+  readonly assumed: readonly Assumption[];
+}
+
+export interface SceneRoom {
+  readonly width: number;
+  readonly depth: number;
+  readonly height: number;
+  /** Least and greatest x and y of the room in the scene's frame. */
+  readonly left: number;
+  readonly right: number;
+  readonly front: number;
+  readonly back: number;
+  /** Illuminance of the room's own light at the mark, lx. */
+  readonly ambient: number;
+}
+
+/** A flat surface; `normal` by the right-hand rule of its vertices points out of its front. */
+export interface ScenePolygon {
+  /** `floor`, `wall left`, `back`, `roll.1` ...; unique. */
+  readonly name: string;
+  readonly kind: "floor" | "ceiling" | "wall" | "flat" | "paper" | "card" | "scrim" | "table" | "box" | "disc" | "panel";
+  readonly vertices: readonly Vec3[];
+  readonly normal: Vec3;
+  readonly frontReflectance: number;
+  readonly backReflectance: number;
+}
+
+/** A rounded solid: part of a figure, or a prop. */
+export type Body =
+  | {
+      readonly kind: "ellipsoid";
+      readonly name: string;
+      readonly centre: Vec3;
+      /** Semi-axes as vectors, at right angles to each other. */
+      readonly axes: readonly [Vec3, Vec3, Vec3];
+      readonly reflectance: number;
+    }
+  | {
+      readonly kind: "capsule";
+      readonly name: string;
+      /** Centres of the two end spheres. */
+      readonly from: Vec3;
+      readonly to: Vec3;
+      readonly radius: number;
+      readonly reflectance: number;
+    }
+  | {
+      readonly kind: "sphere";
+      readonly name: string;
+      readonly centre: Vec3;
+      readonly radius: number;
+      readonly reflectance: number;
+    };
+
+export interface SceneSubject {
+  /** Empty for the only, unnamed subject. */
+  readonly name: string;
+  /** The point on the floor under the body. */
+  readonly place: Vec3;
+  /** Unit vector along the floor that the nose points along. */
+  readonly facing: Vec3;
+  readonly stature: number;
+  readonly heels: number;
+  readonly pose: "standing" | "seated" | "kneeling" | "lying";
+  readonly face: Vec3;
+  readonly top: number;
+  /** Highest fingertip above the floor, at the highest pose. */
+  readonly reachTop: number;
+}
+
+/** The lit opening of a lamp. */
+export interface Source {
+  readonly name: string;
+  readonly role: string | null;
+  readonly kind: "flash" | "steady";
+  readonly shape:
+    | { readonly kind: "disc"; readonly radius: number }
+    | { readonly kind: "rectangle"; readonly width: number; readonly height: number }
+    | { readonly kind: "sphere"; readonly radius: number }
+    /** `length` includes the rounded ends. */
+    | { readonly kind: "capsule"; readonly length: number; readonly radius: number };
+  readonly centre: Vec3;
+  /** Unit vector out of the lit front. */
+  readonly axis: Vec3;
+  /** Unit vector along the width. */
+  readonly across: Vec3;
+  /** Unit vector along the height; a capsule's own axis. */
+  readonly along: Vec3;
+  readonly beam:
+    | { readonly kind: "lambertian" }
+    | { readonly kind: "cosine-power"; readonly exponent: number }
+    /** Full angle at which nothing is left, radians. */
+    | { readonly kind: "grid"; readonly cutoff: number };
+  /** Area that gives light, m2: one side of a flat shape, the whole surface of a round one. */
+  readonly area: number;
+  /**
+   * Luminous energy that leaves the lamp at its present setting after all losses: lm s for a flash, and for a steady
+   * lamp its flux in lm times the shutter time.
+   */
+  readonly energy: number;
+  /** The same at full power. */
+  readonly fullEnergy: number;
+  /** How far the output may be off, in stops to either side. */
+  readonly uncertainty: number;
+  /** How the output is known, in words for the report. */
+  readonly known: string;
+  /** Energy in Ws of the present setting and of full power, where known. */
+  readonly wattSeconds: number | null;
+  readonly fullWattSeconds: number | null;
+  /** Lowest setting in stops below full, where known. */
+  readonly lowest: number | null;
+  /** The present setting in stops below full; null when it is off. */
+  readonly below: number | null;
+  /** Colour temperature after gels, K. */
+  readonly colour: number;
+  /** The point it is aimed at. */
+  readonly aim: Vec3;
+  readonly headHeight: number;
+  readonly hotModellingLamp: boolean;
+  readonly stand: Stand | null;
+}
+
+/** What carries a lamp; lengths in m, masses in kg. */
+export interface Stand {
+  readonly highest: number | null;
+  readonly feet: number;
+  readonly weight: number;
+  readonly head: number;
+  readonly bag: number;
+  readonly boom: number | null;
+  readonly tail: number;
+  readonly counterweight: number;
+}
+
+/** A place where a meter is held. */
+export interface Station {
+  /** `face`, `lit_cheek`, `floor`, `back.left`, `ana.chest`, or a point's own name. */
+  readonly name: string;
+  readonly subject: string | null;
+  readonly at: Vec3;
+  /** Unit vector the receptor looks along. */
+  readonly facing: Vec3;
+  readonly receptor: "disc" | "dome";
+  /** Where it looks, in words: `towards key`, `towards camera`, `along its surface`. */
+  readonly looks: string;
+  /** True for stations that have one natural reading and may be named without a meter. */
+  readonly natural: boolean;
+}
+
+export interface SceneCamera {
+  readonly at: Vec3;
+  /** Unit vectors: into the picture, to the picture's right, to its top. */
+  readonly forward: Vec3;
+  readonly right: Vec3;
+  readonly up: Vec3;
+  /** Size of the picture area as held, m. */
+  readonly frameWidth: number;
+  readonly frameHeight: number;
+  readonly focalLength: number | null;
+  readonly focus: Vec3 | null;
+  readonly aperture: number | null;
+  readonly shutter: number | null;
+  readonly iso: number | null;
+  readonly sync: number | null;
+  readonly balance: number;
+  readonly circleOfConfusion: number;
+  readonly pixels: { readonly width: number; readonly height: number } | null;
+}
+
+/** A default that was used because the recipe did not say. */
+export interface Assumption {
+  readonly what: string;
+  readonly value: string;
+  /** True where it may move a result by more than 0.2 stop. */
+  readonly matters: boolean;
+}

@@ -1,0 +1,111 @@
+import type { Vec3 } from "../core/vector.js";
+import { areaVector } from "../math/polygon.js";
+import { addScaled, distance, length, normalise } from "../math/vector.js";
+
+/** A flat disc that emits from the side its normal points to. */
+export interface DiscSource {
+  readonly kind: "disc";
+  readonly centre: Vec3;
+  /** Unit vector out of the front. */
+  readonly normal: Vec3;
+  /** Metres, above 0. */
+  readonly radius: number;
+}
+
+/** A flat convex polygon that emits from the side its normal points to, from which its corners run counter-clockwise. */
+export interface PolygonSource {
+  readonly kind: "polygon";
+  readonly corners: readonly Vec3[];
+  /** Unit vector out of the front. */
+  readonly normal: Vec3;
+}
+
+/** A sphere that emits from its whole surface. */
+export interface SphereSource {
+  readonly kind: "sphere";
+  readonly centre: Vec3;
+  /** Metres, above 0. */
+  readonly radius: number;
+}
+
+/** The convex hull of two equal spheres, a tube with round ends, that emits from its whole surface. */
+export interface CapsuleSource {
+  readonly kind: "capsule";
+  /** Centre of one round end. */
+  readonly from: Vec3;
+  /** Centre of the other round end. */
+  readonly to: Vec3;
+  /** Metres, above 0. */
+  readonly radius: number;
+}
+
+/** A body of the same luminance everywhere and in every direction (a Lambertian source). */
+export type SourceShape = DiscSource | PolygonSource | SphereSource | CapsuleSource;
+
+/**
+ * A rectangle by its centre, the unit vectors along its width and its height, and its size in metres. Its front is
+ * where `across x up` points: a viewer in front of it who sees `up` upwards sees `across` to the right.
+ */
+export function rectangleSource(
+  centre: Vec3,
+  across: Vec3,
+  up: Vec3,
+  width: number,
+  height: number,
+): PolygonSource {
+  const corner = (a: number, b: number): Vec3 =>
+    addScaled(addScaled(centre, across, (a * width) / 2), up, (b * height) / 2);
+  const normal: Vec3 = [
+    across[1] * up[2] - across[2] * up[1],
+    across[2] * up[0] - across[0] * up[2],
+    across[0] * up[1] - across[1] * up[0],
+  ];
+  return { kind: "polygon", corners: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], normal };
+}
+
+/** A polygon that emits from the side from which its corners run counter-clockwise; undefined without an area. */
+export function polygonSource(corners: readonly Vec3[]): PolygonSource | undefined {
+  const normal = normalise(areaVector(corners));
+  return normal === undefined ? undefined : { kind: "polygon", corners, normal };
+}
+
+/** The surface that emits, in square metres: one side of a flat source, all of a sphere or capsule. */
+export function emittingArea(source: SourceShape): number {
+  switch (source.kind) {
+    case "disc":
+      return Math.PI * source.radius * source.radius;
+    case "polygon":
+      return length(areaVector(source.corners));
+    case "sphere":
+      return 4 * Math.PI * source.radius * source.radius;
+    case "capsule":
+      return (
+        2 * Math.PI * source.radius * distance(source.from, source.to) +
+        4 * Math.PI * source.radius * source.radius
+      );
+    default:
+      return source satisfies never;
+  }
+}
+
+/** The point that a tape is held to: the centre of the disc, sphere or capsule, the mean corner of a polygon. */
+export function sourceCentre(source: SourceShape): Vec3 {
+  switch (source.kind) {
+    case "disc":
+    case "sphere":
+      return source.centre;
+    case "capsule":
+      return [
+        (source.from[0] + source.to[0]) / 2,
+        (source.from[1] + source.to[1]) / 2,
+        (source.from[2] + source.to[2]) / 2,
+      ];
+    case "polygon": {
+      const n = Math.max(1, source.corners.length);
+      const sum = (axis: 0 | 1 | 2): number => source.corners.reduce((total, c) => total + c[axis], 0) / n;
+      return [sum(0), sum(1), sum(2)];
+    }
+    default:
+      return source satisfies never;
+  }
+}

@@ -1,3 +1,4 @@
+import { findRoot } from "../math/roots.js";
 import { type Chromaticity, uvFromXy } from "./chromaticity.js";
 import { planckLocus } from "./planck.js";
 
@@ -29,8 +30,10 @@ export function correlatedTemperature(colour: Chromaticity): CorrelatedTemperatu
   const { u, v } = uvFromXy(colour);
   const start = nearestStep(u, v);
   if (start === null) return null;
-  const mired = squareTo(u, v, stepMired(start - 1), stepMired(start + 1));
-  if (mired === null) return null;
+  const low = stepMired(start - 1);
+  if (lean(u, v, low) < 0) return null;
+  const mired = findRoot((m) => lean(u, v, m), low, stepMired(start + 1), 1e-9);
+  if (mired === undefined) return null;
   const point = planckLocus(mired);
   const distance = Math.sqrt((u - point.u) * (u - point.u) + (v - point.v) * (v - point.v));
   if (!(distance <= GREATEST_DUV)) return null;
@@ -58,33 +61,6 @@ function nearestStep(u: number, v: number): number | null {
   }
   if (best < 0) return null;
   return Math.min(Math.max(best, 1), STEPS - 1);
-}
-
-/** The mired between two at which the line to the colour is square to the locus, by false position (Illinois). */
-function squareTo(u: number, v: number, from: number, to: number): number | null {
-  let low = from;
-  let high = to;
-  let lowLean = lean(u, v, low);
-  let highLean = lean(u, v, high);
-  if (!(lowLean >= 0 && highLean <= 0)) return null;
-  let side = 0;
-  for (let i = 0; i < 80 && high - low > 1e-12 * high && lowLean - highLean > 0; i += 1) {
-    const middle = (low * -highLean + high * lowLean) / (lowLean - highLean);
-    const middleLean = lean(u, v, middle);
-    if (middleLean === 0) return middle;
-    if (middleLean > 0) {
-      low = middle;
-      lowLean = middleLean;
-      if (side === 1) highLean /= 2;
-      side = 1;
-    } else {
-      high = middle;
-      highLean = middleLean;
-      if (side === -1) lowLean /= 2;
-      side = -1;
-    }
-  }
-  return (low + high) / 2;
 }
 
 /** How far the line to a colour leans along the locus: 0 where it is square to it. */

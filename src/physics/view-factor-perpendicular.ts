@@ -53,7 +53,7 @@ export function viewFactorOffsetPerpendicular(from: LedgeRectangle, to: LedgeRec
       for (let k = 0; k < 2; k += 1) {
         for (let l = 0; l < 2; l += 1) {
           const term = edgeTerm(x[i]! - u[k]!, y[j]! * y[j]! + z[l]! * z[l]!);
-          sum += (i + j + k + l) % 2 === 0 ? -term : term;
+          sum += (i + j + k + l) % 2 === 0 ? term : -term;
         }
       }
     }

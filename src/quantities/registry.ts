@@ -1,7 +1,28 @@
 import type { Quantity } from "./quantity.js";
+import { CAVITY_QUANTITIES } from "./topics/cavity.js";
+import { COLOUR_QUANTITIES } from "./topics/colour.js";
+import { DAYLIGHT_QUANTITIES } from "./topics/daylight.js";
+import { ELECTRIC_QUANTITIES } from "./topics/electric.js";
+import { FRESNEL_QUANTITIES } from "./topics/fresnel.js";
+import { LENS_QUANTITIES } from "./topics/lens.js";
+import { MIX_QUANTITIES } from "./topics/mix.js";
+import { REFLECTANCE_QUANTITIES } from "./topics/reflectance.js";
+import { SUN_QUANTITIES } from "./topics/sun.js";
+import { VIEW_FACTOR_QUANTITIES } from "./topics/view-factor.js";
 
 /** Every quantity, by topic. A topic adds its own import line above and its own line here. */
-const TOPICS: readonly (readonly Quantity[])[] = [];
+const TOPICS: readonly (readonly Quantity[])[] = [
+  SUN_QUANTITIES,
+  DAYLIGHT_QUANTITIES,
+  LENS_QUANTITIES,
+  FRESNEL_QUANTITIES,
+  REFLECTANCE_QUANTITIES,
+  COLOUR_QUANTITIES,
+  MIX_QUANTITIES,
+  VIEW_FACTOR_QUANTITIES,
+  CAVITY_QUANTITIES,
+  ELECTRIC_QUANTITIES,
+];
 
 /** All quantities in the order of their topics. */
 export function allQuantities(): readonly Quantity[] {

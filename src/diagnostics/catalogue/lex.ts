@@ -1,5 +1,179 @@
 import type { CatalogueRow } from "./row.js";
 
-/** Findings of the lex stage. */
+/** Findings about letters, numbers, texts and signs, before any line is understood. */
 export const lexFindings = {
+  "text.unclosed": {
+    severity: "error",
+    message: "this text is never closed",
+    help: "put a quotation mark at its end",
+    page: 'A text starts and ends with a quotation mark on the same line. A text of several lines stands between two rows of three quotation marks.\n\nRight: `by: "the workshop"`.',
+  },
+  "text.curly-quotes": {
+    severity: "error",
+    message: "a text stands between straight quotation marks",
+    help: "",
+    page: 'Word processors turn straight quotation marks into curly ones. The language knows only the straight one, so that every editor shows where a text ends. Curly marks inside a text are fine.\n\nRight: `recipe "Morning at the bench"`.',
+  },
+  "text.single-quotes": {
+    severity: "error",
+    message: "a text stands between double quotation marks",
+    help: "",
+    page: 'The single mark is an apostrophe, or the foot mark of a number, and never starts a text.\n\nRight: `recipe "Morning at the bench"`.',
+  },
+  "text.escape": {
+    severity: "error",
+    message: "`{escape}` has no meaning in a text",
+    help: 'write two backslashes for one; the others are \\" for a quotation mark, \\n for a line end, \\t for a tab',
+    page: 'In a text a backslash starts a special sign: `\\"` is a quotation mark, `\\\\` a backslash, `\\n` a line end, `\\t` a tab and `\\u{263a}` the character with that number. Anything else behind a backslash is refused, so that more can be added later.\n\nRight: `note: "the 5\\" dish"`.',
+  },
+  "text.hidden": {
+    severity: "error",
+    message: "there is a character here that cannot be seen ({character})",
+    help: "delete it",
+    page: "Control codes, zero-width characters and marks that turn the direction of the text are refused everywhere, also in texts and comments: with them a file can look different from what it says. They usually come along with text pasted from elsewhere. In a text such a character can be written by its number, `\\u{200b}`.",
+  },
+  "name.unclosed": {
+    severity: "error",
+    message: "this name in backticks is never closed",
+    help: "put a backtick at its end",
+    page: "A name with spaces or other signs stands between two backticks on one line.\n\nRight: ``light `window light` { }``.",
+  },
+  "name.empty": {
+    severity: "error",
+    message: "there is no name between these backticks",
+    help: "write the name between them",
+    page: "Backticks hold a name that could not be written plainly, and there must be at least one character in it.\n\nRight: ``light `window light` { }``.",
+  },
+  "name.start": {
+    severity: "error",
+    message: "a name starts with a letter",
+    help: "put a letter in front, or the name in backticks",
+    page: "Names are made of letters, digits and the low line, and start with a letter of any alphabet. Anything else can be a name between backticks.\n\nRight: `light key_2 { }` or ``light `2nd key` { }``.",
+  },
+  "number.comma": {
+    severity: "error",
+    message: "a number is split with a point, not with a comma",
+    help: "",
+    page: "A comma separates things in a row, so it cannot also split a number. Write a point for the decimals and nothing between thousands.\n\nRight: `distance: 2.4 m` and `output: 12000 lm`.",
+  },
+  "number.grouped": {
+    severity: "error",
+    message: "nothing stands between the thousands of a number",
+    help: "",
+    page: "Different countries write a comma, a point, a blank or an apostrophe between thousands, and some of these mean decimals elsewhere. Here nothing stands there.\n\nRight: `output: 12000 lm`.",
+  },
+  "number.exponent": {
+    severity: "error",
+    message: "numbers with an exponent are not used here",
+    help: "write the number out, or use a larger or smaller unit",
+    page: "A letter behind a number starts a unit, so `1e3` would be a thousand in one place and a unit in another. Photography needs no such numbers.\n\nRight: `output: 1000 lm`.",
+  },
+  "number.hex": {
+    severity: "error",
+    message: "numbers are written in tens, not in sixteens",
+    help: "",
+    page: "Only the digits 0 to 9 and one point make a number.\n\nRight: `output: 255 lm`.",
+  },
+  "number.bare-point": {
+    severity: "error",
+    message: "a number does not start with its point",
+    help: "",
+    page: "A point at the start of a number is easily overlooked. Write a zero in front of it.\n\nRight: `distance: 0.5 m`.",
+  },
+  "number.trailing-point": {
+    severity: "error",
+    message: "a number does not end with a point",
+    help: "",
+    page: "A point behind a number needs a digit after it; it is easily overlooked otherwise.\n\nRight: `distance: 2 m` or `distance: 2.0 m`.",
+  },
+  "number.points": {
+    severity: "error",
+    message: "this number has more than one point",
+    help: "keep one point, or none",
+    page: "A number has at most one point. Nothing stands between thousands.\n\nRight: `distance: 2.45 m`.",
+  },
+  "number.too-large": {
+    severity: "error",
+    message: "this number is too large to reckon with",
+    help: "use a larger unit",
+    page: "Numbers reach to about 300 digits. Whatever goes beyond that is a slip of the keyboard.",
+  },
+  "number.zero-below": {
+    severity: "error",
+    message: "a fraction cannot have zero below the line",
+    help: "write the number that you meant below the line",
+    page: "Nothing can be divided into no parts.\n\nRight: `shutter: 1/200 s`.",
+  },
+  "number.fraction-sign": {
+    severity: "error",
+    message: "a fraction is written with digits and a slash",
+    help: "",
+    page: "The single signs for a half or a third are hard to tell apart on the screen and exist only for a few fractions.\n\nRight: `height: 5 ft 7 1/2 in`.",
+  },
+  "number.marks": {
+    severity: "error",
+    message: "feet and inches are written with their units, not with marks",
+    help: "",
+    page: "The inch mark is also the quotation mark that opens a text, so it cannot stand behind a number.\n\nRight: `height: 5 ft 7 1/2 in`.",
+  },
+  "number.ratio-chain": {
+    severity: "error",
+    message: "a ratio has two numbers",
+    help: 'compare two lights at a time; a time of day is a text, such as "16:30"',
+    page: '`3:1` compares two things. With three lights, say two ratios. A time of day is written as a text.\n\nRight: `lit_to_shadow: 3:1` and `time: "16:30"`.',
+  },
+  "f-number.slash": {
+    severity: "error",
+    message: "an f-number is written with a slash",
+    help: "",
+    page: "`f/8` cannot be mistaken for a name, while `f8` can. There is no space around the slash.\n\nRight: `aperture: f/8`.",
+  },
+  "comment.sign": {
+    severity: "error",
+    message: "a comment starts with #",
+    help: "",
+    page: "There is one sign for comments, and it holds up to the end of the line. A comment may stand anywhere.\n\nRight: `distance: 2 m  # from the chair`.",
+  },
+  "line.semicolon": {
+    severity: "error",
+    message: "no semicolon is needed: the end of the line ends a setting",
+    help: "put each setting on its own line, or a comma between two in a block of one line",
+    page: "A setting ends where its line ends. In a block that stands on one line, commas separate the settings.\n\nRight: `paper roll { width: 2.72 m, run: 4 m }`.",
+  },
+  "character.unknown": {
+    severity: "error",
+    message: "`{character}` has no meaning here",
+    help: "delete it, or put a name that needs it in backticks",
+    page: "Outside texts and comments only letters, digits and the signs of the language have a meaning. Look-alikes, such as a long dash for a minus, come along with pasted text.\n\nRight: `power: full - 2 stop`.",
+  },
+  "operator.unknown": {
+    severity: "error",
+    message: "`{sign}` is not a sign of the language",
+    help: "to compare, write one of < <= > >= or `is ... within ...`",
+    page: "A claim says that a value is less or more than another, or that it is another one within a tolerance. There is no sign for equal or not equal, because a computed value never hits a written one exactly.\n\nRight: `expect key.distance >= 2 m`.",
+  },
+  "operator.tolerance": {
+    severity: "error",
+    message: "a tolerance is written with +-",
+    help: "",
+    page: "The sign between a value and its tolerance is `+-`.\n\nRight: `distance: 5 m +- 5 cm`.",
+  },
+  "slash.glued": {
+    severity: "error",
+    message: "a division needs a space on both sides of its slash",
+    help: "",
+    page: "Two words glued by a slash look like a unit, as in `lm/W`. Spaces make it a division.\n\nRight: `let half = throw / 2`.",
+  },
+  "limit.size": {
+    severity: "error",
+    message: "this text is too large: {size} bytes, where {limit} are allowed",
+    help: "split it: definitions go into a kit, other set-ups into files of their own",
+    page: "A recipe is a page or two. The cap is 256 KiB.",
+  },
+  "limit.tokens": {
+    severity: "error",
+    message: "this text has more than {limit} words and signs",
+    help: "split it: definitions go into a kit, other set-ups into files of their own",
+    page: "A recipe has a few hundred words and signs; the cap is far above that.",
+  },
 } as const satisfies Record<string, CatalogueRow>;

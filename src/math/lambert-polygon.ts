@@ -3,9 +3,8 @@ import type { Vec3 } from "../core/vector.js";
 /**
  * Lambert's sum for a polygon seen from a point, as a vector: half the sum over the edges of the angle that the edge
  * subtends times the unit normal of the plane through the edge and the point. Its product with a receiver's normal
- * is the projected solid angle when all corners lie above the receiver's horizon. The vector points towards the
- * polygon when the corners run clockwise about its direction of view turned back, that is, when they run
- * counter-clockwise about the line of sight.
+ * is the projected solid angle when all corners lie above the receiver's horizon. The vector points
+ * away from the polygon when the corners run counter-clockwise as seen from the point, towards it when clockwise.
  *
  * Source: Lambert, Photometria (1760); vector form as in Arvo, Analytic Methods for Simulated Light Transport (1995).
  */

@@ -1,6 +1,6 @@
 import type { Vec3 } from "../core/vector.js";
 import { areaVector } from "../math/polygon.js";
-import { addScaled, distance, length, normalise } from "../math/vector.js";
+import { addScaled, distance, dot, length, normalise } from "../math/vector.js";
 
 /** A flat disc that emits from the side its normal points to. */
 export interface DiscSource {
@@ -105,6 +105,27 @@ export function sourceCentre(source: SourceShape): Vec3 {
       const sum = (axis: 0 | 1 | 2): number => source.corners.reduce((total, c) => total + c[axis], 0) / n;
       return [sum(0), sum(1), sum(2)];
     }
+    default:
+      return source satisfies never;
+  }
+}
+
+/** The least product of a unit vector with the points of a source: how low it reaches along the vector, in metres. */
+export function lowestPoint(source: SourceShape, n: Vec3): number {
+  switch (source.kind) {
+    case "disc": {
+      const c = dot(source.normal, n);
+      return dot(source.centre, n) - source.radius * Math.sqrt(Math.max(0, (1 - c) * (1 + c)));
+    }
+    case "sphere":
+      return dot(source.centre, n) - source.radius;
+    case "capsule":
+      return Math.min(dot(source.from, n), dot(source.to, n)) - source.radius;
+    case "polygon":
+      return source.corners.reduce(
+        (least, corner) => Math.min(least, dot(corner, n)),
+        Number.POSITIVE_INFINITY,
+      );
     default:
       return source satisfies never;
   }

@@ -4,6 +4,7 @@ import { COLOUR_QUANTITIES } from "./topics/colour.js";
 import { DAYLIGHT_QUANTITIES } from "./topics/daylight.js";
 import { ELECTRIC_QUANTITIES } from "./topics/electric.js";
 import { FRESNEL_QUANTITIES } from "./topics/fresnel.js";
+import { IES_QUANTITIES } from "./topics/ies.js";
 import { LENS_QUANTITIES } from "./topics/lens.js";
 import { MIX_QUANTITIES } from "./topics/mix.js";
 import { REFLECTANCE_QUANTITIES } from "./topics/reflectance.js";
@@ -21,6 +22,7 @@ const TOPICS: readonly (readonly Quantity[])[] = [
   MIX_QUANTITIES,
   VIEW_FACTOR_QUANTITIES,
   CAVITY_QUANTITIES,
+  IES_QUANTITIES,
   ELECTRIC_QUANTITIES,
 ];
 

@@ -9,11 +9,11 @@ import type { Photometry } from "./photometry.js";
  * @param photometry - A table of system C whose axis is the nadir.
  * @param share - Above 0, below 1.
  * @param horizontal - Horizontal angle of the plane in degrees; the two halves of the plane are added.
- * @returns Degrees, or null when nothing is emitted along the axis.
+ * @returns Degrees, or undefined when nothing is emitted along the axis.
  */
-export function beamAngle(photometry: Photometry, share: number, horizontal = 0): number | null {
+export function beamAngle(photometry: Photometry, share: number, horizontal = 0): number | undefined {
   const axial = candelaAt(photometry, 0, horizontal);
-  if (!(axial > 0)) return null;
+  if (!(axial > 0)) return undefined;
   const wanted = share * axial;
   return halfAngle(photometry, wanted, horizontal) + halfAngle(photometry, wanted, horizontal + 180);
 }

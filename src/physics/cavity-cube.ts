@@ -32,9 +32,13 @@ const FACES: readonly Face[] = [
  * @param exitance - Own light of the emitting face in lumens per square metre.
  * @param reflectance - Reflectance of all faces, 0 to below 1.
  * @param divisions - Patches along each side, 1 to 16.
- * @returns Mean illuminance on each kind of face in lux, or null when nothing is lost and the light never ends.
+ * @returns Mean illuminance on each kind of face in lux, or undefined when nothing is lost and the light never ends.
  */
-export function cubeIlluminance(exitance: number, reflectance: number, divisions: number): CubeFaces | null {
+export function cubeIlluminance(
+  exitance: number,
+  reflectance: number,
+  divisions: number,
+): CubeFaces | undefined {
   const perFace = divisions * divisions;
   const count = FACES.length * perFace;
   const factor = patchFactors(divisions);
@@ -44,7 +48,7 @@ export function cubeIlluminance(exitance: number, reflectance: number, divisions
     reflectance,
   }));
   const solution = solveRadiosity(patches, factor);
-  if (solution === null) return null;
+  if (solution === undefined) return undefined;
   const mean = (face: number): number => {
     let sum = 0;
     for (let i = face * perFace; i < (face + 1) * perFace; i += 1) {
@@ -61,12 +65,12 @@ export function cubeIlluminance(exitance: number, reflectance: number, divisions
  *
  * @param exitance - Own light of the emitting face in lumens per square metre.
  * @param reflectance - Reflectance of all faces, 0 to below 1.
- * @returns Mean illuminance on each kind of face in lux, good to 1e-3 of itself, or null when nothing is lost.
+ * @returns Mean illuminance on each kind of face in lux, good to 1e-3 of itself, or undefined when nothing is lost.
  */
-export function cubeIlluminanceConverged(exitance: number, reflectance: number): CubeFaces | null {
+export function cubeIlluminanceConverged(exitance: number, reflectance: number): CubeFaces | undefined {
   const coarse = cubeIlluminance(exitance, reflectance, 6);
   const fine = cubeIlluminance(exitance, reflectance, 12);
-  if (coarse === null || fine === null) return null;
+  if (coarse === undefined || fine === undefined) return undefined;
   const limit = (face: keyof CubeFaces): number => fine[face] + (fine[face] - coarse[face]) / 3;
   return { emitter: limit("emitter"), opposite: limit("opposite"), side: limit("side") };
 }

@@ -14,15 +14,15 @@ export interface PlateRadiosity {
  * @param first - Reflectance of the first plate, 0 to 1.
  * @param second - Reflectance of the second plate, 0 to 1.
  * @param viewFactor - View factor from either plate to the other, 0 to 1.
- * @returns The light leaving each, or null when nothing is lost and the light never ends.
+ * @returns The light leaving each, or undefined when nothing is lost and the light never ends.
  */
 export function plateRadiosity(
   exitance: number,
   first: number,
   second: number,
   viewFactor: number,
-): PlateRadiosity | null {
+): PlateRadiosity | undefined {
   const lost = 1 - first * second * viewFactor * viewFactor;
-  if (lost <= 0) return null;
+  if (lost <= 0) return undefined;
   return { first: exitance / lost, second: (second * viewFactor * exitance) / lost };
 }

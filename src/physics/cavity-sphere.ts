@@ -3,10 +3,10 @@
  * (1967) 125).
  *
  * @param reflectance - Share of light the wall throws back, 0 to below 1.
- * @returns A plain number, 1 or more, or null for a wall that keeps nothing, where the light never ends.
+ * @returns A plain number, 1 or more, or undefined for a wall that keeps nothing, where the light never ends.
  */
-export function sphereGain(reflectance: number): number | null {
-  return reflectance < 1 ? 1 / (1 - reflectance) : null;
+export function sphereGain(reflectance: number): number | undefined {
+  return reflectance < 1 ? 1 / (1 - reflectance) : undefined;
 }
 
 /**
@@ -14,11 +14,11 @@ export function sphereGain(reflectance: number): number | null {
  *
  * @param reflectance - Reflectance of the wall, 0 to 1.
  * @param openings - Share of the sphere's surface that is open, 0 to 1.
- * @returns A plain number, or null when nothing is lost and the light never ends.
+ * @returns A plain number, or undefined when nothing is lost and the light never ends.
  */
-export function sphereMultiplier(reflectance: number, openings: number): number | null {
+export function sphereMultiplier(reflectance: number, openings: number): number | undefined {
   const lost = 1 - reflectance * (1 - openings);
-  return lost > 0 ? reflectance / lost : null;
+  return lost > 0 ? reflectance / lost : undefined;
 }
 
 /**
@@ -27,9 +27,9 @@ export function sphereMultiplier(reflectance: number, openings: number): number 
  * @param flux - Luminous flux of the lamp in lumens.
  * @param radius - Radius of the sphere in metres, above 0.
  * @param reflectance - Reflectance of the wall, 0 to below 1.
- * @returns Lux, or null for a wall that keeps nothing.
+ * @returns Lux, or undefined for a wall that keeps nothing.
  */
-export function sphereWallIlluminance(flux: number, radius: number, reflectance: number): number | null {
+export function sphereWallIlluminance(flux: number, radius: number, reflectance: number): number | undefined {
   const gain = sphereGain(reflectance);
-  return gain === null ? null : (flux * gain) / (4 * Math.PI * radius * radius);
+  return gain === undefined ? undefined : (flux * gain) / (4 * Math.PI * radius * radius);
 }

@@ -12,9 +12,9 @@ export interface ColouredLight {
  * instead is only an approximation.
  *
  * @param lights - The lights; each chromaticity has y above 0.
- * @returns The chromaticity, or null when no light arrives.
+ * @returns The chromaticity, or undefined when no light arrives.
  */
-export function mixLights(lights: readonly ColouredLight[]): Chromaticity | null {
+export function mixLights(lights: readonly ColouredLight[]): Chromaticity | undefined {
   let x = 0;
   let y = 0;
   let sum = 0;
@@ -24,5 +24,5 @@ export function mixLights(lights: readonly ColouredLight[]): Chromaticity | null
     y += amount;
     sum += scale;
   }
-  return sum > 0 ? { x: x / sum, y: y / sum } : null;
+  return sum > 0 ? { x: x / sum, y: y / sum } : undefined;
 }

@@ -23,20 +23,20 @@ const STEPS = 40;
  * u, v diagram, found where the line to it is square to the locus (CIE 15; Ohno, Leukos 10 (2014) 47).
  *
  * @param colour - Chromaticity.
- * @returns Temperature and Duv; null when the nearest point is outside 1000 to 1000000 K or farther than 0.05 away,
+ * @returns Temperature and Duv; undefined when the nearest point is outside 1000 to 1000000 K or farther than 0.05 away,
  * where the CIE gives the temperature no meaning.
  */
-export function correlatedTemperature(colour: Chromaticity): CorrelatedTemperature | null {
+export function correlatedTemperature(colour: Chromaticity): CorrelatedTemperature | undefined {
   const { u, v } = uvFromXy(colour);
   const start = nearestStep(u, v);
-  if (start === null) return null;
+  if (start === undefined) return undefined;
   const low = stepMired(start - 1);
-  if (lean(u, v, low) < 0) return null;
+  if (lean(u, v, low) < 0) return undefined;
   const mired = findRoot((m) => lean(u, v, m), low, stepMired(start + 1), 1e-9);
-  if (mired === undefined) return null;
+  if (mired === undefined) return undefined;
   const point = planckLocus(mired);
   const distance = Math.sqrt((u - point.u) * (u - point.u) + (v - point.v) * (v - point.v));
-  if (!(distance <= GREATEST_DUV)) return null;
+  if (!(distance <= GREATEST_DUV)) return undefined;
   return { kelvin: 1e6 / mired, duv: above(u, v, point) ? distance : -distance };
 }
 
@@ -47,8 +47,8 @@ function stepMired(step: number): number {
   return root * root;
 }
 
-/** The inner step of the coarse search that lies nearest to a colour, or null when an end of the range does. */
-function nearestStep(u: number, v: number): number | null {
+/** The inner step of the coarse search that lies nearest to a colour, or undefined when an end of the range does. */
+function nearestStep(u: number, v: number): number | undefined {
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
   for (let step = 0; step <= STEPS; step += 1) {
@@ -59,7 +59,7 @@ function nearestStep(u: number, v: number): number | null {
       best = step;
     }
   }
-  if (best < 0) return null;
+  if (best < 0) return undefined;
   return Math.min(Math.max(best, 1), STEPS - 1);
 }
 

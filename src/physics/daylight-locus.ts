@@ -5,10 +5,10 @@ import type { Chromaticity } from "./chromaticity.js";
  * (CIE 15:2018, illuminants D). Nominal D65 is at 6503.62 K, because c2 has been changed since.
  *
  * @param kelvin - Correlated colour temperature, 4000 to 25000 K.
- * @returns The chromaticity, or null outside that range.
+ * @returns The chromaticity, or undefined outside that range.
  */
-export function daylightChromaticity(kelvin: number): Chromaticity | null {
-  if (!(kelvin >= 4000 && kelvin <= 25_000)) return null;
+export function daylightChromaticity(kelvin: number): Chromaticity | undefined {
+  if (!(kelvin >= 4000 && kelvin <= 25_000)) return undefined;
   const r = 1000 / kelvin;
   const x =
     kelvin <= 7000

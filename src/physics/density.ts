@@ -12,8 +12,8 @@ export function reflectanceFromDensity(density: number): number {
  * Reflection density of a reflectance: D = -log10 R (ISO 5-4).
  *
  * @param reflectance - Share of light thrown back, above 0.
- * @returns Density, or null for a reflectance of 0, whose density has no end.
+ * @returns Density, or undefined for a reflectance of 0, whose density has no end.
  */
-export function densityFromReflectance(reflectance: number): number | null {
-  return reflectance > 0 ? -Math.log(reflectance) / Math.LN10 : null;
+export function densityFromReflectance(reflectance: number): number | undefined {
+  return reflectance > 0 ? -Math.log(reflectance) / Math.LN10 : undefined;
 }

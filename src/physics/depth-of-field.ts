@@ -23,10 +23,15 @@ export function hyperfocalDistance(focal: number, fNumber: number, circle: numbe
  * @param fNumber - Aperture as an f-number, above 0.
  * @param circle - Largest blur disc that counts as sharp, above 0.
  * @param subject - Distance that is focused on, above the focal length.
- * @returns Distance, at most `subject`; null when the subject is within the focal length and has no image.
+ * @returns Distance, at most `subject`; undefined when the subject is within the focal length and has no image.
  */
-export function nearLimit(focal: number, fNumber: number, circle: number, subject: number): number | null {
-  if (subject <= focal) return null;
+export function nearLimit(
+  focal: number,
+  fNumber: number,
+  circle: number,
+  subject: number,
+): number | undefined {
+  if (subject <= focal) return undefined;
   const reach = hyperfocalDistance(focal, fNumber, circle) - focal;
   return (subject * reach) / (reach + subject - focal);
 }
@@ -38,12 +43,17 @@ export function nearLimit(focal: number, fNumber: number, circle: number, subjec
  * @param fNumber - Aperture as an f-number, above 0.
  * @param circle - Largest blur disc that counts as sharp, above 0.
  * @param subject - Distance that is focused on, above the focal length.
- * @returns Distance, at least `subject`; null when it is infinite (focus at or beyond the hyperfocal distance) or
+ * @returns Distance, at least `subject`; undefined when it is infinite (focus at or beyond the hyperfocal distance) or
  * when the subject is within the focal length.
  */
-export function farLimit(focal: number, fNumber: number, circle: number, subject: number): number | null {
+export function farLimit(
+  focal: number,
+  fNumber: number,
+  circle: number,
+  subject: number,
+): number | undefined {
   const hyperfocal = hyperfocalDistance(focal, fNumber, circle);
-  if (subject <= focal || subject >= hyperfocal) return null;
+  if (subject <= focal || subject >= hyperfocal) return undefined;
   return (subject * (hyperfocal - focal)) / (hyperfocal - subject);
 }
 
@@ -54,12 +64,17 @@ export function farLimit(focal: number, fNumber: number, circle: number, subject
  * @param fNumber - Aperture as an f-number, above 0.
  * @param circle - Largest blur disc that counts as sharp, above 0.
  * @param subject - Distance that is focused on, above the focal length.
- * @returns Length, or null when the far limit is infinite or there is no image.
+ * @returns Length, or undefined when the far limit is infinite or there is no image.
  */
-export function depthOfField(focal: number, fNumber: number, circle: number, subject: number): number | null {
+export function depthOfField(
+  focal: number,
+  fNumber: number,
+  circle: number,
+  subject: number,
+): number | undefined {
   const near = nearLimit(focal, fNumber, circle, subject);
   const far = farLimit(focal, fNumber, circle, subject);
-  return near === null || far === null ? null : far - near;
+  return near === undefined || far === undefined ? undefined : far - near;
 }
 
 /**
@@ -69,9 +84,9 @@ export function depthOfField(focal: number, fNumber: number, circle: number, sub
  * @param fNumber - Aperture as an f-number, above 0.
  * @param subject - Distance that is focused on, above the focal length.
  * @param point - Distance of the blurred point, above 0.
- * @returns Diameter in the unit of the lengths, or null when the subject is within the focal length.
+ * @returns Diameter in the unit of the lengths, or undefined when the subject is within the focal length.
  */
-export function blurDisc(focal: number, fNumber: number, subject: number, point: number): number | null {
-  if (subject <= focal || point <= 0) return null;
+export function blurDisc(focal: number, fNumber: number, subject: number, point: number): number | undefined {
+  if (subject <= focal || point <= 0) return undefined;
   return (focal * focal * Math.abs(point - subject)) / (fNumber * point * (subject - focal));
 }

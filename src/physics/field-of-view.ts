@@ -17,11 +17,11 @@ export function angleOfView(sensor: number, focal: number): number {
  * @param sensor - Width or height of the sensor.
  * @param focal - Focal length, above 0, same unit.
  * @param subject - Distance from the lens to the plane of focus, same unit.
- * @returns Width or height in that unit, or null when the subject is within the focal length.
+ * @returns Width or height in that unit, or undefined when the subject is within the focal length.
  */
-export function fieldAtDistance(sensor: number, focal: number, subject: number): number | null {
+export function fieldAtDistance(sensor: number, focal: number, subject: number): number | undefined {
   const scale = magnification(focal, subject);
-  return scale === null ? null : sensor / scale;
+  return scale === undefined ? undefined : sensor / scale;
 }
 
 /**

@@ -26,7 +26,7 @@ const POINTS_BY_DISTANCE = [
  */
 export function formFactor(from: readonly Vec3[], to: readonly Vec3[]): number {
   const facing = cutToFace(from, to);
-  if (facing === null) return 0;
+  if (facing === undefined) return 0;
   const whole = length(areaVector(from));
   const apart = distance(facing.fromCentre, facing.toCentre);
   const size = radius(facing.from, facing.fromCentre) + radius(facing.to, facing.toCentre);
@@ -49,7 +49,7 @@ export function formFactor(from: readonly Vec3[], to: readonly Vec3[]): number {
  */
 export function formFactorByContour(from: readonly Vec3[], to: readonly Vec3[]): number {
   const facing = cutToFace(from, to);
-  if (facing === null) return 0;
+  if (facing === undefined) return 0;
   const apart = distance(facing.fromCentre, facing.toCentre);
   const size = radius(facing.from, facing.fromCentre) + radius(facing.to, facing.toCentre);
   const sum = contourIntegral(facing.from, facing.to, Math.max(apart, size));
@@ -63,24 +63,26 @@ interface FacingPair {
   readonly toCentre: Vec3;
 }
 
-/** The parts of two polygons that lie in front of each other, or null when nothing is left of one. */
-function cutToFace(from: readonly Vec3[], to: readonly Vec3[]): FacingPair | null {
+/** The parts of two polygons that lie in front of each other, or undefined when nothing is left of one. */
+function cutToFace(from: readonly Vec3[], to: readonly Vec3[]): FacingPair | undefined {
   const fromPlane = frontPlane(from);
   const toPlane = frontPlane(to);
-  if (fromPlane === null || toPlane === null) return null;
+  if (fromPlane === undefined || toPlane === undefined) return undefined;
   const fromPart = clipByPlane(from, toPlane.normal, toPlane.offset);
   const toPart = clipByPlane(to, fromPlane.normal, fromPlane.offset);
   const fromCentre = cornerMean(fromPart);
   const toCentre = cornerMean(toPart);
-  if (fromCentre === undefined || toCentre === undefined) return null;
+  if (fromCentre === undefined || toCentre === undefined) return undefined;
   return { from: fromPart, to: toPart, fromCentre, toCentre };
 }
 
-function frontPlane(corners: readonly Vec3[]): { readonly normal: Vec3; readonly offset: number } | null {
+function frontPlane(
+  corners: readonly Vec3[],
+): { readonly normal: Vec3; readonly offset: number } | undefined {
   const area = areaVector(corners);
   const size = length(area);
   const centre = cornerMean(corners);
-  if (!(size > 0) || centre === undefined) return null;
+  if (!(size > 0) || centre === undefined) return undefined;
   const normal = scale(area, 1 / size);
   return { normal, offset: dot(normal, centre) };
 }

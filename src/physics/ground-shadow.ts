@@ -3,9 +3,9 @@
  *
  * @param height - Height of the object in metres, 0 or more.
  * @param altitude - Altitude of the light in radians.
- * @returns Metres; 0 under a light straight above; null when the light is at or below the horizon and the shadow has no end.
+ * @returns Metres; 0 under a light straight above; undefined when the light is at or below the horizon and the shadow has no end.
  */
-export function groundShadowLength(height: number, altitude: number): number | null {
-  if (altitude <= 0 || altitude >= Math.PI) return null;
+export function groundShadowLength(height: number, altitude: number): number | undefined {
+  if (altitude <= 0 || altitude >= Math.PI) return undefined;
   return altitude >= Math.PI / 2 ? 0 : height / Math.tan(altitude);
 }

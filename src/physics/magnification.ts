@@ -3,10 +3,10 @@
  *
  * @param focal - Focal length, above 0.
  * @param subject - Distance from the lens to the subject, same unit.
- * @returns Image size over subject size, or null when the subject is within the focal length and has no real image.
+ * @returns Image size over subject size, or undefined when the subject is within the focal length and has no real image.
  */
-export function magnification(focal: number, subject: number): number | null {
-  return subject > focal ? focal / (subject - focal) : null;
+export function magnification(focal: number, subject: number): number | undefined {
+  return subject > focal ? focal / (subject - focal) : undefined;
 }
 
 /**

@@ -24,9 +24,9 @@ export function miredShift(from: number, to: number): number {
  *
  * @param kelvin - Colour temperature in front of it, above 0.
  * @param shift - Shift in mired, negative towards blue.
- * @returns Kelvin, or null when the shift goes past an infinite temperature.
+ * @returns Kelvin, or undefined when the shift goes past an infinite temperature.
  */
-export function shiftedTemperature(kelvin: number, shift: number): number | null {
+export function shiftedTemperature(kelvin: number, shift: number): number | undefined {
   const mired = 1e6 / kelvin + shift;
-  return mired > 0 ? 1e6 / mired : null;
+  return mired > 0 ? 1e6 / mired : undefined;
 }

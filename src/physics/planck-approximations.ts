@@ -5,10 +5,10 @@ import type { Chromaticity, Uv } from "./chromaticity.js";
  * `planckChromaticity` is exact.
  *
  * @param kelvin - Temperature, 1667 to 25000 K.
- * @returns Chromaticity, or null outside that range.
+ * @returns Chromaticity, or undefined outside that range.
  */
-export function planckKang(kelvin: number): Chromaticity | null {
-  if (!(kelvin >= 1667 && kelvin <= 25_000)) return null;
+export function planckKang(kelvin: number): Chromaticity | undefined {
+  if (!(kelvin >= 1667 && kelvin <= 25_000)) return undefined;
   const r = 1000 / kelvin;
   const x =
     kelvin <= 4000
@@ -25,10 +25,10 @@ export function planckKang(kelvin: number): Chromaticity | null {
  * Rational approximation of the Planckian locus by Krystek (Color Res. Appl. 10 (1985) 38). Up to 1e-4 off.
  *
  * @param kelvin - Temperature, 1000 to 15000 K.
- * @returns CIE 1960 u, v, or null outside that range.
+ * @returns CIE 1960 u, v, or undefined outside that range.
  */
-export function planckKrystek(kelvin: number): Uv | null {
-  if (!(kelvin >= 1000 && kelvin <= 15_000)) return null;
+export function planckKrystek(kelvin: number): Uv | undefined {
+  if (!(kelvin >= 1000 && kelvin <= 15_000)) return undefined;
   const t = kelvin;
   const u =
     ((1.28641212e-7 * t + 1.54118254e-4) * t + 0.860117757) / ((7.08145163e-7 * t + 8.42420235e-4) * t + 1);

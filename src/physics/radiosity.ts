@@ -29,13 +29,13 @@ const MOST_TURNS = 5000;
  * @param patches - The patches.
  * @param factor - Form factor from patch i to patch j; each row adds up to 1 or less.
  * @param tolerance - Wanted residual; 1e-12 by default.
- * @returns The light leaving each patch, or null when nothing is lost and the light never ends.
+ * @returns The light leaving each patch, or undefined when nothing is lost and the light never ends.
  */
 export function solveRadiosity(
   patches: readonly RadiosityPatch[],
   factor: (i: number, j: number) => number,
   tolerance = 1e-12,
-): RadiositySolution | null {
+): RadiositySolution | undefined {
   const count = patches.length;
   const factors = new Float64Array(count * count);
   const loss = new Float64Array(count);
@@ -52,7 +52,7 @@ export function solveRadiosity(
   for (let turns = 1; turns <= MOST_TURNS; turns += 1) {
     const change = turn(patches, factors, radiosity);
     const missing = balance(patches, factors, loss, radiosity);
-    if (missing === null) return null;
+    if (missing === undefined) return undefined;
     let greatest = 0;
     for (let i = 0; i < count; i += 1) {
       radiosity[i]! += missing;
@@ -63,7 +63,7 @@ export function solveRadiosity(
       return { radiosity: Array.from(radiosity), residual: greatest > 0 ? moved / greatest : 0, turns };
     }
   }
-  return null;
+  return undefined;
 }
 
 /** Brings every patch up to date with the others once; gives the greatest change. */
@@ -78,13 +78,13 @@ function turn(patches: readonly RadiosityPatch[], factors: Float64Array, radiosi
   return change;
 }
 
-/** The amount that, added to all patches, makes the light lost equal the light given; null when nothing is lost. */
+/** The amount that, added to all patches, makes the light lost equal the light given; undefined when nothing is lost. */
 function balance(
   patches: readonly RadiosityPatch[],
   factors: Float64Array,
   loss: Float64Array,
   radiosity: Float64Array,
-): number | null {
+): number | undefined {
   let missing = 0;
   let lost = 0;
   let whole = 0;
@@ -94,7 +94,7 @@ function balance(
     lost += area * loss[i]!;
     whole += area;
   }
-  return lost > 1e-12 * whole ? missing / lost : null;
+  return lost > 1e-12 * whole ? missing / lost : undefined;
 }
 
 function arriving(factors: Float64Array, radiosity: Float64Array, i: number): number {

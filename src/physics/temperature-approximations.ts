@@ -8,11 +8,11 @@ const LEAST_DIVISOR = 1e-9;
  * near the locus.
  *
  * @param colour - Chromaticity.
- * @returns Kelvin, or null at y = 0.1858, where the quotient has no value.
+ * @returns Kelvin, or undefined at y = 0.1858, where the quotient has no value.
  */
-export function temperatureMcCamy(colour: Chromaticity): number | null {
+export function temperatureMcCamy(colour: Chromaticity): number | undefined {
   const below = 0.1858 - colour.y;
-  if (Math.abs(below) < LEAST_DIVISOR) return null;
+  if (Math.abs(below) < LEAST_DIVISOR) return undefined;
   const n = (colour.x - 0.332) / below;
   return ((449 * n + 3525) * n + 6823.3) * n + 5520.33;
 }
@@ -22,11 +22,11 @@ export function temperatureMcCamy(colour: Chromaticity): number | null {
  * with a second set of constants above 50000 K.
  *
  * @param colour - Chromaticity.
- * @returns Kelvin, or null at y = 0.1735 or 0.1691, or where the result is past every bound.
+ * @returns Kelvin, or undefined at y = 0.1735 or 0.1691, or where the result is past every bound.
  */
-export function temperatureHernandez(colour: Chromaticity): number | null {
+export function temperatureHernandez(colour: Chromaticity): number | undefined {
   const below = colour.y - 0.1735;
-  if (Math.abs(below) < LEAST_DIVISOR) return null;
+  if (Math.abs(below) < LEAST_DIVISOR) return undefined;
   const n = (colour.x - 0.3366) / below;
   const kelvin =
     -949.86315 +
@@ -35,8 +35,8 @@ export function temperatureHernandez(colour: Chromaticity): number | null {
     0.00004 * Math.exp(-n / 0.07125);
   if (kelvin <= 50_000) return kelvin;
   const belowHot = colour.y - 0.1691;
-  if (Math.abs(belowHot) < LEAST_DIVISOR) return null;
+  if (Math.abs(belowHot) < LEAST_DIVISOR) return undefined;
   const m = (colour.x - 0.3356) / belowHot;
   const hot = 36_284.48953 + 0.00228 * Math.exp(-m / 0.07861) + 5.4535e-36 * Math.exp(-m / 0.01543);
-  return Number.isFinite(hot) ? hot : null;
+  return Number.isFinite(hot) ? hot : undefined;
 }

@@ -6,9 +6,9 @@ import { ISOTEMPERATURE_LINES, type IsotemperatureLine } from "./data/robertson-
  * mired between the two lines that the colour lies between, by the ratio of its distances from them.
  *
  * @param colour - Chromaticity.
- * @returns Kelvin, or null below 600 mired's 1667 K or past 0 mired, where the table ends.
+ * @returns Kelvin, or undefined below 600 mired's 1667 K or past 0 mired, where the table ends.
  */
-export function temperatureRobertson(colour: Chromaticity): number | null {
+export function temperatureRobertson(colour: Chromaticity): number | undefined {
   const { u, v } = uvFromXy(colour);
   let before = ISOTEMPERATURE_LINES[0]!;
   let beforeDistance = distance(u, v, before);
@@ -18,12 +18,12 @@ export function temperatureRobertson(colour: Chromaticity): number | null {
     if (beforeDistance >= 0 && lineDistance < 0) {
       const share = beforeDistance / (beforeDistance - lineDistance);
       const mired = before[0] + share * (line[0] - before[0]);
-      return mired > 0 ? 1e6 / mired : null;
+      return mired > 0 ? 1e6 / mired : undefined;
     }
     before = line;
     beforeDistance = lineDistance;
   }
-  return null;
+  return undefined;
 }
 
 /** Signed distance of a colour from an isotemperature line: + on its hotter-than-nothing side, where mired is greater. */

@@ -28,11 +28,11 @@ function daysFrom2000(year: number, month: number, day: number): number {
  * `2026-06-21T14:00+02:00`. A text without `Z` or an offset names no instant and is refused.
  *
  * @param text - Date and time; seconds and their fraction may be left out. Leap seconds are not accepted.
- * @returns Days of 86400 s since 2000-01-01T12:00:00Z, or null when the text is not such an instant.
+ * @returns Days of 86400 s since 2000-01-01T12:00:00Z, or undefined when the text is not such an instant.
  */
-export function daysSinceJ2000(text: string): number | null {
+export function daysSinceJ2000(text: string): number | undefined {
   const match = PATTERN.exec(text.trim());
-  if (match === null) return null;
+  if (match === null) return undefined;
   const [, y, mo, d, h, mi, s, fraction, sign, offsetHours, offsetMinutes] = match;
   const year = Number(y);
   const month = Number(mo);
@@ -40,11 +40,12 @@ export function daysSinceJ2000(text: string): number | null {
   const hour = Number(h);
   const minute = Number(mi);
   const second = Number(s ?? "0") + (fraction === undefined ? 0 : Number(`0.${fraction}`));
-  if (day < 1 || day > daysInMonth(year, month)) return null;
-  if (minute > 59 || second >= 60 || hour > 24 || (hour === 24 && (minute > 0 || second > 0))) return null;
+  if (day < 1 || day > daysInMonth(year, month)) return undefined;
+  if (minute > 59 || second >= 60 || hour > 24 || (hour === 24 && (minute > 0 || second > 0)))
+    return undefined;
   const awayHours = Number(offsetHours ?? "0");
   const awayMinutes = Number(offsetMinutes ?? "0");
-  if (awayHours > 23 || awayMinutes > 59) return null;
+  if (awayHours > 23 || awayMinutes > 59) return undefined;
   const away = (sign === "-" ? -1 : 1) * (awayHours * 60 + awayMinutes);
   const seconds = (hour - 12) * 3600 + (minute - away) * 60 + second;
   return daysFrom2000(year, month, day) + seconds / 86_400;
@@ -53,9 +54,9 @@ export function daysSinceJ2000(text: string): number | null {
 /**
  * The number of a day in its year: 1 on the first of January.
  *
- * @returns 1 to 366, or null when the calendar has no such day.
+ * @returns 1 to 366, or undefined when the calendar has no such day.
  */
-export function dayOfYear(year: number, month: number, day: number): number | null {
-  if (!Number.isInteger(day) || day < 1 || day > daysInMonth(year, month)) return null;
+export function dayOfYear(year: number, month: number, day: number): number | undefined {
+  if (!Number.isInteger(day) || day < 1 || day > daysInMonth(year, month)) return undefined;
   return daysFrom2000(year, month, day) - daysFrom2000(year, 1, 1) + 1;
 }

@@ -8,6 +8,7 @@ import { IES_QUANTITIES } from "./topics/ies.js";
 import { LENS_QUANTITIES } from "./topics/lens.js";
 import { MIX_QUANTITIES } from "./topics/mix.js";
 import { REFLECTANCE_QUANTITIES } from "./topics/reflectance.js";
+import { SCENARIO_QUANTITIES } from "./topics/scenario.js";
 import { SUN_QUANTITIES } from "./topics/sun.js";
 import { VIEW_FACTOR_QUANTITIES } from "./topics/view-factor.js";
 
@@ -24,6 +25,7 @@ const TOPICS: readonly (readonly Quantity[])[] = [
   CAVITY_QUANTITIES,
   IES_QUANTITIES,
   ELECTRIC_QUANTITIES,
+  SCENARIO_QUANTITIES,
 ];
 
 /** All quantities in the order of their topics. */

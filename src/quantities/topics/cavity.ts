@@ -22,8 +22,8 @@ const REFLECTANCE = number("reflectance", "1", SHARE);
 
 const ENDLESS = "nothing is lost, so that the light never ends";
 
-function orEndless(result: number | null): Outcome {
-  return result === null ? none(ENDLESS) : value(result);
+function orEndless(result: number | undefined): Outcome {
+  return result === undefined ? none(ENDLESS) : value(result);
 }
 
 const WHICH = number("which", "1", { atLeast: 1, atMost: 2, whole: true });
@@ -35,17 +35,17 @@ function plate(inputs: Inputs, viewFactor: number): Outcome {
     inputs.number("rho2"),
     viewFactor,
   );
-  if (found === null) return none(ENDLESS);
+  if (found === undefined) return none(ENDLESS);
   return value(inputs.number("which") === 1 ? found.first : found.second);
 }
 
 /** The light of one face of the cube, or that it never ends. */
 function cubeFace(
-  faces: CubeFaces | null,
+  faces: CubeFaces | undefined,
   face: keyof CubeFaces,
   finish: (illuminance: number) => number,
 ): Outcome {
-  return faces === null ? none(ENDLESS) : value(finish(faces[face]));
+  return faces === undefined ? none(ENDLESS) : value(finish(faces[face]));
 }
 
 const WHERE: readonly string[] = [
@@ -142,7 +142,7 @@ export const CAVITY_QUANTITIES: readonly Quantity[] = [
     source: "B = M / (1 - rho), energy balance",
     compute: (inputs) => {
       const gain = sphereGain(inputs.number("reflectance"));
-      return gain === null ? none(ENDLESS) : value(inputs.number("exitance") * gain);
+      return gain === undefined ? none(ENDLESS) : value(inputs.number("exitance") * gain);
     },
   },
   {

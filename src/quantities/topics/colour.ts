@@ -40,8 +40,8 @@ function colourOf(inputs: Inputs): Chromaticity {
   return { x: inputs.number("x"), y: inputs.number("y") };
 }
 
-function orNone(result: number | null | undefined, reason: string): Outcome {
-  return result === null || result === undefined ? none(reason) : value(result);
+function orNone(result: number | undefined, reason: string): Outcome {
+  return result === undefined ? none(reason) : value(result);
 }
 
 /** Two quantities that are the two coordinates of one colour. */
@@ -51,7 +51,7 @@ function pair(
   title: string,
   source: string,
   range: readonly [number, number],
-  compute: (kelvin: number) => readonly [number, number] | null,
+  compute: (kelvin: number) => readonly [number, number] | undefined,
 ): readonly Quantity[] {
   return coordinates.map((coordinate, index) => ({
     name: `${name}_${coordinate}`,
@@ -63,8 +63,8 @@ function pair(
   }));
 }
 
-function xyOf(colour: Chromaticity | null): readonly [number, number] | null {
-  return colour === null ? null : [colour.x, colour.y];
+function xyOf(colour: Chromaticity | undefined): readonly [number, number] | undefined {
+  return colour === undefined ? undefined : [colour.x, colour.y];
 }
 
 /** A quantity that finds a temperature from x and y by a named method. */
@@ -72,7 +72,7 @@ function approximation(
   name: string,
   title: string,
   source: string,
-  find: (colour: Chromaticity) => number | null,
+  find: (colour: Chromaticity) => number | undefined,
 ): Quantity {
   return {
     name,
@@ -113,7 +113,7 @@ export const COLOUR_QUANTITIES: readonly Quantity[] = [
     [1000, 15_000],
     (kelvin) => {
       const colour = planckKrystek(kelvin);
-      return colour === null ? null : [colour.u, colour.v];
+      return colour === undefined ? undefined : [colour.u, colour.v];
     },
   ),
   {

@@ -100,7 +100,7 @@ export const IES_QUANTITIES: readonly Quantity[] = [
     compute: (inputs) =>
       fromTable(inputs, "C", (table) => {
         const angle = beamAngle(table, inputs.number("fraction"), inputs.number("horizontal_deg"));
-        return angle === null ? none("the file has no intensity along its axis") : value(angle);
+        return angle === undefined ? none("the file has no intensity along its axis") : value(angle);
       }),
   },
   {

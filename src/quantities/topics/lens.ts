@@ -32,7 +32,7 @@ const APERTURE = [positive("focal_mm", "mm"), positive("f_number", "1"), positiv
 
 const FOCUSED = [...APERTURE, positive("subject_mm", "mm")] as const;
 
-type LensFormula = (focal: number, fNumber: number, circle: number, subject: number) => number | null;
+type LensFormula = (focal: number, fNumber: number, circle: number, subject: number) => number | undefined;
 
 /** A formula that needs an image of the subject and may have no finite end. */
 function focused(inputs: Inputs, formula: LensFormula): Outcome {
@@ -40,13 +40,13 @@ function focused(inputs: Inputs, formula: LensFormula): Outcome {
   const subject = inputs.number("subject_mm");
   if (subject <= focal) return noImage();
   const result = formula(focal, inputs.number("f_number"), inputs.number("coc_mm"), subject);
-  return result === null
+  return result === undefined
     ? none("the focus is at or beyond the hyperfocal distance, so that the far limit is infinite")
     : value(result);
 }
 
-function imaged(result: number | null): Outcome {
-  return result === null ? noImage() : value(result);
+function imaged(result: number | undefined): Outcome {
+  return result === undefined ? noImage() : value(result);
 }
 
 function noImage(): Outcome {

@@ -43,12 +43,12 @@ function mixed(inputs: Inputs, answer: (colour: Chromaticity) => Outcome): Outco
   const lights = readLights(inputs.json("lights"));
   if (typeof lights === "string") return impossible(lights);
   const colour = mixLights(lights);
-  return colour === null ? none("no light arrives, so that there is no colour") : answer(colour);
+  return colour === undefined ? none("no light arrives, so that there is no colour") : answer(colour);
 }
 
 function temperatureOf(colour: Chromaticity, part: "kelvin" | "duv"): Outcome {
   const found = correlatedTemperature(colour);
-  return found === null ? none("the mixture is too far from any black body") : value(found[part]);
+  return found === undefined ? none("the mixture is too far from any black body") : value(found[part]);
 }
 
 /** Mixtures of lights of several colours. */

@@ -21,7 +21,7 @@ const EPHEMERIS = "VSOP87-based ephemeris, equator of date with aberration, obse
 /** Answers with the days of the input `utc`, or says what is wrong with it. */
 function atInstant(inputs: Inputs, answer: (days: number) => Outcome): Outcome {
   const days = daysSinceJ2000(inputs.text("utc"));
-  return days === null
+  return days === undefined
     ? impossible("utc must be a date and time with its offset, like 2026-06-21T12:00:00Z")
     : answer(days);
 }
@@ -34,7 +34,7 @@ const PLACE = [
 
 function size(distanceAu: number): Outcome {
   const angle = sunAngularDiameter(distanceAu);
-  return angle === null ? impossible("distance_au is inside the sun") : value(angle * DEGREES);
+  return angle === undefined ? impossible("distance_au is inside the sun") : value(angle * DEGREES);
 }
 
 /** The sun's size and place in the sky, and the shadows it throws. */
@@ -101,7 +101,9 @@ export const SUN_QUANTITIES: readonly Quantity[] = [
         inputs.number("height_m"),
         inputs.number("sun_altitude_deg") / DEGREES,
       );
-      return length === null ? none("the sun is on the horizon and the shadow has no end") : value(length);
+      return length === undefined
+        ? none("the sun is on the horizon and the shadow has no end")
+        : value(length);
     },
   },
 ];

@@ -20,11 +20,3 @@ export function discFalloff(radius: number, near: number, far: number): number {
 export function depthFalloff(distance: number, depth: number): number {
   return pointFalloff(distance, distance + depth);
 }
-
-/**
- * By how much the inverse square overrates a uniform disc on its axis, as a share: 1 / (4 k^2), k the distance in
- * diameters. At k = 5 it is 1 % (the five times rule; ANSI/IES LS-1, 9.1.1).
- */
-export function pointErrorOfDisc(distanceOverDiameter: number): number {
-  return 1 / (4 * distanceOverDiameter * distanceOverDiameter);
-}

@@ -62,4 +62,34 @@ export const fileFindings = {
     help: "run the command again",
     page: "Another program wrote to the file at the same moment. What was read may be half old and half new, so it is not used.",
   },
+  "file.exists": {
+    severity: "error",
+    message: "there is already a file `{path}`",
+    help: "choose another name, or remove the file first",
+    page: "A new file never takes the place of one that is there, since what is in it may be wanted. Where a command can replace a result it made before, `--force` says so.",
+  },
+  "file.hard-links": {
+    severity: "error",
+    message: "`{path}` has more than one name on the disk and is left as it is",
+    help: "write to a copy with one name",
+    page: "The same file is reached under several names (hard links). A file is written by putting a complete new one in its place, which would leave the other names with the old text.",
+  },
+  "file.overtaken": {
+    severity: "error",
+    message: "`{path}` was changed by another program after it was read, so nothing is written",
+    help: "look at the file and run the command again",
+    page: "Between reading a file and writing it back its text is compared once more. When it is no longer the same, the newer text stays and nothing is written.",
+  },
+  "file.no-folder": {
+    severity: "error",
+    message: "there is no folder for `{path}`",
+    help: "make the folder first, or check the spelling",
+    page: "Files are written, folders are not made: a mistyped folder would otherwise appear on the disk.",
+  },
+  "file.not-written": {
+    severity: "error",
+    message: "`{path}` could not be written: {reason}",
+    help: "the file is as it was before; free the way and run the command again",
+    page: "A file is written beside the old one and takes its place only when it is complete. When anything goes wrong on the way, the old file stays whole.",
+  },
 } as const satisfies Record<string, CatalogueRow>;

@@ -1,0 +1,105 @@
+import type { Report, ReportLight, ReportStation } from "../report/schema/report.js";
+import { type CsvCell, renderCsv } from "./csv.js";
+
+type Row = readonly [part: string, name: string, what: string, value: CsvCell, unit: string, note: string];
+
+const lightRows = (light: ReportLight): readonly Row[] => {
+  const row = (what: string, value: CsvCell, unit: string): Row => [
+    "light",
+    light.name,
+    what,
+    value,
+    unit,
+    "",
+  ];
+  const size = light.angular_size;
+  return [
+    row("role", light.role, ""),
+    row("kind", light.kind, ""),
+    row("shape", light.shape, ""),
+    row("on", light.on ? "yes" : "no", ""),
+    row("x", light.position[0], "m"),
+    row("y", light.position[1], "m"),
+    row("z", light.position[2], "m"),
+    row("distance", light.distance, "m"),
+    row("floor_distance", light.floor_distance, "m"),
+    row("height", light.height, "m"),
+    row("bearing", light.bearing, "deg"),
+    row("elevation", light.elevation, "deg"),
+    row("elevation_at_feet", light.elevation_at_feet, "deg"),
+    row("angular_size", size.equivalent, "deg"),
+    row("angular_least", size.least, "deg"),
+    row("angular_greatest", size.greatest, "deg"),
+    row("angular_diagonal", size.diagonal, "deg"),
+    row("times_sun", size.times_sun, "1"),
+    row("solid_angle", light.solid_angle, "sr"),
+    row("projected_solid_angle", light.projected_solid_angle, "sr"),
+    row("energy", light.energy, "lm s"),
+    row("energy_at_full", light.energy_at_full, "lm s"),
+    row("axial_intensity", light.axial_intensity, "cd s"),
+    row("uncertainty", light.uncertainty, "stop"),
+    row("known_by", light.known_by, ""),
+    row("power", light.power.setting, ""),
+    row("below_full", light.power.below_full, "stop"),
+    row("watt_seconds", light.power.watt_seconds, "Ws"),
+    row("full_watt_seconds", light.power.full_watt_seconds, "Ws"),
+    row("colour", light.colour, "K"),
+    ...light.shadow_edges.flatMap((edge): readonly Row[] => [
+      ["light", light.name, "shadow_edge", edge.full, "mm", `gap ${edge.gap} m`],
+      ["light", light.name, "shadow_edge_10_90", edge.ten_ninety, "mm", `gap ${edge.gap} m`],
+    ]),
+    ["light", light.name, "shadow_length", light.shadow.length, "m", light.shadow.reason ?? ""],
+    row("shadow_direction", light.shadow.direction, "deg"),
+    row("head_to_shin", light.head_to_shin, "stop"),
+  ];
+};
+
+const stationRows = (station: ReportStation): readonly Row[] => {
+  const name = `${station.name} ${station.receptor} ${station.looks}`;
+  const row = (what: string, value: CsvCell, unit: string, note = ""): Row => [
+    "station",
+    name,
+    what,
+    value,
+    unit,
+    note,
+  ];
+  return [
+    row("x", station.at[0], "m"),
+    row("y", station.at[1], "m"),
+    row("z", station.at[2], "m"),
+    row("exposure", station.exposure.total, "lx s"),
+    row("exposure_direct", station.exposure.direct, "lx s"),
+    row("exposure_bounced", station.exposure.bounced, "lx s"),
+    row("exposure_error", station.exposure.error, "stop"),
+    ...station.exposure.lights.map((light) => row("exposure_direct_by", light.direct, "lx s", light.name)),
+    ...station.exposure.lights.map((light) => row("exposure_bounced_by", light.bounced, "lx s", light.name)),
+    row("ambient", station.ambient, "lx s"),
+    row("f_number", station.f_number, "1", station.reason ?? ""),
+    row("stops_from_aperture", station.stops_from_aperture, "stop"),
+    row("ev100", station.ev100, "EV"),
+  ];
+};
+
+/** Every number of a report as one long table: part, name, quantity, value, unit, note. For spreadsheets and scripts. */
+export function renderReportCsv(report: Report): string {
+  const rows: Row[] = [
+    ["report", report.title, "headline", report.headline, "", ""],
+    ...report.lights.flatMap(lightRows),
+    ...report.stations.flatMap(stationRows),
+    ...report.results.map(
+      (item): Row => ["result", item.text, item.name, item.value, item.unit, item.reason ?? ""],
+    ),
+    ...report.expectations.map(
+      (item): Row => ["expectation", item.text, item.outcome, item.value, item.unit ?? "", item.reason ?? ""],
+    ),
+    ...report.warnings.map(
+      (item): Row => ["warning", item.about ?? "", item.code, item.message, item.severity, item.remedy],
+    ),
+    ...report.assumed.map(
+      (item): Row => ["assumed", item.what, "value", item.value, "", item.matters ? "matters" : ""],
+    ),
+    ...report.not_claimed.map((text): Row => ["not claimed", "", "", text, "", ""]),
+  ];
+  return renderCsv([["part", "name", "quantity", "value", "unit", "note"], ...rows]);
+}

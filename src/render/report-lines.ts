@@ -1,0 +1,31 @@
+import { type Paint, plain } from "../diagnostics/print.js";
+import { padEnd, wrap } from "../diagnostics/print-width.js";
+
+/** How a view of a report is laid out. */
+export interface ViewOptions {
+  /** Cells of a line, 40 at least. */
+  readonly width: number;
+  readonly paint: Paint;
+}
+
+/** 80 cells, no colour. */
+export const defaultView: ViewOptions = { width: 80, paint: plain };
+
+/** A text in lines with an indent in front of each. */
+export function indented(text: string, indent: string, width: number): readonly string[] {
+  return wrap(text, width - indent.length).map((line) => indent + line);
+}
+
+/** A label, and a text beside it that keeps to the right of the label on every line. */
+export function labelled(
+  label: string,
+  text: string,
+  indent: string,
+  room: number,
+  width: number,
+): readonly string[] {
+  const hang = " ".repeat(room);
+  return wrap(text, width - indent.length - room).map(
+    (line, index) => indent + (index === 0 ? padEnd(label, room) : hang) + line,
+  );
+}

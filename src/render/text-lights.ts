@@ -1,0 +1,102 @@
+import { visibleLine } from "../diagnostics/print-visible.js";
+import type { ReportLight } from "../report/schema/report.js";
+import * as n from "./number.js";
+import { indented, labelled, type ViewOptions } from "./report-lines.js";
+
+/** A bearing with its side in words. */
+export function side(bearing: number | null): string {
+  if (bearing === null) return n.NOTHING;
+  const text = n.degrees(Math.abs(bearing));
+  return /^0\.0 /.test(text)
+    ? "straight ahead of the camera's side"
+    : `${text} to camera-${bearing > 0 ? "right" : "left"}`;
+}
+
+/** Words and values of one light, in the order in which one asks for them. */
+export function lightFacts(light: ReportLight): readonly (readonly [label: string, text: string])[] {
+  const facts: [string, string][] = [];
+  const size = light.angular_size;
+  const power = light.power;
+  facts.push(["Opening", visibleLine(light.shape)]);
+  if (light.distance === null) {
+    facts.push([
+      "Place",
+      `${n.metres(light.floor_distance)} along the floor from the mark, ${n.metres(light.height)} high`,
+    ]);
+  } else {
+    facts.push([
+      "Place",
+      `${n.metres(light.distance)} from the face, ${n.metres(light.height)} high, ${side(light.bearing)}, ${n.degrees(light.elevation)} up`,
+    ]);
+  }
+  if (light.elevation_at_feet !== null)
+    facts.push(["From the feet", `${n.degrees(light.elevation_at_feet)} up`]);
+  if (size.equivalent !== null) {
+    const suns = size.times_sun === null ? "" : `, ${n.significant(size.times_sun, 2)} times the sun`;
+    const extent =
+      size.least === null || size.greatest === null
+        ? ""
+        : ` (${n.fixed(size.least, 1)} by ${n.degrees(size.greatest)})`;
+    facts.push(["Seen size", `${n.degrees(size.equivalent)}${extent}${suns}`]);
+  }
+  for (const edge of light.shadow_edges) {
+    facts.push([
+      "Shadow edge",
+      `${n.millimetres(edge.full)} full width ${n.centimetres(edge.gap)} behind the edge, ${n.millimetres(edge.ten_ninety)} from 10 to 90 %`,
+    ]);
+  }
+  if (light.shadow.length !== null) {
+    const where = light.shadow.direction === null ? "" : `, ${falls(light.shadow.direction)}`;
+    facts.push(["Shadow", `${n.metres(light.shadow.length)} long on the floor${where}`]);
+  } else if (light.shadow.reason !== null) {
+    facts.push(["Shadow", visibleLine(light.shadow.reason)]);
+  }
+  if (light.on) {
+    const below = power.below_full === null ? "" : `, ${n.stops(power.below_full)} below full`;
+    const joules =
+      power.watt_seconds === null
+        ? ""
+        : `, ${n.significant(power.watt_seconds, 3)} Ws${power.full_watt_seconds === null ? "" : ` of ${n.significant(power.full_watt_seconds, 3)} Ws`}`;
+    facts.push(["Power", `${visibleLine(power.setting)}${below}${joules}`]);
+    facts.push([
+      "Output",
+      `${n.lumenSeconds(light.energy)}, +-${n.stops(light.uncertainty)}: ${visibleLine(light.known_by)}`,
+    ]);
+  } else {
+    facts.push(["Power", "off"]);
+  }
+  facts.push(["Colour", n.kelvin(light.colour)]);
+  if (light.head_to_shin !== null)
+    facts.push(["Face to shin", `${n.stops(light.head_to_shin)} less on the shin`]);
+  if (light.reason !== null) facts.push(["Note", visibleLine(light.reason)]);
+  return facts;
+}
+
+/** Where a shadow falls, from above: 0 is straight away from the camera. */
+function falls(direction: number): string {
+  const size = Math.abs(direction);
+  const way = direction > 0 ? "camera-right" : "camera-left";
+  if (size < 0.05) return "straight back";
+  if (size > 179.95) return "straight towards the camera";
+  return size <= 90
+    ? `back and ${n.degrees(size)} to ${way}`
+    : `forward and ${n.degrees(180 - size)} to ${way}`;
+}
+
+/** A light's name with what it is for. */
+export function lightTitle(light: ReportLight): string {
+  const name = visibleLine(light.name);
+  const role = light.role === null || light.role === light.name ? "" : ` as ${visibleLine(light.role)}`;
+  return `${name}${role}, ${light.kind === "flash" ? "flash" : "steady light"}`;
+}
+
+/** One block of lines per light. */
+export function lightBlock(light: ReportLight, view: ViewOptions): readonly string[] {
+  const narrow = view.width < 60;
+  const lines = [`  ${view.paint("strong", lightTitle(light))}`];
+  for (const [label, text] of lightFacts(light)) {
+    if (narrow) lines.push(...indented(`${label}: ${text}`, "    ", view.width));
+    else lines.push(...labelled(label, text, "    ", 15, view.width));
+  }
+  return lines;
+}

@@ -1,0 +1,86 @@
+import { visibleLine } from "../diagnostics/print-visible.js";
+import type { Report, ReportStation } from "../report/schema/report.js";
+import * as n from "./number.js";
+import { indented, type ViewOptions } from "./report-lines.js";
+import { layTable, type TableColumn, tableWidth } from "./table.js";
+
+/** Name of a station and how its meter is held. */
+export const stationReading = (station: ReportStation): string =>
+  `${visibleLine(station.looks)} (${station.receptor})`;
+
+const share = (station: ReportStation, light: string): string => {
+  const entry = station.exposure.lights.find((item) => item.name === light);
+  const total = station.exposure.total;
+  if (entry === undefined || !(total > 0)) return n.NOTHING;
+  return n.perCent((entry.direct + (entry.bounced ?? 0)) / total);
+};
+
+interface StationTable {
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** The table of all stations: what each reads, against the set aperture, and what each light gives to it. */
+export function stationTable(report: Report, withShares: boolean, withLight: boolean): StationTable {
+  const lit = report.lights.filter((light) => light.on).map((light) => light.name);
+  const lights = withShares && lit.length > 1 ? lit : [];
+  const columns: TableColumn[] = [
+    { title: "Where", align: "left" },
+    { title: "Meter", align: "left" },
+    { title: "Reads", align: "left" },
+    { title: "Against set", align: "right" },
+  ];
+  if (withLight) columns.push({ title: "lx s", align: "right" }, { title: "EV", align: "right" });
+  for (const light of lights) columns.push({ title: visibleLine(light), align: "right" });
+  const rows = report.stations.map((station) => {
+    const row = [
+      visibleLine(station.name),
+      stationReading(station),
+      station.shown === null ? n.NOTHING : visibleLine(station.shown),
+      n.signedStops(station.stops_from_aperture),
+    ];
+    if (withLight) row.push(n.significant(station.exposure.total, 3), n.fixed(station.ev100, 1));
+    for (const light of lights) row.push(share(station, light));
+    return row;
+  });
+  return { columns, rows };
+}
+
+/** Readings as a table; on a narrow terminal as a list. Reasons for missing values follow. */
+export function stationLines(report: Report, view: ViewOptions): readonly string[] {
+  if (report.stations.length === 0) return ["  No place to hold a meter."];
+  const room = view.width - 2;
+  const forms = [
+    stationTable(report, true, true),
+    stationTable(report, false, true),
+    stationTable(report, false, false),
+  ];
+  const form = forms.find(({ columns, rows }) => tableWidth(columns, rows) <= room);
+  const lines: string[] = [];
+  if (form === undefined) {
+    for (const station of report.stations) {
+      const reads = station.shown === null ? n.NOTHING : visibleLine(station.shown);
+      const against = n.signedStops(station.stops_from_aperture);
+      const text = `${visibleLine(station.name)}, ${stationReading(station)}: ${reads}${against === n.NOTHING ? "" : `, ${against} against the set aperture`}`;
+      lines.push(...indented(text, "  ", view.width));
+    }
+  } else {
+    lines.push(...layTable(form.columns, form.rows).map((line) => `  ${line}`));
+  }
+  for (const [reason, names] of reasons(report)) {
+    lines.push(...indented(`${names.map(visibleLine).join(", ")}: ${visibleLine(reason)}`, "  ", view.width));
+  }
+  return lines;
+}
+
+/** Stations by the reason for what they do not have. */
+function reasons(report: Report): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const { name, looks, reason } of report.stations) {
+    if (reason === null) continue;
+    const names = found.get(reason) ?? [];
+    names.push(`${name} ${looks}`);
+    found.set(reason, names);
+  }
+  return found;
+}

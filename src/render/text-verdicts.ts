@@ -1,0 +1,53 @@
+import { asSentence } from "../diagnostics/print.js";
+import { visibleLine } from "../diagnostics/print-visible.js";
+import type { ReportExpectation, ReportResult, ReportWarning } from "../report/schema/report.js";
+import { indented, labelled, type ViewOptions } from "./report-lines.js";
+
+/** How the three outcomes are said. */
+export const outcomeWords = { passed: "passed", failed: "failed", undecidable: "not decidable" } as const;
+/** How the three severities are said. */
+export const severityWords = { stop: "Stop", check: "Check", note: "Note" } as const;
+
+/** Results, each as one asks for it in a recipe and what it is. */
+export function resultLines(results: readonly ReportResult[], view: ViewOptions): readonly string[] {
+  return results.flatMap((result) => {
+    const shown = visibleLine(result.shown);
+    const reason = result.reason === null ? "" : ` (${visibleLine(result.reason)})`;
+    return indented(`${visibleLine(result.text)} = ${shown}${reason}`, "  ", view.width);
+  });
+}
+
+/** One expectation: its outcome in words, what was found, what each light gives, why. */
+export function expectationLines(item: ReportExpectation, view: ViewOptions): readonly string[] {
+  const word = outcomeWords[item.outcome];
+  const tone = item.outcome === "passed" ? "passed" : "failed";
+  const room = 15;
+  const lines: string[] = [];
+  const say = (label: string, text: string): void => {
+    lines.push(...labelled(label, text, "  ", room, view.width));
+  };
+  say(word, visibleLine(item.text));
+  const first = lines[0] ?? "";
+  lines[0] = first.replace(word, view.paint(tone, word));
+  if (item.found !== null) say("", `found: ${visibleLine(item.found)}`);
+  if (item.shares.length > 0) {
+    say("", item.shares.map((share) => `${visibleLine(share.name)}: ${visibleLine(share.text)}`).join(", "));
+  }
+  if (item.reason !== null) say("", asSentence(item.reason));
+  if (item.because !== null) say("", `wanted because: ${visibleLine(item.because)}`);
+  if (item.line !== null && item.outcome !== "passed") say("", `said in line ${item.line}`);
+  return lines;
+}
+
+/** One warning: severity, what it is about, cause, remedy, caution, code. */
+export function warningLines(item: ReportWarning, view: ViewOptions): readonly string[] {
+  const word = severityWords[item.severity];
+  const about = item.about === null ? "" : ` ${visibleLine(item.about)}`;
+  const head = `${view.paint(item.severity, word)}:${about} (${visibleLine(item.code)})`;
+  const lines = [`  ${head}`, ...indented(asSentence(item.message), "    ", view.width)];
+  if (item.remedy !== "")
+    lines.push(...indented(`What to do: ${visibleLine(item.remedy)}`, "    ", view.width));
+  if (item.caution !== null)
+    lines.push(...indented(`Caution: ${visibleLine(item.caution)}`, "    ", view.width));
+  return lines;
+}

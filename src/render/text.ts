@@ -1,0 +1,73 @@
+import { asSentence } from "../diagnostics/print.js";
+import { visibleLine } from "../diagnostics/print-visible.js";
+import { cells, wrap } from "../diagnostics/print-width.js";
+import type { Report } from "../report/schema/report.js";
+import { defaultView, indented, type ViewOptions } from "./report-lines.js";
+import { cameraSentences } from "./text-camera.js";
+import { lightBlock } from "./text-lights.js";
+import { stationLines } from "./text-stations.js";
+import { expectationLines, resultLines, warningLines } from "./text-verdicts.js";
+
+type Lines = readonly string[];
+
+const joined = (blocks: readonly Lines[]): Lines =>
+  blocks.flatMap((block, index) => (index === 0 ? block : ["", ...block]));
+
+/** The report's expectations in numbers: `3 passed, 1 failed`. */
+export function expectationCount(report: Report): string {
+  const count = (outcome: string): number =>
+    report.expectations.filter((item) => item.outcome === outcome).length;
+  const parts = [`${count("passed")} passed`];
+  if (count("failed") > 0) parts.push(`${count("failed")} failed`);
+  if (count("undecidable") > 0) parts.push(`${count("undecidable")} not decidable`);
+  return parts.join(", ");
+}
+
+/** The sections of a report in the order in which it is read, each with its lines. */
+function sections(report: Report, view: ViewOptions): readonly (readonly [title: string, lines: Lines])[] {
+  const say = (texts: readonly string[]): Lines =>
+    texts.flatMap((text) => indented(visibleLine(text), "  ", view.width));
+  const found: [string, Lines][] = [];
+  if (report.setup.length > 0) found.push(["Set-up", say(report.setup)]);
+  if (report.camera !== null) found.push(["Camera", say(cameraSentences(report.camera))]);
+  if (report.lights.length > 0)
+    found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
+  found.push(["Readings", stationLines(report, view)]);
+  if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);
+  if (report.expectations.length > 0) {
+    const lines = joined(report.expectations.map((item) => expectationLines(item, view)));
+    found.push([`Expectations: ${expectationCount(report)}`, lines]);
+  }
+  const warnings = joined(report.warnings.map((item) => warningLines(item, view)));
+  found.push(report.warnings.length === 0 ? ["Warnings: none", []] : ["Warnings", warnings]);
+  if (report.assumed.length > 0) {
+    const lines = report.assumed.map(
+      (item) => `${item.matters ? "*" : "-"} ${visibleLine(item.what)}: ${visibleLine(item.value)}`,
+    );
+    const star = report.assumed.some((item) => item.matters)
+      ? ["* may move a result by more than 0.2 stop; say it in the recipe."]
+      : [];
+    found.push(["Assumed", say([...lines, ...star])]);
+  }
+  if (report.not_claimed.length > 0) {
+    found.push(["Not claimed", say(report.not_claimed.map((text) => `- ${asSentence(text)}`))]);
+  }
+  return found;
+}
+
+/** The report for a terminal: lines of at most `width` cells (40 at least), words for verdicts, figures rounded. */
+export function renderText(report: Report, options: Partial<ViewOptions> = {}): string {
+  const given = { ...defaultView, ...options };
+  const view: ViewOptions = { ...given, width: Math.max(40, Math.floor(given.width)) };
+  const title = wrap(visibleLine(report.title === "" ? "Untitled" : report.title), view.width);
+  const line = "=".repeat(title.reduce((most, part) => Math.max(most, cells(part)), 0));
+  const out: string[] = [...title.map((part) => view.paint("strong", part)), line, ""];
+  out.push(...wrap(visibleLine(report.headline), view.width));
+  if (report.matters_most !== null) {
+    out.push(...wrap(`Measure this with care: ${visibleLine(report.matters_most)}`, view.width));
+  }
+  for (const [heading, lines] of sections(report, view)) {
+    out.push("", view.paint("strong", heading), ...lines);
+  }
+  return out.map((text) => `${text.trimEnd()}\n`).join("");
+}

@@ -1,12 +1,12 @@
 import type { Vec3 } from "../core/vector.js";
 import { gaussLegendre } from "../math/quadrature.js";
-import { dot, length, subtract } from "../math/vector.js";
+import { addScaled, cross, dot, length, scale, subtract } from "../math/vector.js";
 
 /** Points of the rule along one edge; with the grading below it reaches rounding for edges that touch. */
-const RULE = /* @__PURE__ */ gaussLegendre(24);
+const RULE = /* @__PURE__ */ gaussLegendre(48);
 
-/** Edges whose directions differ by less than this (as a cosine) are taken as parallel. */
-const PARALLEL = 1e-12;
+/** Edges whose directions differ by less than this (as the square of a sine) are taken as parallel. */
+const PARALLEL = 1e-24;
 
 /**
  * The double integral of ln r over two straight edges times the cosine between them, the brick of the contour form of
@@ -25,22 +25,25 @@ export function edgeIntegral(a: Vec3, b: Vec3, c: Vec3, d: Vec3): number {
   const firstLength = length(first);
   const secondLength = length(second);
   if (firstLength === 0 || secondLength === 0) return 0;
-  const cosine = dot(first, second) / (firstLength * secondLength);
-  if (Math.abs(cosine) < PARALLEL) return 0;
-  if (1 - Math.abs(cosine) < PARALLEL) {
+  const u = scale(first, 1 / firstLength);
+  const v = scale(second, 1 / secondLength);
+  const cosine = dot(u, v);
+  const across = cross(u, v);
+  const sineSquare = dot(across, across);
+  if (sineSquare < PARALLEL) {
     return cosine > 0
-      ? parallelIntegral(a, first, firstLength, c, secondLength)
-      : -parallelIntegral(a, first, firstLength, d, secondLength);
+      ? parallelIntegral(subtract(c, a), u, firstLength, secondLength)
+      : -parallelIntegral(subtract(d, a), u, firstLength, secondLength);
   }
-  return cosine * skewIntegral(a, first, firstLength, c, second, secondLength, cosine);
+  return cosine === 0
+    ? 0
+    : cosine * skewIntegral(subtract(a, c), u, firstLength, v, secondLength, sineSquare);
 }
 
-/** Both edges run the same way, the first from `a` along `first`, the second from `c`. */
-function parallelIntegral(a: Vec3, first: Vec3, firstLength: number, c: Vec3, secondLength: number): number {
-  const way = subtract(c, a);
-  const start = dot(way, first) / firstLength;
-  const square = Math.max(0, dot(way, way) - start * start);
-  const h = Math.sqrt(square) < 1e-14 * Math.sqrt(dot(way, way)) ? 0 : Math.sqrt(square);
+/** Both edges run along the unit vector `u`; `way` leads from the start of the first to the start of the second. */
+function parallelIntegral(way: Vec3, u: Vec3, firstLength: number, secondLength: number): number {
+  const start = dot(way, u);
+  const h = length(cross(way, u));
   return (
     twice(start + secondLength, h) +
     twice(start - firstLength, h) -
@@ -65,27 +68,27 @@ function once(x: number, h: number): number {
   return (x * Math.log(square)) / 2 - x + (h === 0 ? 0 : h * Math.atan2(x, h));
 }
 
+/** The edges run along the unit vectors `u` and `v`; `way` leads from the start of the second to that of the first. */
 function skewIntegral(
-  a: Vec3,
-  first: Vec3,
+  way: Vec3,
+  u: Vec3,
   firstLength: number,
-  c: Vec3,
-  second: Vec3,
+  v: Vec3,
   secondLength: number,
-  cosine: number,
+  sineSquare: number,
 ): number {
-  const way = subtract(a, c);
-  const wayFirst = dot(way, first) / firstLength;
-  const waySecond = dot(way, second) / secondLength;
-  const waySquare = dot(way, way);
+  const cosine = dot(u, v);
+  const across = cross(u, v);
+  const wayAcross = cross(way, v);
+  const wayFirst = dot(way, u);
+  const waySecond = dot(way, v);
   /** The inner integral at the point s along the first edge. */
   const inner = (s: number): number => {
     const foot = waySecond + s * cosine;
-    const square = waySquare + s * (2 * wayFirst + s) - foot * foot;
-    const h = square > 0 ? Math.sqrt(square) : 0;
+    const h = length(addScaled(wayAcross, across, s));
     return once(secondLength - foot, h) - once(-foot, h);
   };
-  const nearest = (waySecond * cosine - wayFirst) / (1 - cosine * cosine);
+  const nearest = -dot(wayAcross, across) / sineSquare;
   const cuts = [nearest, -wayFirst, secondLength * cosine - wayFirst]
     .filter((s) => s > 1e-9 * firstLength && s < (1 - 1e-9) * firstLength)
     .sort((one, other) => one - other);

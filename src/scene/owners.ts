@@ -1,0 +1,144 @@
+import type { Vec3 } from "../core/vector.js";
+import type { Origins, PointModel, SubjectModel } from "../model/types.js";
+import { placeCamera } from "./camera.js";
+import { type PlacedLamp, placeLamp } from "./lamp/build.js";
+import { placePoint } from "./named-point.js";
+import { buildPiece } from "./set/build.js";
+import type { Leaf } from "./set/leaf.js";
+import { nothing, type Piece } from "./set/piece.js";
+import { type Owner, placeOfBlock, type Site } from "./site.js";
+import { buildSubject } from "./subject.js";
+import type { Body, SceneSubject } from "./types.js";
+
+/** A subject as built. */
+interface BuiltSubject {
+  readonly subject: SceneSubject;
+  readonly bodies: readonly Body[];
+  /** What stands before the names of its stations and bodies: `ana.`, or nothing where there is one subject. */
+  readonly prefix: string;
+  /** What stands before the names of its landmarks. */
+  readonly landmark: string;
+}
+
+/** A point that is named, with the name of its station. */
+interface NamedPoint {
+  readonly point: PointModel;
+  readonly name: string;
+  readonly subject: string | null;
+}
+
+/** Everything of a recipe that has a place, by kind and in file order; filled when its owner is built. */
+export interface Parts {
+  readonly all: readonly Owner[];
+  readonly subjects: BuiltSubject[];
+  readonly pieces: Piece[];
+  readonly lamps: PlacedLamp[];
+  readonly points: NamedPoint[];
+  lens: Vec3 | null;
+}
+
+/** Registers all that can be named in a point under its names, to be built when first asked for. */
+export function registerOwners(site: Site, room: () => void): Parts {
+  const all: Owner[] = [];
+  const parts: Parts = { all, subjects: [], pieces: [], lamps: [], points: [], lens: null };
+  const add = (names: readonly string[], origins: Origins | undefined, build: () => void): Owner => {
+    const owner: Owner = { name: names[0] ?? "", place: placeOfBlock(origins), state: "waiting", build };
+    all.push(owner);
+    for (const name of names) if (!site.owners.has(name)) site.owners.set(name, owner);
+    return owner;
+  };
+  const { recipe } = site;
+  addRoom(site, add, room);
+  const several = recipe.subjects.length > 1;
+  recipe.subjects.forEach((subject, index) => {
+    addSubject(site, parts, add, subject, index, several);
+  });
+  const leaves = new Map<string, Leaf>();
+  for (const [index, piece] of (recipe.set?.parts ?? []).entries()) {
+    parts.pieces.push(nothing);
+    add([piece.name ?? piece.block], piece.origins, () => {
+      parts.pieces[index] = buildPiece(site, piece, leaves);
+    });
+  }
+  for (const point of recipe.points) addPoint(site, parts, add, point, null, [point.name ?? "point"]);
+  addLights(site, parts, add);
+  const { camera } = recipe;
+  if (camera !== null) {
+    add(["camera"], camera.origins, () => {
+      parts.lens = placeCamera(site, camera);
+    });
+  }
+  return parts;
+}
+
+type Add = (names: readonly string[], origins: Origins | undefined, build: () => void) => Owner;
+
+/** Registers the lights by their names; `key` is also the light with that role, where nothing else is called so. */
+function addLights(site: Site, parts: Parts, add: Add): void {
+  let key: Owner | null = null;
+  let keyIndex = -1;
+  const { lights } = site.recipe;
+  for (const [index, light] of lights.entries()) {
+    const owner = add([light.name ?? "light"], light.origins, () => {
+      const lamp = placeLamp(site, light);
+      parts.lamps[index] = lamp;
+      if (index === keyIndex) site.landmarks.set("key", { at: lamp.centre, ahead: null });
+    });
+    if (light.role === "key" && key === null) {
+      key = owner;
+      keyIndex = index;
+    }
+  }
+  if (key !== null && !site.owners.has("key")) site.owners.set("key", key);
+  else keyIndex = -1;
+}
+
+function addRoom(site: Site, add: Add, build: () => void): void {
+  const names: string[] = ["room"];
+  for (const part of site.recipe.room?.parts ?? []) {
+    if (part.block === "opening" && part.name !== null) names.push(part.name);
+  }
+  add(names, site.recipe.room?.origins, build);
+}
+
+function addSubject(
+  site: Site,
+  parts: Parts,
+  add: Add,
+  subject: SubjectModel,
+  index: number,
+  several: boolean,
+): void {
+  const own = subject.name === null ? [] : [`${subject.name}.`];
+  const words = index === 0 ? ["", ...own] : own;
+  const names = subject.name === null ? [] : [subject.name];
+  if (index === 0) names.push("subject");
+  const prefix = several ? (own[0] ?? "") : "";
+  add(names, subject.origins, () => {
+    const bodies: Body[] = [];
+    const built = buildSubject(site, subject, words, prefix, bodies);
+    parts.subjects[index] = { subject: built, bodies, prefix, landmark: words[0] ?? "" };
+  });
+  for (const point of subject.parts) {
+    const name = point.name ?? "point";
+    const full = prefix + name;
+    addPoint(site, parts, add, point, subject, [full, ...words.map((before) => before + name)]);
+  }
+}
+
+function addPoint(
+  site: Site,
+  parts: Parts,
+  add: Add,
+  point: PointModel,
+  subject: SubjectModel | null,
+  names: readonly string[],
+): void {
+  const owner = subject === null ? null : subject.name === null ? "feet" : `${subject.name}.feet`;
+  parts.points.push({
+    point,
+    name: names[0] ?? "point",
+    subject: subject === null ? null : (subject.name ?? ""),
+  });
+  add(names, point.origins, () => placePoint(site, point, names, owner));
+}

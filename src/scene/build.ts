@@ -34,6 +34,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     place: nowhere,
   };
   const room = measureRoom(site);
+  if (room !== null) site.landmarks.set("ceiling", { at: [0, 0, room.height], ahead: null });
   const polygons: ScenePolygon[] = [];
   const parts = registerOwners(site, () => {
     if (recipe.room !== null && room !== null) buildRoom(site, recipe.room, room, polygons);
@@ -53,9 +54,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
   const key = keyOf(sources, subjects[0]);
   const stations: Station[] = [];
   const looks = { key: key === null ? null : (sources[key] ?? null), camera: camera?.at ?? null };
-  for (const { subject, prefix, landmark } of parts.subjects) {
-    subjectStations(stations, subject, prefix, (word) => site.landmarks.get(landmark + word), looks);
-  }
+  for (const owner of parts.subjects) subjectStations(stations, owner, site.landmarks, looks);
   stations.push({
     name: "floor",
     subject: null,

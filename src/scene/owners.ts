@@ -6,18 +6,14 @@ import { placePoint } from "./named-point.js";
 import { buildPiece } from "./set/build.js";
 import type { Leaf } from "./set/leaf.js";
 import { nothing, type Piece } from "./set/piece.js";
-import { type Owner, placeOfBlock, type Site } from "./site.js";
+import { find, type Owner, placeOfBlock, type Site } from "./site.js";
 import { buildSubject } from "./subject.js";
-import type { Body, SceneSubject } from "./types.js";
+import { cheekPlace, type StationOwner, sideOf } from "./subject-stations.js";
+import type { Body } from "./types.js";
 
 /** A subject as built. */
-interface BuiltSubject {
-  readonly subject: SceneSubject;
+interface BuiltSubject extends StationOwner {
   readonly bodies: readonly Body[];
-  /** What stands before the names of its stations and bodies: `ana.`, or nothing where there is one subject. */
-  readonly prefix: string;
-  /** What stands before the names of its landmarks. */
-  readonly landmark: string;
 }
 
 /** A point that is named, with the name of its station. */
@@ -117,13 +113,35 @@ function addSubject(
   add(names, subject.origins, () => {
     const bodies: Body[] = [];
     const built = buildSubject(site, subject, words, prefix, bodies);
-    parts.subjects[index] = { subject: built, bodies, prefix, landmark: words[0] ?? "" };
+    parts.subjects[index] = { subject: built, bodies, prefix, words };
   });
+  addCheeks(site, parts, index, words);
   for (const point of subject.parts) {
     const name = point.name ?? "point";
     const full = prefix + name;
     addPoint(site, parts, add, point, subject, [full, ...words.map((before) => before + name)]);
   }
+}
+
+/**
+ * The cheeks as places, for what is aimed at them: settled only when asked for. Lit is the side of the light with the
+ * role of the key, or, where no light has it, of the first one.
+ */
+function addCheeks(site: Site, parts: Parts, index: number, words: readonly string[]): void {
+  const names = words.flatMap((before) => [`${before}lit_cheek`, `${before}shaded_cheek`]);
+  const build = (): void => {
+    const face = find(site, `${words[0] ?? ""}face`);
+    const key = find(site, site.owners.has("key") ? "key" : (site.recipe.lights[0]?.name ?? "key"));
+    const subject = parts.subjects[index]?.subject;
+    if (face === null || key === null || subject === undefined) return;
+    const lit = sideOf(subject, key.at);
+    for (const before of words) {
+      site.landmarks.set(`${before}lit_cheek`, { at: cheekPlace(subject, lit), ahead: subject.facing });
+      site.landmarks.set(`${before}shaded_cheek`, { at: cheekPlace(subject, -lit), ahead: subject.facing });
+    }
+  };
+  const owner: Owner = { name: names[0] ?? "", place: site.place, state: "waiting", build };
+  for (const name of names) site.owners.set(name, owner);
 }
 
 function addPoint(

@@ -1,4 +1,5 @@
 import type { Vec3 } from "../core/vector.js";
+import { addScaled } from "../math/vector.js";
 import { figure } from "./figure-numbers.js";
 import { axisTo } from "./lamp/axis.js";
 import type { Landmark, SceneSubject, Source, Station } from "./types.js";
@@ -15,36 +16,59 @@ const cheek = /* @__PURE__ */ (() => {
   return 1 / Math.sqrt(0.5 / (across * across) + 0.5 / (ahead * ahead));
 })();
 
-/** The cheek to one side (1 or -1 along the subject's `across`): a disc 45 degrees off the nose line. */
-function cheekStation(subject: SceneSubject, prefix: string, word: string, side: number): Station {
-  const { nose, across, head, stature } = subject;
+/** The outward direction of a cheek: 45 degrees from the nose line to one side (1 or -1 along `across`). */
+function cheekDirection({ nose, across }: SceneSubject, side: number): Vec3 {
   const k = Math.SQRT1_2;
-  const facing: Vec3 = [
+  return [
     k * (nose[0] + side * across[0]),
     k * (nose[1] + side * across[1]),
     k * (nose[2] + side * across[2]),
   ];
-  const out = cheek * stature;
+}
+
+/** The place of a cheek on the head. */
+export function cheekPlace(subject: SceneSubject, side: number): Vec3 {
+  return addScaled(subject.head, cheekDirection(subject, side), cheek * subject.stature);
+}
+
+/** The side of a subject on which a light is: 1 along its `across`, else -1. */
+export function sideOf({ across, head }: SceneSubject, light: Vec3): 1 | -1 {
+  const turn =
+    across[0] * (light[0] - head[0]) + across[1] * (light[1] - head[1]) + across[2] * (light[2] - head[2]);
+  return turn >= 0 ? 1 : -1;
+}
+
+/** The cheek to one side: a disc 45 degrees off the nose line. */
+function cheekStation(subject: SceneSubject, prefix: string, word: string, side: number): Station {
   return {
     name: prefix + word,
     subject: subject.name,
-    at: [head[0] + out * facing[0], head[1] + out * facing[1], head[2] + out * facing[2]],
-    facing,
+    at: cheekPlace(subject, side),
+    facing: cheekDirection(subject, side),
     receptor: "disc",
     looks: "45 deg to the side of the nose line",
     natural: true,
   };
 }
 
+/** A subject as built, and how its stations and its places are called. */
+export interface StationOwner {
+  readonly subject: SceneSubject;
+  /** What stands before the names of its stations and bodies: `ana.`, or nothing where there is one subject. */
+  readonly prefix: string;
+  /** What may stand before the names of its places; more than one for the first subject. */
+  readonly words: readonly string[];
+}
+
 /**
- * The stations of one subject in their fixed order: face (disc to the key), face (dome to the camera), lit cheek,
- * shaded cheek, chest, knee, shin (discs to the key). Without a key or a camera they look along the nose.
+ * Adds the stations of one subject in their fixed order: face (disc to the key), face (dome to the camera), lit cheek,
+ * shaded cheek, chest, knee, shin (discs to the key). Without a key or a camera they look along the nose. The cheeks
+ * become landmarks here, since the key decides which is which.
  */
 export function subjectStations(
   stations: Station[],
-  subject: SceneSubject,
-  prefix: string,
-  places: (word: string) => Landmark | undefined,
+  { subject, prefix, words }: StationOwner,
+  landmarks: Map<string, Landmark>,
   { key, camera }: Looks,
 ): void {
   const toKey = (word: string, at: Vec3): Station => {
@@ -70,15 +94,17 @@ export function subjectStations(
     looks: toCamera === null ? "along the nose" : "towards camera",
     natural: false,
   });
-  const { across, head } = subject;
-  const light = key?.centre ?? head;
-  const turn =
-    across[0] * (light[0] - head[0]) + across[1] * (light[1] - head[1]) + across[2] * (light[2] - head[2]);
-  const lit = turn >= 0 ? 1 : -1;
-  stations.push(cheekStation(subject, prefix, "lit_cheek", lit));
-  stations.push(cheekStation(subject, prefix, "shaded_cheek", -lit));
+  const lit = key === null ? 1 : sideOf(subject, key.centre);
+  for (const [word, side] of [
+    ["lit_cheek", lit],
+    ["shaded_cheek", -lit],
+  ] as const) {
+    const station = cheekStation(subject, prefix, word, side);
+    stations.push(station);
+    for (const before of words) landmarks.set(before + word, { at: station.at, ahead: subject.facing });
+  }
   for (const word of ["chest", "knee", "shin"]) {
-    const place = places(word);
+    const place = landmarks.get((words[0] ?? "") + word);
     if (place !== undefined) stations.push(toKey(word, place.at));
   }
 }

@@ -1,7 +1,16 @@
 import { rectangleCorners, uprightFrame } from "../frame.js";
 import { blockDirection, blockPoint } from "../points.js";
 import type { Site } from "../site.js";
-import { incomplete, nothing, type Piece, type PieceModel, type Sides, sidesOf } from "./piece.js";
+import { frontIsSeen } from "./leaf.js";
+import {
+  alongFrame,
+  incomplete,
+  nothing,
+  type Piece,
+  type PieceModel,
+  type Sides,
+  sidesOf,
+} from "./piece.js";
 
 /** The reflectances of a free flat rectangle by its kind. */
 function boardSides(site: Site, board: PieceModel<"card" | "panel" | "scrim">, name: string): Sides {
@@ -12,7 +21,10 @@ function boardSides(site: Site, board: PieceModel<"card" | "panel" | "scrim">, n
   return sidesOf(site, name, board.reflectance, board.front, board.back, fallback as number, words as string);
 }
 
-/** A card, panel or scrim: a free rectangle round its centre, which may tilt. */
+/**
+ * A card, panel or scrim: a free rectangle round its centre, which may tilt. Its places are its centre, the centres of
+ * its left and right third and the middle of its top edge.
+ */
 export function buildBoard(site: Site, board: PieceModel<"card" | "panel" | "scrim">): Piece {
   const name = board.name ?? board.block;
   if (board.size === undefined || board.at === undefined) {
@@ -20,24 +32,29 @@ export function buildBoard(site: Site, board: PieceModel<"card" | "panel" | "scr
   }
   const centre = blockPoint(site, board.origins, "at", board.at);
   if (centre === null) return nothing;
-  site.landmarks.set(name, { at: centre.at, ahead: null });
   const normal =
     (board.faces === undefined
       ? null
       : blockDirection(site, board.origins, "faces", name, board.faces, centre.at, false)) ??
     ([0, -1, 0] as const);
+  const frame = uprightFrame(normal);
+  const width = board.size.width.value;
+  const height = board.size.height.value;
+  const third = ((frontIsSeen(normal, centre.at) ? 1 : -1) * width) / 3;
+  const put = (part: string, side: number, up: number): void => {
+    site.landmarks.set(name + part, { at: alongFrame(centre.at, frame, side, up), ahead: null });
+  };
+  put("", 0, 0);
+  put(".left", -third, 0);
+  put(".right", third, 0);
+  put(".top", 0, height / 2);
   const sides = boardSides(site, board, name);
   return {
     polygons: [
       {
         name,
         kind: board.block,
-        vertices: rectangleCorners(
-          centre.at,
-          uprightFrame(normal),
-          board.size.width.value,
-          board.size.height.value,
-        ),
+        vertices: rectangleCorners(centre.at, frame, width, height),
         normal,
         frontReflectance: sides.front,
         backReflectance: sides.back,

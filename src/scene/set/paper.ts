@@ -79,7 +79,7 @@ export function buildPaper(site: Site, paper: PieceModel<"paper">): Piece {
   site.landmarks.set(name, { at: centre, ahead: null });
   site.landmarks.set(`${name}.left`, { at: left, ahead: null });
   site.landmarks.set(`${name}.right`, { at: far, ahead: null });
-  if (hangs !== undefined) site.landmarks.set(`${name}.top`, { at: put(0, 0, hangs), ahead: null });
+  site.landmarks.set(`${name}.top`, { at: put(0, 0, hangs ?? above), ahead: null });
   const stations =
     hangs === undefined
       ? [surfaceStation(name, centre, [0, 0, 1])]

@@ -80,6 +80,31 @@ describe("published values", () => {
       formFactor(floorPiece(0, 1, 0, 1), leaf(Math.PI / 4, 0, 1, 1, 2)),
       0.0728,
     ],
+    [
+      "perpendicular, gap 0.2",
+      formFactor(floorPiece(0, 0.5, 0, 0.5), leaf(Math.PI / 2, 0, 0.5, 0.2, 0.5)),
+      0.07235,
+    ],
+    [
+      "perpendicular, both away from the line",
+      formFactor(floorPiece(0.1, 0.6, 0, 0.5), leaf(Math.PI / 2, 0, 0.5, 0.2, 0.5)),
+      0.07182,
+    ],
+    [
+      "the same at 45 degrees",
+      formFactor(floorPiece(0.1, 0.6, 0, 0.5), leaf(Math.PI / 4, 0, 0.5, 0.2, 0.5)),
+      0.2276,
+    ],
+    [
+      "perpendicular with a common point",
+      formFactor(floorPiece(0, 0.1, 0, 0.2), leaf(Math.PI / 2, 0.2, 0.5, 0, 0.5)),
+      0.0605,
+    ],
+    [
+      "perpendicular, no common point",
+      formFactor(floorPiece(0.1, 0.3, 0, 0.5), leaf(Math.PI / 2, 0.55, 1.05, 0.5, 1)),
+      0.01626,
+    ],
   ])("%s", (_name, found, printed) => {
     expect(Math.abs(found - printed)).toBeLessThan(5.1e-5);
   });

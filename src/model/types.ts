@@ -68,6 +68,12 @@ export interface LaterStatement {
   readonly origin?: Place;
 }
 
+/** A `let` or `define`, kept so that statements of later versions and the printed text still find it. */
+export interface KeptText {
+  readonly name: string;
+  readonly written: string;
+}
+
 /** A recipe after checking: plain data, complete, with every name resolved. */
 export interface Recipe {
   readonly format: 1;
@@ -75,6 +81,8 @@ export interface Recipe {
   readonly title: string;
   /** The recipe a session belongs to. */
   readonly of: string | null;
+  readonly lets: readonly KeptText[];
+  readonly definitions: readonly KeptText[];
   readonly about: BlockModel<"about"> | null;
   readonly room: RoomModel | null;
   readonly set: SetModel | null;

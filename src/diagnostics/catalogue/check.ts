@@ -1,5 +1,12 @@
-import type { CatalogueRow } from "./row.js";
+import { blockFindings } from "./check-blocks.js";
+import { claimFindings } from "./check-claims.js";
+import { nameFindings } from "./check-names.js";
+import { valueFindings } from "./check-values.js";
 
-/** Findings of the check stage. */
+/** Findings of the check stage: names, blocks, values and claims. */
 export const checkFindings = {
-} as const satisfies Record<string, CatalogueRow>;
+  ...blockFindings,
+  ...nameFindings,
+  ...valueFindings,
+  ...claimFindings,
+} as const;

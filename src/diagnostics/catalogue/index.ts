@@ -17,7 +17,10 @@ export const catalogue = {
 /** A code of the catalogue, for example `unit.unknown`. */
 export type Code = keyof typeof catalogue;
 
-type Holes<S extends string> = S extends `${string}{${infer Name}}${infer Rest}` ? Name | Holes<Rest> : never;
+/** The `{words}` of a template; braces that hold anything but one word, as in `room { ... }`, are text. */
+type Holes<S extends string> = S extends `${string}{${infer Name}}${infer Rest}`
+  ? (Name extends `${string} ${string}` ? never : Name) | Holes<Rest>
+  : never;
 
 /** The arguments that a code's sentence and help need. */
 export type ArgsOf<C extends Code> = Record<

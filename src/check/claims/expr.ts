@@ -1,0 +1,142 @@
+import type { Expr, ResultType } from "../../model/values.js";
+import { findResult } from "../../vocabulary/results.js";
+import { printNode } from "../../format/print-node.js";
+import type { Expression, Product, Reference, Sum } from "../../syntax/ast.js";
+import { constant } from "../constant.js";
+import { type Context, report } from "../context.js";
+import { naturalReading, namesMeter, readingExpr } from "./readings.js";
+import { appliedTo, functionRow, resultExpr, unknownResult } from "./results.js";
+import { valueExpr, wordsOf } from "./types.js";
+
+const wanted = { words: "a result or a value", example: "key.angular_size" };
+
+/** What one side of a claim says, typed, with every name found. Null after a finding. */
+export function expr(ctx: Context, node: Expression): Expr | null {
+  if (isConstant(ctx, node)) {
+    const value = constant(ctx, node, wanted);
+    return value === null ? null : valueExpr(value);
+  }
+  switch (node.kind) {
+    case "reference":
+      return reference(ctx, node);
+    case "group": {
+      const only = node.members[0];
+      if (node.members.length === 1 && only !== undefined) return expr(ctx, only);
+      report(ctx, "value.not-constant", node.span, { written: printNode(node) });
+      return null;
+    }
+    case "negation": {
+      const operand = expr(ctx, node.operand);
+      return operand === null ? null : { kind: "negation", type: operand.type, operand };
+    }
+    case "sum":
+      return sum(ctx, node);
+    case "product":
+      return product(ctx, node);
+    case "toleranced":
+      return expr(ctx, node.value);
+    case "damaged":
+      return null;
+    default:
+      return null;
+  }
+}
+
+/** True where nothing but literals and `let`s is involved. */
+function isConstant(ctx: Context, node: Expression): boolean {
+  switch (node.kind) {
+    case "quantity":
+    case "f-number":
+    case "iso":
+    case "ratio":
+      return true;
+    case "damaged":
+      return false;
+    case "reference": {
+      const name = node.path.parts[0]?.text ?? "";
+      if (node.path.parts.length > 1) return false;
+      return node.args === null ? ctx.lets.has(name) && !ctx.declared.has(name) : name === "closed" || name === "opened";
+    }
+    case "group":
+      return node.members.every((member) => isConstant(ctx, member));
+    case "negation":
+      return isConstant(ctx, node.operand);
+    case "sum":
+      return node.terms.every((term) => isConstant(ctx, term.value));
+    case "product":
+      return node.factors.every((factor) => isConstant(ctx, factor.value));
+    case "toleranced":
+      return isConstant(ctx, node.value) && isConstant(ctx, node.tolerance);
+    default:
+      return node satisfies never;
+  }
+}
+
+function reference(ctx: Context, node: Reference): Expr | null {
+  const parts = node.path.parts;
+  const first = parts[0]?.text ?? "";
+  const last = parts[parts.length - 1]?.text ?? "";
+  if (parts.length === 1) {
+    const row = functionRow(first);
+    const isPlace = ctx.declared.has(first) || ctx.lets.has(first);
+    if (row !== null && !isPlace) return resultExpr(ctx, node, row, null);
+    if (node.args !== null) return unknownResult(ctx, node, first, "nothing");
+    if (["ratio", "contrast"].includes(first) && !isPlace) return unknownResult(ctx, node, first, "nothing");
+    return naturalReading(ctx, node);
+  }
+  if (namesMeter(node)) return readingExpr(ctx, node);
+  const light = parts.length === 2 && ctx.declared.get(first)?.kind === "light";
+  if (light) {
+    const row = findResult(last, "light");
+    return row === null ? unknownResult(ctx, node, last, "light") : resultExpr(ctx, node, row, first);
+  }
+  const row = functionRow(last);
+  if (row !== null && row.args.length === 1 && row.args[0]?.type === "reading") {
+    const before = parts.slice(0, -1);
+    const span = { start: node.span.start, end: before[before.length - 1]?.span.end ?? node.span.end };
+    return appliedTo(ctx, node, row, { kind: "reference", span, path: { kind: "path", span, parts: before }, args: null });
+  }
+  return readingExpr(ctx, node);
+}
+
+/** Types of results that add up. Readings do not: what lies between them is `stops(a, b)`. */
+const adding: readonly ResultType[] = ["angle", "length", "number", "stops", "exposure", "luminous-energy", "energy", "time"];
+
+function refuse(ctx: Context, node: Expression, left: string, right: string, done: string): null {
+  report(ctx, "claim.arithmetic", node.span, { left, right, done });
+  return null;
+}
+
+function sum(ctx: Context, node: Sum): Expr | null {
+  const terms: { sign: "+" | "-"; value: Expr }[] = [];
+  for (const term of node.terms) {
+    const value = expr(ctx, term.value);
+    if (value === null) return null;
+    const type = terms[0]?.value.type ?? value.type;
+    if (value.type !== type || !adding.includes(type)) {
+      return refuse(ctx, node, wordsOf(type), wordsOf(value.type), term.sign === "+" ? "added" : "subtracted");
+    }
+    terms.push({ sign: term.sign, value });
+  }
+  const type = terms[0]?.value.type;
+  return type === undefined ? null : { kind: "sum", type, terms };
+}
+
+function product(ctx: Context, node: Product): Expr | null {
+  const factors: { sign: "*" | "/"; value: Expr }[] = [];
+  let type: ResultType = "number";
+  for (const factor of node.factors) {
+    const value = expr(ctx, factor.value);
+    if (value === null) return null;
+    const done = factor.sign === "*" ? "multiplied" : "divided";
+    if (value.type !== "number" && !adding.includes(value.type)) return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
+    if (factors.length === 0) type = value.type;
+    else if (value.type === type && factor.sign === "/" && type !== "number") type = "number";
+    else if (value.type !== "number") {
+      if (type !== "number" || factor.sign === "/") return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
+      type = value.type;
+    }
+    factors.push({ sign: factor.sign, value });
+  }
+  return { kind: "product", type, factors };
+}

@@ -1,0 +1,161 @@
+import type { Expr, PointValue } from "../../model/values.js";
+import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
+import { printNode } from "../../format/print-node.js";
+import type { Argument, Reference, Value } from "../../syntax/ast.js";
+import { isExpression } from "../constant.js";
+import { type Context, replace, report } from "../context.js";
+import { resolvePlace } from "../places.js";
+import { nearNames, suggestion } from "../suggest.js";
+import { sortArguments } from "../values/calls.js";
+import { readPoint } from "../values/points.js";
+import { bare, singleWord } from "../words.js";
+import { expr } from "./expr.js";
+import { readingExpr, readLights } from "./readings.js";
+
+type Given = { readonly name: string; readonly value: Expr | PointValue | string };
+
+/** A result of a light or a function. Null after a finding. */
+export function resultExpr(ctx: Context, node: Reference, row: ResultRow, of: string | null): Expr | null {
+  const args = readArguments(ctx, node, row);
+  if (args === null) return null;
+  if (row.later === true) report(ctx, "result.later", node.span, { name: row.name });
+  return { kind: "result", type: row.type, name: row.name, of, args };
+}
+
+function trouble(ctx: Context, node: Reference, row: ResultRow, words: string): null {
+  report(ctx, "result.argument", node.span, { name: row.name, trouble: words, example: row.example });
+  return null;
+}
+
+function readArguments(ctx: Context, node: Reference, row: ResultRow): readonly Given[] | null {
+  const sorted = sortArguments(node.args ?? []);
+  if (sorted.twice !== null) return trouble(ctx, node, row, `gets \`${sorted.twice}\` twice`);
+  const rest: Value[] = [...sorted.plain];
+  const left = new Map<string, Argument>(sorted.named);
+  const given: Given[] = [];
+  for (const parameter of row.args) {
+    const named = left.get(parameter.name);
+    left.delete(parameter.name);
+    const values = named !== undefined ? [named.value] : parameter.many === true ? rest.splice(0) : rest.splice(0, 1);
+    if (values.length === 0) {
+      if (parameter.needed) return trouble(ctx, node, row, `needs \`${parameter.name}\``);
+      continue;
+    }
+    for (const value of values) {
+      const read = readArgument(ctx, node, row, parameter.type, parameter.name, value);
+      if (read === null) return null;
+      given.push({ name: parameter.name, value: read });
+    }
+  }
+  const [unknown] = left.keys();
+  if (unknown !== undefined) {
+    const names = row.args.map((parameter) => parameter.name);
+    return trouble(ctx, node, row, names.length === 0 ? `takes no \`${unknown}\`` : `takes no \`${unknown}\`; it may have ${names.join(", ")}`);
+  }
+  if (rest.length > 0) return trouble(ctx, node, row, "has too many arguments");
+  return given;
+}
+
+function readArgument(
+  ctx: Context,
+  node: Reference,
+  row: ResultRow,
+  type: ArgumentType,
+  name: string,
+  value: Value,
+): Expr | PointValue | string | null {
+  switch (type) {
+    case "length":
+    case "angle": {
+      if (!isExpression(value)) return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
+      const read = expr(ctx, value);
+      if (read === null) return null;
+      if (read.type !== type) return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
+      return read;
+    }
+    case "point":
+      return readPoint(ctx, name, value);
+    case "light":
+    case "lights":
+      return readLights(ctx, [value])?.[0] ?? null;
+    case "face":
+      return readFace(ctx, node, row, value);
+    case "reading": {
+      if (!isExpression(value)) return trouble(ctx, node, row, "takes readings");
+      const read = expr(ctx, value);
+      if (read === null) return null;
+      const light = ["reading", "f-number", "exposure", "ev"].includes(read.type);
+      return light ? read : trouble(ctx, node, row, "takes readings, such as `face.disc(towards: key)`");
+    }
+    case "extent": {
+      const word = singleWord(bare(value));
+      if (word === "width" || word === "height") return word;
+      if (!isExpression(value)) return trouble(ctx, node, row, "takes width, height or an angle for `across`");
+      const read = expr(ctx, value);
+      if (read === null) return null;
+      return read.type === "angle" ? read : trouble(ctx, node, row, "takes width, height or an angle for `across`");
+    }
+    case "surface-name":
+    case "side": {
+      const word = singleWord(bare(value));
+      if (word !== null && (ctx.declared.has(word) || word === "floor")) {
+        if (row.name === "shadow_edge") report(ctx, "result.later", value.span, { name: "shadow_edge(on: ...)" });
+        return word;
+      }
+      return trouble(ctx, node, row, `needs the name of a surface for \`${name}\``);
+    }
+    default:
+      return type satisfies never;
+  }
+}
+
+/** The face of a subject: `face` or `ana.face`. */
+function readFace(ctx: Context, node: Reference, row: ResultRow, value: Value): string | null {
+  const inner = bare(value);
+  if (inner.kind !== "reference" || inner.args !== null) return trouble(ctx, node, row, "takes a face");
+  const path = resolvePlace(ctx, inner);
+  if (path === null) return null;
+  return path[path.length - 1] === "face" ? path.join(".") : trouble(ctx, node, row, "takes a face");
+}
+
+const ratioWords = ["ratio", "contrast", "lighting_ratio", "contrast_ratio", "key_fill", "lit_shadow"];
+
+/** Says that there is no such result, with what is near. */
+export function unknownResult(ctx: Context, node: Reference, name: string, of: ResultRow["of"]): null {
+  if (ratioWords.includes(name)) {
+    const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => d.name);
+    const face = ctx.subjects.length > 1 ? `${ctx.subjects[0]}.face` : "face";
+    const pair = `key_to_fill(${lights[0] ?? "key"}, ${lights[1] ?? "fill"})`;
+    report(ctx, "result.ratio", node.span, { name }, {
+      fixes: [
+        replace(ctx, `\`lit_to_shadow(${face})\``, node.span, `lit_to_shadow(${face})`),
+        replace(ctx, `\`${pair}\``, node.span, pair),
+      ],
+    });
+    return null;
+  }
+  const rows = results.filter((row) => row.of === of);
+  const near = nearNames(name, rows.map((row) => row.name));
+  const last = node.path.parts[node.path.parts.length - 1];
+  report(ctx, "result.unknown", node.span, {
+    name: printNode(node),
+    known: suggestion(near, rows.map((row) => row.name), "There are none."),
+  }, {
+    fixes: last === undefined ? [] : near.map((candidate) => replace(ctx, `write \`${candidate}\``, last.span, candidate)),
+  });
+  return null;
+}
+
+
+/** The function of this name, if there is one. */
+export function functionRow(name: string): ResultRow | null {
+  return findResult(name, "nothing");
+}
+
+/** A function applied to the natural reading of what stands before the point: `floor.exposure`. */
+export function appliedTo(ctx: Context, node: Reference, row: ResultRow, of: Reference): Expr | null {
+  const reading = readingExpr(ctx, of);
+  if (reading === null) return null;
+  if (node.args !== null) return trouble(ctx, node, row, "takes no arguments here");
+  return { kind: "result", type: row.type, name: row.name, of: null, args: [{ name: row.args[0]?.name ?? "a", value: reading }] };
+}

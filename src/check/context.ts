@@ -1,0 +1,60 @@
+import { type Place, placeIn, type Span } from "../core/span.js";
+import { type ArgsOf, type Code } from "../diagnostics/catalogue/index.js";
+import { type Extra, finding } from "../diagnostics/create.js";
+import type { Fix, Sink } from "../diagnostics/diagnostic.js";
+import type { Block, Define, Let } from "../syntax/ast.js";
+import type { Quantity } from "../units/quantity.js";
+
+/** Something of the recipe that has a name. */
+export interface Declared {
+  readonly kind: "light" | "subject" | "piece" | "point" | "opening";
+  readonly name: string;
+  /** The subject a point belongs to. */
+  readonly owner: string | null;
+  readonly span: Span;
+  readonly block: Block;
+}
+
+/** One `let` while checking: what it says, and what it came to once somebody asked. */
+export interface LetEntry {
+  readonly statement: Let;
+  used: boolean;
+  state: "waiting" | "busy" | "done";
+  value: Quantity | null;
+}
+
+/** One `define` while checking. */
+export interface DefineEntry {
+  readonly statement: Define;
+  readonly kind: string;
+  readonly name: string;
+  used: boolean;
+}
+
+/** What all checks of one file share: where findings go, and what its names mean. */
+export interface Context {
+  readonly file: string;
+  readonly sink: Sink;
+  readonly lets: Map<string, LetEntry>;
+  readonly definitions: Map<string, DefineEntry>;
+  readonly declared: Map<string, Declared>;
+  /** Names of subjects in file order; the only, unnamed one is the empty text. */
+  readonly subjects: string[];
+  /** Names that `use` would bring in. */
+  readonly imported: ReadonlySet<string>;
+}
+
+/** Reports a finding at a span of the file that is checked. */
+export function report<C extends Code>(ctx: Context, code: C, span: Span, args: ArgsOf<C>, extra: Extra = {}): void {
+  ctx.sink(finding(code, placeIn(ctx.file, span), args, extra));
+}
+
+/** A place in the file that is checked. */
+export function here(ctx: Context, span: Span): Place {
+  return placeIn(ctx.file, span);
+}
+
+/** A fix that replaces a span. */
+export function replace(ctx: Context, title: string, span: Span, text: string, certain = false): Fix {
+  return { title, certain, edits: [{ place: here(ctx, span), text }] };
+}

@@ -1,0 +1,93 @@
+import { blockRow, definableKinds } from "../vocabulary/index.js";
+import { functionRow } from "./claims/results.js";
+import type { Block, File } from "../syntax/ast.js";
+import { type Context, type Declared, here, report } from "./context.js";
+import { declareLet } from "./lets.js";
+import { declaredKey, takenNames } from "./places.js";
+
+const pieces = new Set(["flat", "paper", "card", "scrim", "table", "box", "sphere", "capsule", "disc", "panel"]);
+
+/** Takes note of everything in the file that has a name, before anything refers to it; order never matters. */
+export function declareAll(ctx: Context, file: File): void {
+  for (const item of file.items) {
+    if (item.kind === "let") declareLet(ctx, item);
+    else if (item.kind === "define") declareDefinition(ctx, item.block, item);
+    else if (item.kind === "block") declareBlock(ctx, item);
+  }
+}
+
+function declareDefinition(ctx: Context, block: Block, statement: Extract<File["items"][number], { kind: "define" }>): void {
+  const [kind, name] = block.words;
+  if (kind === undefined) return;
+  const row = blockRow(kind.text);
+  if (row === null) return; // said when the block itself is checked
+  if (!(definableKinds as readonly string[]).includes(kind.text)) {
+    report(ctx, "define.kind", kind.span, { kind: kind.text, kinds: definableKinds.join(", ") });
+    return;
+  }
+  if (name === undefined) {
+    report(ctx, "block.name-missing", kind.span, { kind: kind.text, example: "strobe" });
+    return;
+  }
+  const before = ctx.definitions.get(name.text);
+  if (before !== undefined) {
+    const first = before.statement.block.words[1]?.span ?? before.statement.span;
+    report(ctx, "define.twice", name.span, { name: name.text }, {
+      related: [{ place: here(ctx, first), text: "defined first here" }],
+    });
+    return;
+  }
+  ctx.definitions.set(name.text, { statement, kind: kind.text, name: name.text, used: false });
+}
+
+function declareBlock(ctx: Context, block: Block): void {
+  const kind = block.words[0]?.text;
+  const name = block.words[1]?.text ?? "";
+  if (kind === "subject") {
+    ctx.subjects.push(name);
+    if (name !== "") declare(ctx, "subject", name, null, block);
+    declarePoints(ctx, block, name);
+  } else if (kind === "light" && name !== "") declare(ctx, "light", name, null, block);
+  else if (kind === "point" && name !== "") declare(ctx, "point", name, null, block);
+  else if (kind === "set" || kind === "room") {
+    for (const entry of block.entries) {
+      const part = entry.kind === "block" ? entry : null;
+      const partKind = part?.words[0]?.text ?? "";
+      const partName = part?.words[1]?.text ?? "";
+      if (part === null || partName === "") continue;
+      if (pieces.has(partKind)) declare(ctx, "piece", partName, null, part);
+      else if (partKind === "opening") declare(ctx, "opening", partName, null, part);
+    }
+  }
+}
+
+function declarePoints(ctx: Context, block: Block, owner: string): void {
+  for (const entry of block.entries) {
+    const name = entry.kind === "block" && entry.words[0]?.text === "point" ? entry.words[1]?.text : undefined;
+    if (name !== undefined && entry.kind === "block") declare(ctx, "point", name, owner, entry);
+  }
+}
+
+function declare(ctx: Context, kind: Declared["kind"], name: string, owner: string | null, block: Block): void {
+  const span = block.words[1]?.span ?? block.span;
+  // A subject's own `point face` moves the standard one; no other block may take such a name.
+  const movesBodyPoint = kind === "point" && owner !== null && takenNames.has(name);
+  if ((takenNames.has(name) && !movesBodyPoint) || (functionRow(name) !== null && functionRow(name)?.args.length === 0)) {
+    report(ctx, "name.taken", span, { name });
+    return;
+  }
+  const key = declaredKey(name, owner);
+  const before = ctx.declared.get(key);
+  if (before !== undefined) {
+    report(ctx, "name.twice", span, { name }, { related: [{ place: here(ctx, before.span), text: "used first here" }] });
+    return;
+  }
+  const named = ctx.lets.get(name);
+  if (named !== undefined) {
+    report(ctx, "name.twice", span, { name }, {
+      related: [{ place: here(ctx, named.statement.name.span), text: "a `let` has this name" }],
+    });
+    return;
+  }
+  ctx.declared.set(key, { kind, name, owner, span, block });
+}

@@ -1,0 +1,31 @@
+import type { LaterStatement } from "../model/types.js";
+import { printNode } from "../format/print-node.js";
+import type { Item } from "../syntax/ast.js";
+import { type Context, here, report } from "./context.js";
+
+/** Keeps a statement that a later version evaluates, and says so. */
+export function keepForLater(ctx: Context, item: Item): LaterStatement | null {
+  const kept = describe(item);
+  if (kept === null) return null;
+  report(ctx, "statement.later", item.span, { statement: kept.title === null ? kept.statement : `${kept.statement} "${kept.title}"` });
+  return { ...kept, written: printNode(item), origin: here(ctx, item.span) };
+}
+
+function describe(item: Item): { readonly statement: LaterStatement["statement"]; readonly title: string | null } | null {
+  switch (item.kind) {
+    case "table":
+    case "variant":
+      return { statement: item.kind, title: item.title.value };
+    case "solve":
+      return { statement: "solve", title: item.title?.value ?? null };
+    case "use":
+      return { statement: "use", title: item.from.value };
+    case "hold":
+    case "measured":
+      return { statement: item.kind, title: null };
+    case "block":
+      return item.words[0]?.text === "silence" ? { statement: "silence", title: null } : null;
+    default:
+      return null;
+  }
+}

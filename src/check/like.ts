@@ -1,0 +1,121 @@
+import { siblingsOf } from "../vocabulary/siblings.js";
+import type { Block, Entry, Path, Property } from "../syntax/ast.js";
+import { type Context, type DefineEntry, replace, report } from "./context.js";
+import { nearNames, suggestion } from "./suggest.js";
+
+/** A block's own entries joined with those it takes over. */
+export interface Expanded {
+  readonly entries: readonly Entry[];
+  /** False when something it is like or with could not be found; what is missing is then not complained about. */
+  readonly complete: boolean;
+  /** The modifiers it is used with, in order. */
+  readonly companions: readonly string[];
+}
+
+const nameOf = (property: Property): string => property.path.parts.map((part) => part.text).join(".");
+const keyOf = (property: Property): string => `${nameOf(property)} ${property.companion?.text ?? ""}`;
+
+/** The later of two lists of entries wins: a property replaces its like and its siblings, blocks inside add up. */
+function override(kind: string, base: readonly Entry[], own: readonly Entry[]): readonly Entry[] {
+  const dropped = new Set<string>();
+  const replaced = new Set<string>();
+  for (const entry of own) {
+    if (entry.kind !== "property") continue;
+    replaced.add(keyOf(entry));
+    for (const sibling of siblingsOf(kind, nameOf(entry))) dropped.add(sibling);
+  }
+  const ownBlocks = new Set(own.flatMap((entry) => (entry.kind === "block" ? [headOf(entry)] : [])));
+  const kept = base.filter((entry) =>
+    entry.kind === "property"
+      ? !replaced.has(keyOf(entry)) && !dropped.has(nameOf(entry))
+      : !ownBlocks.has(headOf(entry)),
+  );
+  return [...kept, ...own];
+}
+
+const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
+
+function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
+  const name = path.parts.map((part) => part.text).join(".");
+  const entry = ctx.definitions.get(name);
+  if (entry === undefined) {
+    const placed = ctx.declared.get(name);
+    const known = [...ctx.definitions.values()].filter((d) => d.kind === kind).map((d) => d.name);
+    if (ctx.imported.has(name)) report(ctx, "like.imported", path.span, { name });
+    else if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
+    else {
+      const near = nearNames(name, known);
+      report(ctx, "like.unknown", path.span, { name, known: suggestion(near, known, `Nothing is defined; write \`define ${kind} ${name} { ... }\`.`) }, {
+        fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, path.span, candidate)),
+      });
+    }
+    return null;
+  }
+  entry.used = true;
+  if (entry.kind !== kind) {
+    report(ctx, "like.kind", path.span, { name, other: entry.kind, kind });
+    return null;
+  }
+  return entry;
+}
+
+/** Joins a block with what it is `like` and `with`. Circles and unknown names are reported. */
+export function expand(ctx: Context, block: Block, kind: string, seen: readonly string[] = []): Expanded {
+  let entries: readonly Entry[] = [];
+  let complete = true;
+  const companions: string[] = [];
+  if (block.like !== null) {
+    const name = block.like.parts.map((part) => part.text).join(".");
+    if (seen.includes(name)) {
+      report(ctx, "like.circle", block.like.span, { name });
+      return { entries: block.entries, complete: false, companions };
+    }
+    const base = find(ctx, block.like, kind);
+    if (base === null) complete = false;
+    else {
+      const expanded = expand(ctx, base.statement.block, kind, [...seen, name]);
+      entries = expanded.entries;
+      companions.push(...expanded.companions);
+      complete = expanded.complete;
+    }
+  }
+  for (const path of block.companions) {
+    const modifier = find(ctx, path, "modifier");
+    if (modifier === null) {
+      complete = false;
+      continue;
+    }
+    companions.push(modifier.name);
+    const expanded = expand(ctx, modifier.statement.block, "modifier", []);
+    complete = complete && expanded.complete;
+    entries = withModifier(kind, entries, expanded.entries, modifier.name);
+  }
+  return { entries: override(kind, entries, block.entries), complete, companions };
+}
+
+/**
+ * A head with a modifier: the modifier's opening replaces the head's. Where the head is calibrated with this very
+ * modifier, that calibration counts, and it holds the modifier's losses already.
+ */
+function withModifier(kind: string, head: readonly Entry[], modifier: readonly Entry[], name: string): readonly Entry[] {
+  const calibrated = head.some((entry) => entry.kind === "property" && entry.companion?.text === name);
+  const added = calibrated
+    ? modifier.filter((entry) => entry.kind !== "property" || !["loses", "grid_loses"].includes(nameOf(entry)))
+    : modifier;
+  return override(kind, head, added);
+}
+
+/** The calibrations of a light sorted out: the one that counts for its modifiers, and whether one had to be there. */
+export function chooseCalibration(
+  entries: readonly Entry[],
+  companions: readonly string[],
+): { readonly entries: readonly Entry[]; readonly unpaired: string | null } {
+  const isCalibration = (entry: Entry): entry is Property => entry.kind === "property" && nameOf(entry) === "calibration";
+  const calibrations = entries.filter(isCalibration);
+  const last = companions[companions.length - 1] ?? null;
+  const paired = last === null ? null : (calibrations.find((entry) => entry.companion?.text === last) ?? null);
+  const plain = calibrations.find((entry) => entry.companion === null) ?? null;
+  const chosen = paired ?? plain;
+  const kept = entries.filter((entry) => !isCalibration(entry) || entry === chosen);
+  return { entries: kept, unpaired: last !== null && paired === null ? last : null };
+}

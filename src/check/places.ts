@@ -1,0 +1,127 @@
+import type { Name, Reference } from "../syntax/ast.js";
+import { type Context, type Declared, replace, report } from "./context.js";
+import { listNames, nearNames, suggestion } from "./suggest.js";
+
+/** Points that every subject has. */
+export const bodyPoints = ["face", "chest", "knee", "shin", "hair", "feet", "lit_cheek", "shaded_cheek"] as const;
+
+/** Points that exist without any subject. */
+export const fixedPoints = ["camera", "mark", "floor", "ceiling"] as const;
+
+/** Parts of a flat, paper or card besides its middle. */
+export const pieceParts = ["left", "right", "top"] as const;
+
+/** Names that no block may take. */
+export const takenNames: ReadonlySet<string> = new Set([
+  ...bodyPoints,
+  ...fixedPoints,
+  "subject",
+  "headroom",
+  "no_warnings",
+  "coverage",
+]);
+
+const isBodyPoint = (name: string): boolean => (bodyPoints as readonly string[]).includes(name);
+const isFixed = (name: string): boolean => (fixedPoints as readonly string[]).includes(name);
+
+/** The named points of a subject, in file order. */
+function ownPoints(ctx: Context, owner: string): readonly string[] {
+  return [...ctx.declared.values()].filter((d) => d.kind === "point" && d.owner === owner).map((d) => d.name);
+}
+
+/** The key under which a declared thing is kept: its name, or `owner.name` for a point of a named subject. */
+export function declaredKey(name: string, owner: string | null): string {
+  return owner === null || owner === "" ? name : `${owner}.${name}`;
+}
+
+/** Everything that may be named as a place, for suggestions. */
+export function placeNames(ctx: Context): readonly string[] {
+  const single = ctx.subjects.length === 1;
+  const bodies = single ? [...bodyPoints] : ctx.subjects.flatMap((name) => bodyPoints.map((part) => `${name}.${part}`));
+  return [...ctx.declared.keys(), ...bodies, ...fixedPoints];
+}
+
+/**
+ * What a path means as a place, as the path by which the scene knows it: a single subject's points without the
+ * subject's name. Null after a finding.
+ */
+export function resolvePlace(ctx: Context, node: Reference): readonly string[] | null {
+  const [first, second, ...more] = node.path.parts;
+  if (first === undefined) return null;
+  if (more.length > 0) return unknown(ctx, node);
+  return second === undefined ? resolveOne(ctx, node, first) : resolveTwo(ctx, node, first, second);
+}
+
+function resolveOne(ctx: Context, node: Reference, first: Name): readonly string[] | null {
+  const name = first.text;
+  if (isFixed(name)) return [name];
+  if (isBodyPoint(name)) {
+    if (ctx.subjects.length === 1) return [name];
+    if (ctx.subjects.length > 1) {
+      const owners = ctx.subjects.map((subject) => `${subject}.${name}`);
+      report(ctx, "name.whose", node.span, { name, owners: listNames(owners) }, {
+        fixes: owners.map((owner) => replace(ctx, `write \`${owner}\``, node.span, owner)),
+      });
+      return null;
+    }
+    report(ctx, "name.unknown", node.span, { name, known: "There is no subject in this recipe; add `subject { ... }`." });
+    return null;
+  }
+  if (ctx.declared.has(name)) return [name];
+  const owned = [...ctx.declared.values()].filter((d) => d.kind === "point" && d.name === name && d.owner !== null);
+  const only = owned[0];
+  if (owned.length === 1 && only !== undefined && ctx.subjects.length === 1) return [name];
+  if (owned.length > 0) {
+    const owners = owned.map((d) => `${d.owner}.${name}`);
+    report(ctx, "name.whose", node.span, { name, owners: listNames(owners) });
+    return null;
+  }
+  if (name === "subject" && ctx.subjects.length === 1) return ["feet"];
+  return unknown(ctx, node);
+}
+
+function resolveTwo(ctx: Context, node: Reference, first: Name, second: Name): readonly string[] | null {
+  const single = ctx.subjects.length === 1;
+  const owner = first.text === "subject" && single ? (ctx.subjects[0] ?? "") : first.text;
+  if (ctx.subjects.includes(owner)) {
+    const points = [...bodyPoints, ...ownPoints(ctx, owner)];
+    if (points.includes(second.text)) return single ? [second.text] : [owner, second.text];
+    return unknownPart(ctx, first.text, second, points);
+  }
+  const found = ctx.declared.get(first.text);
+  if (found?.kind === "piece") {
+    const parts: readonly string[] = hasParts(found) ? pieceParts : [];
+    if (second.text === "middle") return [first.text];
+    if (parts.includes(second.text)) return [first.text, second.text];
+    return unknownPart(ctx, first.text, second, parts);
+  }
+  if (found !== undefined) return unknownPart(ctx, first.text, second, []);
+  return unknown(ctx, node);
+}
+
+/** True for pieces of the set that have a left, a right and a top. */
+export function hasParts(declared: Declared): boolean {
+  return ["flat", "paper", "card", "scrim", "panel"].includes(declared.block.words[0]?.text ?? "");
+}
+
+function unknown(ctx: Context, node: Reference): null {
+  const name = node.path.parts.map((part) => part.text).join(".");
+  const known = placeNames(ctx);
+  const near = nearNames(name, known);
+  report(ctx, "name.unknown", node.span, { name, known: suggestion(near, known, "Nothing in this recipe has a name.") }, {
+    fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, node.span, candidate)),
+  });
+  return null;
+}
+
+function unknownPart(ctx: Context, owner: string, part: Name, parts: readonly string[]): null {
+  const near = nearNames(part.text, parts);
+  report(
+    ctx,
+    "name.part",
+    part.span,
+    { owner, part: part.text, parts: parts.length === 0 ? "none" : listNames(parts) },
+    { fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, part.span, candidate)) },
+  );
+  return null;
+}

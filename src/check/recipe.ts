@@ -1,0 +1,184 @@
+import type { Sink } from "../diagnostics/diagnostic.js";
+import type { BlockModel, Expectation, KeptText, LaterStatement, Recipe, Setting } from "../model/types.js";
+import type { Quantity } from "../units/quantity.js";
+import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
+import type { BlockRow } from "../vocabulary/property.js";
+import { printNode } from "../format/print-node.js";
+import type { Block, File } from "../syntax/ast.js";
+import { type CheckedBlock, checkBlock, kindOf, toModel } from "./block.js";
+import { checkLight } from "./blocks/light.js";
+import { checkNeeds } from "./blocks/needs.js";
+import { type Context, here, report } from "./context.js";
+import { declareAll } from "./declare.js";
+import { checkExpectation } from "./expectations.js";
+import { expand } from "./like.js";
+import { keepForLater } from "./later.js";
+import { finishLets } from "./lets.js";
+import { readProperties } from "./properties.js";
+import { checkTitle } from "./title.js";
+
+/** What came of checking a file: the model of everything that could be understood, and whether that is all. */
+export interface Checked {
+  /** Null only where there is nothing to make a model of. */
+  readonly recipe: Recipe | null;
+  /** True where no error was found, so that the model means what the file says. */
+  readonly sound: boolean;
+}
+
+/**
+ * Checks names, dimensions and blocks of a file and makes the model of it. Findings go to the sink; the model holds
+ * whatever could be understood, so that an editor can go on with it.
+ */
+export function checkFile(file: File, name: string, sink: Sink): Checked {
+  let sound = true;
+  const said = new Set<string>();
+  const ctx: Context = {
+    file: name,
+    sink: (diagnostic) => {
+      if (diagnostic.severity === "error") sound = false;
+      // A definition is read wherever it is used; its mistakes are said once.
+      const key = `${diagnostic.code} ${diagnostic.place.start} ${diagnostic.place.end}`;
+      if (said.has(key)) return;
+      said.add(key);
+      sink(diagnostic);
+    },
+    lets: new Map(),
+    definitions: new Map(),
+    declared: new Map(),
+    subjects: [],
+    imported: new Set(file.items.flatMap((item) => (item.kind === "use" ? item.names.map((word) => word.text) : []))),
+  };
+  declareAll(ctx, file);
+  const title = checkTitle(ctx, file);
+  const top = checkTopBlocks(ctx, file, title?.kind ?? "recipe");
+  const expectations: Expectation[] = [];
+  const later: LaterStatement[] = [];
+  for (const item of file.items) {
+    if (item.kind === "expect") {
+      const checked = checkExpectation(ctx, item);
+      if (checked !== null) expectations.push(checked);
+    } else {
+      const kept = keepForLater(ctx, item);
+      if (kept !== null) later.push(kept);
+    }
+  }
+  const definitions = checkDefinitions(ctx, file);
+  finishLets(ctx);
+  noteUnused(ctx, title?.kind ?? "recipe");
+  if (title === null) return { recipe: null, sound };
+  if (title.kind === "recipe" && top.of("camera").length === 0) report(ctx, "camera.missing", title.span, {});
+  const recipe: Recipe = {
+    format: 1,
+    kind: title.kind,
+    title: title.text,
+    of: title.of,
+    lets: keptLets(file),
+    definitions,
+    about: top.one("about"),
+    room: top.one("room"),
+    set: top.one("set"),
+    subjects: top.of("subject"),
+    points: top.of("point"),
+    lights: top.of("light"),
+    camera: top.one("camera"),
+    meter: top.one("meter"),
+    intent: top.one("intent"),
+    tolerances: settings(top.checked("tolerances")),
+    thresholds: settings(top.checked("thresholds")),
+    expectations,
+    later,
+  };
+  return { recipe, sound };
+}
+
+function keptLets(file: File): readonly KeptText[] {
+  return file.items.flatMap((item) => (item.kind === "let" ? [{ name: item.name.text, written: printNode(item) }] : []));
+}
+
+/** The blocks that stand by themselves, checked, by kind. */
+interface TopBlocks {
+  checked(kind: BlockKind): CheckedBlock | null;
+  of<K extends BlockKind>(kind: K): readonly BlockModel<K>[];
+  one<K extends BlockKind>(kind: K): BlockModel<K> | null;
+}
+
+function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): TopBlocks {
+  const all: CheckedBlock[] = [];
+  const single = new Map<string, Block>();
+  for (const item of file.items) {
+    if (item.kind !== "block") continue;
+    const row = kindOf(ctx, item, topKinds, "by itself");
+    if (row === null) continue;
+    const head = item.words[0]?.span ?? item.span;
+    if (fileKind === "kit" && row.kind !== "about") report(ctx, "kit.placed", head, { what: row.kind });
+    if (row.kind === "silence") continue;
+    const before = single.get(row.kind);
+    if (row.named === "none" && before !== undefined) {
+      report(ctx, "block.twice", head, { kind: row.kind }, {
+        related: [{ place: here(ctx, before.words[0]?.span ?? before.span), text: "the first is here" }],
+      });
+      continue;
+    }
+    single.set(row.kind, item);
+    const checked = checkBlock(ctx, item, row);
+    const complete = checkNeeds(ctx, checked);
+    if (row.kind === "light" && !(checkLight(ctx, checked) && complete)) continue;
+    all.push(checked);
+  }
+  if (ctx.subjects.length > 1 && ctx.subjects.includes("")) {
+    const unnamed = file.items.find((item) => item.kind === "block" && item.words[0]?.text === "subject" && item.words.length === 1);
+    if (unnamed !== undefined) report(ctx, "block.name-missing", unnamed.span, { kind: "subject", example: "ana" });
+  }
+  const of = <K extends BlockKind>(kind: K): readonly BlockModel<K>[] =>
+    all.filter((checked) => checked.kind === kind).map((checked) => toModel<K>(ctx, checked));
+  return {
+    checked: (kind) => all.find((checked) => checked.kind === kind) ?? null,
+    of,
+    one: (kind) => of(kind)[0] ?? null,
+  };
+}
+
+function settings(checked: CheckedBlock | null): readonly Setting[] {
+  if (checked === null) return [];
+  return [...checked.read.values].map(([name, value]) => {
+    const quantity = value as Quantity;
+    return { name, value: quantity.value, unit: quantity.unit, written: quantity.written };
+  });
+}
+
+/** Checks every definition by itself, so that its mistakes are found where they are, used or not. */
+function checkDefinitions(ctx: Context, file: File): readonly KeptText[] {
+  const kept: KeptText[] = [];
+  for (const item of file.items) {
+    if (item.kind !== "define") continue;
+    const word = item.block.words[0];
+    if (word !== undefined && blockRow(word.text) === null) {
+      kindOf(ctx, item.block, definableKinds, "in a definition");
+      continue;
+    }
+    const row = word === undefined ? null : blockRow(word.text);
+    if (row === null || word === undefined) continue;
+    const name = item.block.words[1]?.text;
+    const entry = name === undefined ? undefined : ctx.definitions.get(name);
+    if (name === undefined || entry === undefined || entry.statement !== item) continue;
+    kept.push({ name, written: printNode(item) });
+    checkDefinition(ctx, row, item.block, name);
+  }
+  return kept;
+}
+
+/** Reads what a definition says; a head's calibrations with modifiers one by one, since only one counts at a time. */
+function checkDefinition(ctx: Context, row: BlockRow, block: Block, name: string): void {
+  const { entries } = expand(ctx, block, row.kind, [name]);
+  const paired = entries.filter((entry) => entry.kind === "property" && entry.companion !== null);
+  readProperties(ctx, row, entries.filter((entry) => !paired.includes(entry)));
+  for (const entry of paired) readProperties(ctx, row, [entry]);
+}
+
+function noteUnused(ctx: Context, fileKind: Recipe["kind"]): void {
+  if (fileKind === "kit") return;
+  for (const entry of ctx.definitions.values()) {
+    const span = entry.statement.block.words[1]?.span ?? entry.statement.span;
+    if (!entry.used) report(ctx, "define.unused", span, { name: entry.name });
+  }
+}

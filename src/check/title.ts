@@ -1,0 +1,35 @@
+import type { Span } from "../core/span.js";
+import type { Recipe } from "../model/types.js";
+import type { File } from "../syntax/ast.js";
+import { type Context, replace, report } from "./context.js";
+import { nearNames } from "./suggest.js";
+
+/** The kind of file and its title. */
+export interface CheckedTitle {
+  readonly kind: Recipe["kind"];
+  readonly text: string;
+  readonly of: string | null;
+  readonly span: Span;
+}
+
+const words = ["recipe", "kit", "session"] as const;
+
+/** Checks the line that says what the file is. Null after a finding. */
+export function checkTitle(ctx: Context, file: File): CheckedTitle | null {
+  const title = file.title;
+  if (title === null) {
+    const start = file.header?.span.end ?? file.span.start;
+    report(ctx, "title.missing", { start, end: start }, {});
+    return null;
+  }
+  const word = words.find((candidate) => candidate === title.word.text);
+  if (word === undefined) {
+    const near = nearNames(title.word.text, words);
+    report(ctx, "title.word", title.word.span, { word: title.word.text }, {
+      fixes: near.map((name) => replace(ctx, `write \`${name}\``, title.word.span, name)),
+    });
+    return null;
+  }
+  if ((word === "session") !== (title.of !== null)) report(ctx, "title.session", title.span, {});
+  return { kind: word, text: title.text.value, of: title.of?.value ?? null, span: title.span };
+}

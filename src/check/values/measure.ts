@@ -1,0 +1,137 @@
+import { type BaseUnit, dimensionWords } from "../../units/dimension.js";
+import { exactShutter } from "../../units/nominal.js";
+import type { Quantity } from "../../units/quantity.js";
+import { unitTable } from "../../units/spellings.js";
+import { writeNumber } from "../../units/write.js";
+import type { PropertyRow } from "../../vocabulary/property.js";
+import type { Value } from "../../syntax/ast.js";
+import { constant, isExpression } from "../constant.js";
+import { type Context, replace, report } from "../context.js";
+import { bare } from "../words.js";
+import { refuseType } from "./want.js";
+
+/** What a plain quantity must be: its base unit, and how it is called in a message. */
+export interface Want {
+  readonly name: string;
+  readonly unit: BaseUnit;
+  readonly example: string;
+}
+
+const fixUnits: Partial<Record<BaseUnit, readonly string[]>> = {
+  m: ["m", "cm"],
+  deg: ["deg"],
+  s: ["s"],
+  J: ["Ws"],
+  K: ["K"],
+  stop: ["stop"],
+  mired: ["mired"],
+  kg: ["kg"],
+  lx: ["lx"],
+};
+
+/** Ways to give a plain number the unit that is wanted. */
+function unitFixes(unit: BaseUnit, written: string): readonly string[] {
+  if (unit === "f") return [`f/${written}`];
+  if (unit === "ISO") return [`ISO ${written}`];
+  return (fixUnits[unit] ?? []).map((name) => `${written} ${name}`);
+}
+
+/** Reads one quantity of a given dimension. Null after a finding. */
+export function readMeasure(ctx: Context, want: Want, value: Value): Quantity | null {
+  if (!isExpression(value)) {
+    const row: PropertyRow = { name: want.name, type: "scale", help: "", example: want.example, default: "" };
+    return refuseType(ctx, row, value);
+  }
+  const read = constant(ctx, value, { words: dimensionWords(want.unit), example: want.example });
+  return read === null ? null : fit(ctx, want, read, value);
+}
+
+/** Checks the dimension of a quantity that has been read. */
+export function fit(ctx: Context, want: Want, read: Quantity, value: Value): Quantity | null {
+  if (read.unit === want.unit) return read;
+  if (read.unit === "1") {
+    const fixes = unitFixes(want.unit, read.written).map((text) =>
+      replace(ctx, `write \`${text}\``, bare(value).span, text, unitFixes(want.unit, read.written).length === 1),
+    );
+    report(
+      ctx,
+      "unit.missing",
+      value.span,
+      { name: want.name, written: read.written, words: dimensionWords(want.unit) },
+      { fixes },
+    );
+    return null;
+  }
+  report(ctx, "unit.wrong", value.span, {
+    name: want.name,
+    wanted: dimensionWords(want.unit),
+    found: dimensionWords(read.unit),
+    example: `${want.name}: ${want.example}`,
+  });
+  return null;
+}
+
+/** A number in its base unit as people would write it: 0.08 m as `8 cm`. */
+export function sayNumber(unit: BaseUnit, value: number): string {
+  if (unit === "1") return writeNumber(value);
+  if (unit === "f") return `f/${writeNumber(value)}`;
+  if (unit === "ISO") return `ISO ${writeNumber(value)}`;
+  if (unit === "m" && value !== 0 && Math.abs(value) < 0.01) return `${writeNumber(value * 1000)} mm`;
+  if (unit === "m" && value !== 0 && Math.abs(value) < 1) return `${writeNumber(value * 100)} cm`;
+  if (unit === "s" && value !== 0 && Math.abs(value) < 0.001) return `${writeNumber(value * 1_000_000)} us`;
+  return `${writeNumber(value)} ${unitTable.find((row) => row.base === unit && row.times === 1 && row.over === 1)?.name ?? unit}`;
+}
+
+/** Checks the range of a property. The value comes back, or null after a finding. */
+export function inRange<Q extends Quantity>(ctx: Context, row: PropertyRow, read: Q, value: Value): Q | null {
+  if (row.range === undefined || (read.value >= row.range[0] && read.value <= row.range[1])) return read;
+  const share = row.type === "fraction" || row.type === "surface";
+  const bound = (n: number): string => (share ? `${writeNumber(n * 100)} %` : sayNumber(read.unit, n));
+  report(ctx, "value.range", value.span, {
+    name: row.name,
+    written: read.written,
+    low: bound(row.range[0]),
+    high: bound(row.range[1]),
+  });
+  return null;
+}
+
+/** A plain quantity of a property, its range checked. */
+export function readRowMeasure(ctx: Context, row: PropertyRow, unit: BaseUnit, value: Value): Quantity | null {
+  const read = readMeasure(ctx, { name: row.name, unit, example: row.example }, value);
+  return read === null ? null : inRange(ctx, row, read, value);
+}
+
+/** A share in per cent. A plain number is refused with a fix, since 20 may mean 20 % or be a slip for 0.2. */
+export function readShare(ctx: Context, row: PropertyRow, value: Value): Quantity<"1"> | null {
+  const read = readMeasure(ctx, { name: row.name, unit: "1", example: row.example }, value);
+  if (read === null) return null;
+  if (!isPerCent(read)) {
+    const percent = read.value <= 1 ? writeNumber(read.value * 100) : read.written;
+    const both = read.value <= 1 ? [percent, read.written] : [read.written];
+    report(
+      ctx,
+      "unit.missing",
+      value.span,
+      { name: row.name, written: read.written, words: "a share in per cent" },
+      {
+        fixes: both.map((text) =>
+          replace(ctx, `write \`${text} %\``, bare(value).span, `${text} %`, both.length === 1),
+        ),
+      },
+    );
+    return null;
+  }
+  return inRange(ctx, row, read as Quantity<"1">, value);
+}
+
+/** True for a number written in per cent. */
+export function isPerCent(read: Quantity): boolean {
+  return read.unit === "1" && read.written.endsWith("%");
+}
+
+/** An exposure time; nominal ones stand for their exact series value. */
+export function readShutter(ctx: Context, row: PropertyRow, value: Value): Quantity | null {
+  const read = readRowMeasure(ctx, row, "s", value);
+  return read === null ? null : { ...read, value: exactShutter(read.value) };
+}

@@ -1,0 +1,173 @@
+import type { CatalogueRow } from "./row.js";
+
+/** Findings about blocks, their properties and where a light stands. */
+export const blockFindings = {
+  "title.missing": {
+    severity: "error",
+    message: "The recipe has no title",
+    help: 'Write `recipe "..."` on the line below `halfshade 1`.',
+    page: 'The second line of a file says what it is: `recipe "Late sun"`, `kit "Workshop"` or `session "First try" of "./late-sun.light"`. The title stands at the top of the report.',
+  },
+  "title.word": {
+    severity: "error",
+    message: "`{word}` is not a kind of file",
+    help: 'A file is a `recipe "..."`, a `kit "..."` or a `session "..." of "..."`.',
+    page: 'There are three kinds of file. A recipe places things in a room and is evaluated; a kit only defines things; a session holds the measurements of a day. The word stands before the title: `recipe "Late sun"`.',
+  },
+  "title.session": {
+    severity: "error",
+    message: "A session says which recipe it belongs to, and only a session does",
+    help: 'Write `session "..." of "./recipe.light"`.',
+    page: 'Measurements of a day live in a file of their own, so that they stay out of the recipe. Its title names the recipe: `session "First try" of "./late-sun.light"`.',
+  },
+  "kit.placed": {
+    severity: "error",
+    message: "A kit only defines; `{what}` would be placed in a room",
+    help: "Write `define` before it, or move it to a recipe.",
+    page: "A kit file holds definitions that recipes use: `define light strobe { ... }`. Nothing in it stands in a room, so a block without `define` has no meaning there.",
+  },
+  "block.unknown": {
+    severity: "error",
+    message: "`{word}` is not a kind of block",
+    help: "Kinds that may stand here: {kinds}.",
+    page: "A block starts with its kind: `light key { ... }`, `room { ... }`, `camera { ... }`. The kinds and what each may hold are listed by `halfshade words`.",
+  },
+  "block.misplaced": {
+    severity: "error",
+    message: "A `{kind}` does not stand {where}",
+    help: "{remedy}",
+    page: "Some blocks stand by themselves, some inside another: a `stand` inside its `light`, a `flat` inside `set`, `walls` inside `room`, a `point` inside a `subject` or by itself.",
+  },
+  "block.words": {
+    severity: "error",
+    message: "`{word}` is one word too many before the brace",
+    help: "A block starts with its kind and its name; a name of two words goes in backticks.",
+    page: "`light key { ... }` is a kind and a name. What it resembles comes after `like`: `light key like strobe { ... }`. A name of several words is written `light `left strip` { ... }`, with backticks.",
+  },
+  "block.name-missing": {
+    severity: "error",
+    message: "This `{kind}` has no name",
+    help: "Give it one: `{kind} {example} { ... }`.",
+    page: "Lights, flats, papers, cards and points are named, so that the report and the rest of the recipe can speak of them: `light key { ... }`.",
+  },
+  "block.name-unwanted": {
+    severity: "error",
+    message: "A `{kind}` has no name",
+    help: "There is only one; write `{kind} { ... }`.",
+    page: "There is one room, one set, one camera and one intent in a recipe, so they have no names: `camera { ... }`.",
+  },
+  "block.name-wrong": {
+    severity: "error",
+    message: "There is no `{kind} {name}`",
+    help: "It may be {names}.",
+    page: "Walls are named as the camera sees them: `wall left`, `wall right`, `wall back` (behind the subject) and `wall front` (behind the camera).",
+  },
+  "block.twice": {
+    severity: "error",
+    message: "There is a second `{kind}`",
+    help: "Put everything into one.",
+    page: "A recipe describes one set-up, so it has at most one room, set, camera, intent and meter. To compare two set-ups write a `variant`.",
+  },
+  "block.empty": {
+    severity: "error",
+    message: "`{kind} {name}` has no body",
+    help: "Write `{ ... }` after it, even if there is nothing to change.",
+    page: "Only a block that is `like` another may stand without a body: `light rim like strip`. Any other block holds its properties in braces.",
+  },
+  "property.unknown": {
+    severity: "error",
+    message: "A `{kind}` has no `{name}`",
+    help: "It may have: {names}.",
+    page: "A misspelt property is never skipped, since the result would be wrong without a word. `halfshade words KIND` lists the properties of a kind of block.",
+  },
+  "property.twice": {
+    severity: "error",
+    message: "`{name}` is given twice",
+    help: "Keep one of the two.",
+    page: "A property has one value. Nothing later in a file overrides what stands earlier; to try another value write a `variant`.",
+  },
+  "property.missing": {
+    severity: "error",
+    message: "This `{kind}` has no `{name}`",
+    help: "Add one, for example `{name}: {example}`.",
+    page: "Some properties have no sensible default. A light needs a shape and a place, a camera its settings, a flat its size.",
+  },
+  "property.path": {
+    severity: "error",
+    message: "`{path}` is a path; a property here is one word",
+    help: "Paths change values in a `variant`. Here write the property inside its own block.",
+    page: "`key.distance: 3 m` is how a variant changes one value of the recipe. Inside a block a property is one word: `distance: 3 m`.",
+  },
+  "property.companion": {
+    severity: "error",
+    message: "`{name}` takes no `with`",
+    help: "Only `calibration` is given for a head together with a modifier.",
+    page: "A head's calibration may be given for each modifier: `calibration with octa: metered(f/8, at: 2 m, ISO 100)`. No other property depends on the modifier.",
+  },
+  "placement.twice": {
+    severity: "error",
+    message: "`{name}` is placed twice: by `{first}` and by `{second}`",
+    help: "Keep one of the two. {disagreement}",
+    page: "A light is placed by a tape (`distance` to the lamp, or `floor_distance` along the floor), a `bearing`, and one of `height`, `elevation` or `bottom_edge`; or by `position` alone. More than that would have to agree to the last millimetre, and tapes do not.",
+  },
+  "placement.missing": {
+    severity: "error",
+    message: "`{name}` is not placed: {lacks}",
+    help: "For example `distance: 2.6 m, bearing: left(35 deg), height: 2.3 m`.",
+    page: "A light needs a tape (`distance` or `floor_distance`), and one of `height`, `elevation` or `bottom_edge`; without a `bearing` it stands straight in front. Or give its `position` as a point.",
+  },
+  "placement.behind": {
+    severity: "note",
+    message: "`{name}` is the key and stands behind the subject",
+    help: "y grows away from the camera: in front of the subject it is negative. If that is meant, leave it.",
+    page: "Coordinates are x to the camera's right, y away from the camera, z up, from the subject's mark. A lamp two metres in front of the subject has y = -2 m. With `offset(ahead: 2 m)` there is no sign to mistake.",
+  },
+  "calibration.missing": {
+    severity: "error",
+    message: "Nothing says how much light `{name}` gives",
+    help: "Add `calibration: metered(f/8, at: 2 m, ISO 100)` from one meter reading at full power, or `output: 1000 lm s`.",
+    page: "The best knowledge of a lamp is one reading with your own meter: `calibration: metered(f/8, at: 2 m, ISO 100)`. A guide number is next best, watt-seconds with an efficacy are a guess to about one stop.",
+  },
+  "calibration.twice": {
+    severity: "error",
+    message: "`{name}` has both a `calibration` and an `output`",
+    help: "Keep the one you trust; a meter reading is the better.",
+    page: "Output and calibration say the same thing, the light at full power, in two ways. Only one may be given.",
+  },
+  "calibration.pair": {
+    severity: "error",
+    message: "Nothing says what `{name}` gives with `{modifier}`",
+    help: "Add `calibration with {modifier}: metered(f/8, at: 2 m, ISO 100)` to the head, from one reading with it on.",
+    page: "A reading or guide number of a bare head says nothing of the same head in a box, so a head is calibrated together with each modifier: `calibration with octa: metered(f/8, at: 2 m, ISO 100)`. An efficacy or an output in lm s goes with any modifier, less what that loses.",
+  },
+  "calibration.energy": {
+    severity: "error",
+    message: "An efficacy needs `full_power`",
+    help: "Add `full_power: 400 Ws`.",
+    page: "An efficacy is light per watt-second, so the light at full power follows only when the energy of full power is known: `full_power: 400 Ws`.",
+  },
+  "power.scale": {
+    severity: "error",
+    message: "`{written}` needs {needs}",
+    help: "Add it to the light, or write the power as a fraction of full.",
+    page: "A power in watt-seconds is compared with `full_power`; a dial number needs `dial: numbers(10 is full, 1 is 1 stop)`. A fraction such as `1/4` needs neither.",
+  },
+  "camera.missing": {
+    severity: "note",
+    message: "There is no camera, so readings have no f-number and nothing is framed",
+    help: "Add a `camera { ... }`, or take the results in lx s.",
+    page: "F-numbers need an ISO value, stops from the set aperture need an aperture, and what the lens sees needs a place for the lens. All come from the `camera` block.",
+  },
+  "statement.later": {
+    severity: "note",
+    message: "`{statement}` is read and kept, and not worked out by this version",
+    help: "Nothing else in the recipe depends on it.",
+    page: "The language is complete, so that files need not change later; the program still grows. Statements that it reads but does not yet work out are named, so that nothing is ignored in silence.",
+  },
+  "property.later": {
+    severity: "note",
+    message: "`{name}` of a `{kind}` is read and kept, and not worked out by this version",
+    help: "The results are as if it were not there.",
+    page: "The vocabulary is complete, so that files need not change later. A property that no result depends on yet is named, so that nothing is ignored in silence.",
+  },
+} as const satisfies Record<string, CatalogueRow>;

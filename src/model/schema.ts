@@ -1,0 +1,259 @@
+import {
+  array,
+  boolean,
+  discriminatedUnion,
+  lazy,
+  literal,
+  nullable,
+  number,
+  object,
+  optional,
+  string,
+  union,
+  enum as choice,
+  type ZodType,
+} from "zod";
+import type { BaseUnit } from "../units/dimension.js";
+import { type BlockKind, blocks } from "../vocabulary/index.js";
+import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
+import type { ValueType } from "../vocabulary/value-types.js";
+import type { Recipe } from "./types.js";
+
+/** How a checked recipe looks as plain data. It is derived from the vocabulary, row by row; origins are left out. */
+
+const written = string();
+const spread = object({ value: number(), unit: string(), written });
+
+const quantity = (unit: BaseUnit) => object({ value: number(), unit: literal(unit), written, plusMinus: optional(spread) });
+
+const length = quantity("m");
+const angle = quantity("deg");
+const plain = quantity("1");
+const stops = quantity("stop");
+
+const point: ZodType = lazy(() =>
+  discriminatedUnion("kind", [
+    object({ kind: literal("coordinates"), x: length, y: length, z: length, written }),
+    object({
+      kind: literal("offset"),
+      from: nullable(point),
+      left: nullable(length),
+      right: nullable(length),
+      ahead: nullable(length),
+      behind: nullable(length),
+      up: nullable(length),
+      down: nullable(length),
+      written,
+    }),
+    object({ kind: literal("named"), path: array(string()), written }),
+    object({ kind: literal("between"), a: point, b: point, tape: length, from: choice(["a", "b"]), written }),
+    object({ kind: literal("midpoint"), a: point, b: point, written }),
+  ]),
+).meta({ id: "point" });
+
+const bearing = object({ side: choice(["left", "right"]), angle, written });
+const rectangle = object({ width: length, height: length, written });
+const resultType = string();
+
+const expr: ZodType = lazy(() =>
+  discriminatedUnion("kind", [
+    object({
+      kind: literal("value"),
+      type: resultType,
+      quantity: object({ value: number(), unit: string(), written, plusMinus: optional(spread) }),
+    }),
+    object({
+      kind: literal("reading"),
+      type: resultType,
+      station: string(),
+      receptor: choice(["disc", "dome"]),
+      towards: nullable(point),
+      lights: array(string()),
+    }),
+    object({
+      kind: literal("result"),
+      type: resultType,
+      name: string(),
+      of: nullable(string()),
+      args: array(object({ name: string(), value: union([string(), expr, point]) })),
+    }),
+    object({ kind: literal("sum"), type: resultType, terms: array(object({ sign: choice(["+", "-"]), value: expr })) }),
+    object({ kind: literal("product"), type: resultType, factors: array(object({ sign: choice(["*", "/"]), value: expr })) }),
+    object({ kind: literal("negation"), type: resultType, operand: expr }),
+  ]),
+).meta({ id: "expression" });
+
+const valueSchemas: { readonly [T in ValueType]: ZodType } = {
+  length,
+  angle,
+  time: quantity("s"),
+  energy: quantity("J"),
+  watts: quantity("W"),
+  mass: quantity("kg"),
+  illuminance: quantity("lx"),
+  fraction: plain,
+  number: plain,
+  aperture: quantity("f"),
+  sensitivity: quantity("ISO"),
+  temperature: quantity("K"),
+  stops,
+  mired: quantity("mired"),
+  rectangle,
+  volume: object({ width: length, depth: length, height: length, written }),
+  pixels: object({ width: number(), height: number(), written }),
+  point,
+  direction: discriminatedUnion("kind", [
+    object({ kind: literal("bearing"), bearing, written }),
+    object({ kind: literal("point"), point, written }),
+    object({ kind: literal("straight"), word: choice(["up", "down"]), written }),
+  ]),
+  bearing,
+  tape: object({ length, from: nullable(point), written }),
+  shape: discriminatedUnion("kind", [
+    object({ kind: literal("disc"), diameter: length, written }),
+    object({ kind: literal("sphere"), diameter: length, written }),
+    object({ kind: literal("rectangle"), width: length, height: length, written }),
+    object({ kind: literal("capsule"), length, diameter: length, written }),
+  ]),
+  calibration: discriminatedUnion("kind", [
+    object({ kind: literal("metered"), fNumber: quantity("f"), at: length, iso: quantity("ISO"), written }),
+    object({ kind: literal("guide_number"), number: length, iso: quantity("ISO"), written }),
+    object({ kind: literal("efficacy"), efficacy: quantity("lm/W"), written }),
+    object({ kind: literal("candelas"), file: string(), written }),
+  ]),
+  output: discriminatedUnion("kind", [
+    object({ kind: literal("luminous_energy"), amount: quantity("lm s"), written }),
+    object({ kind: literal("flux"), amount: quantity("lm"), written }),
+    object({ kind: literal("intensity"), amount: quantity("cd"), written }),
+    object({ kind: literal("intensity_time"), amount: quantity("cd s"), written }),
+  ]),
+  power: discriminatedUnion("kind", [
+    object({ kind: literal("full"), written }),
+    object({ kind: literal("off"), written }),
+    object({ kind: literal("fraction"), fraction: plain, written }),
+    object({ kind: literal("below"), stops, written }),
+    object({ kind: literal("energy"), energy: quantity("J"), written }),
+    object({ kind: literal("dial"), number: plain, written }),
+  ]),
+  dial: object({ full: plain, perStop: plain, written }),
+  beam: discriminatedUnion("kind", [
+    object({ kind: literal("lambertian"), written }),
+    object({ kind: literal("cosine_power"), exponent: plain, written }),
+  ]),
+  gels: object({
+    items: array(object({ tint: choice(["warm", "cool", "neutral"]), shift: quantity("mired"), loses: stops, written })),
+    written,
+  }),
+  surface: object({ name: nullable(string()), reflectance: plain, written }),
+  hinge: object({ edge: choice(["left", "right"]), of: string(), written }),
+  mark: object({
+    left: nullable(length),
+    right: nullable(length),
+    back: nullable(length),
+    front: nullable(length),
+    written,
+  }),
+  arms: discriminatedUnion("kind", [
+    object({ kind: literal("hanging"), written }),
+    object({ kind: literal("raised"), written }),
+    object({ kind: literal("spread"), elevation: angle, written }),
+    object({ kind: literal("ahead"), elevation: angle, written }),
+  ]),
+  natural_light: discriminatedUnion("kind", [
+    object({ kind: literal("sunlight"), elevation: angle, written }),
+    object({
+      kind: literal("sun_at"),
+      latitude: angle,
+      longitude: angle,
+      on: string(),
+      time: string(),
+      written,
+    }),
+    object({ kind: literal("overcast"), written }),
+    object({ kind: literal("window"), size: rectangle, distance: length, written }),
+  ]),
+  contrast: object({ stops: number(), plusMinus: nullable(number()), written }),
+  level: object({ stops, side: choice(["under", "over"]), of: expr, written }),
+  scale: object({ value: number(), unit: string(), written, plusMinus: optional(spread) }),
+  word: string(),
+  name: string(),
+  text: string(),
+  texts: array(string()),
+  photo: object({ file: string(), written }),
+};
+
+function valueSchema(row: PropertyRow): ZodType {
+  const schema = row.type === "word" && row.words !== undefined ? choice([...row.words]) : valueSchemas[row.type];
+  return optional(schema).meta({ description: row.help });
+}
+
+function blockSchema(kind: BlockKind): ZodType {
+  const row: BlockRow = blocks[kind];
+  const parts = row.parts.map((part) => blockSchemaOf(part as BlockKind));
+  const [first, second, ...more] = parts;
+  const part = first === undefined ? null : second === undefined ? first : union([first, second, ...more]);
+  return object({
+    block: literal(kind),
+    name: nullable(string()),
+    ...Object.fromEntries(row.properties.map((property) => [property.name, valueSchema(property)])),
+    parts: part === null ? array(object({})).max(0) : array(part),
+  }).meta({ id: `block_${kind}`, description: row.help });
+}
+
+const made = new Map<BlockKind, ZodType>();
+
+function blockSchemaOf(kind: BlockKind): ZodType {
+  const before = made.get(kind);
+  if (before !== undefined) return before;
+  const schema = blockSchema(kind);
+  made.set(kind, schema);
+  return schema;
+}
+
+const setting = object({ name: string(), value: number(), unit: string(), written });
+
+const tolerance = object({ value: number(), kind: choice(["difference", "share"]) });
+
+const claim = discriminatedUnion("kind", [
+  object({ kind: literal("true"), value: expr }),
+  object({
+    kind: literal("within"),
+    value: expr,
+    target: expr,
+    side: nullable(object({ word: choice(["under", "over"]), of: expr })),
+    tolerance,
+  }),
+  object({ kind: literal("between"), value: expr, low: expr, high: expr }),
+  object({ kind: literal("compare"), value: expr, sign: choice(["<", "<=", ">", ">="]), target: expr }),
+]);
+
+/** The schema of a checked recipe, format 1. */
+export const recipeSchema: ZodType<Recipe> = object({
+  format: literal(1),
+  kind: choice(["recipe", "kit", "session"]),
+  title: string(),
+  of: nullable(string()),
+  lets: array(object({ name: string(), written })),
+  definitions: array(object({ name: string(), written })),
+  about: nullable(blockSchemaOf("about")),
+  room: nullable(blockSchemaOf("room")),
+  set: nullable(blockSchemaOf("set")),
+  subjects: array(blockSchemaOf("subject")),
+  points: array(blockSchemaOf("point")),
+  lights: array(blockSchemaOf("light")),
+  camera: nullable(blockSchemaOf("camera")),
+  meter: nullable(blockSchemaOf("meter")),
+  intent: nullable(blockSchemaOf("intent")),
+  tolerances: array(setting),
+  thresholds: array(setting),
+  expectations: array(
+    object({ written, surely: boolean(), claims: array(claim), because: nullable(string()) }),
+  ),
+  later: array(
+    object({
+      statement: choice(["table", "variant", "solve", "hold", "measured", "use", "silence"]),
+      title: nullable(string()),
+      written,
+    }),
+  ),
+}).meta({ id: "recipe" }) as unknown as ZodType<Recipe>;

@@ -1,0 +1,87 @@
+/** What an argument of a result may be. */
+export type ArgumentType =
+  | "length"
+  | "angle"
+  | "point"
+  | "light"
+  | "face"
+  | "reading"
+  | "extent"
+  | "surface-name"
+  | "lights"
+  | "side";
+
+/** The types that results have; a claim compares like with like. Mirrors `ResultType` of the model. */
+export type ResultTypeName =
+  | "angle"
+  | "length"
+  | "number"
+  | "contrast"
+  | "stops"
+  | "f-number"
+  | "exposure"
+  | "ev"
+  | "luminous-energy"
+  | "truth";
+
+/** One result that an expectation, a table column or a goal may ask for. */
+export interface ResultRow {
+  readonly name: string;
+  /** What it is taken of: `key.angular_size` is of a light; a function is of nothing. */
+  readonly of: "light" | "station" | "camera" | "nothing";
+  readonly args: readonly {
+    readonly name: string;
+    readonly type: ArgumentType;
+    readonly needed: boolean;
+    /** May be repeated: a function of any number of readings. */
+    readonly many?: boolean;
+  }[];
+  readonly type: ResultTypeName;
+  readonly help: string;
+  readonly example: string;
+  /** Known to the language, worked out by a later version. */
+  readonly later?: boolean;
+}
+
+const at = { name: "at", type: "point", needed: false } as const;
+const gap = { name: "gap", type: "length", needed: true } as const;
+const across = { name: "across", type: "extent", needed: false } as const;
+const a = { name: "a", type: "reading", needed: true } as const;
+const b = { name: "b", type: "reading", needed: true } as const;
+
+/** Every result of the language. */
+export const results = [
+  { name: "angular_size", of: "light", args: [at], type: "angle", help: "Full angle of the cone with the same solid angle, from the face or `at:`.", example: "key.angular_size" },
+  { name: "angular_least", of: "light", args: [at], type: "angle", help: "Least angular width; of a rectangle the mid-line angle.", example: "key.angular_least" },
+  { name: "angular_greatest", of: "light", args: [at], type: "angle", help: "Greatest angular width; of a rectangle the mid-line angle.", example: "key.angular_greatest" },
+  { name: "angular_diagonal", of: "light", args: [at], type: "angle", help: "Angle across the diagonal of a rectangle.", example: "key.angular_diagonal" },
+  { name: "times_sun", of: "light", args: [at], type: "number", help: "Angular size in suns of 0.533 deg.", example: "key.times_sun" },
+  { name: "shadow_edge", of: "light", args: [gap, across, { name: "on", type: "surface-name", needed: false }], type: "length", help: "Full width of the half-shade of an edge at the aim, on a surface `gap` behind it.", example: "key.shadow_edge(gap: 12 cm)" },
+  { name: "shadow_edge_10_90", of: "light", args: [gap, across], type: "length", help: "The same from 10 to 90 % of the light.", example: "key.shadow_edge_10_90(gap: 12 cm)" },
+  { name: "elevation", of: "light", args: [at], type: "angle", help: "Height of the light above the horizontal, from the face or `at:`.", example: "key.elevation" },
+  { name: "bearing", of: "light", args: [at], type: "angle", help: "Side angle from the camera's side, + to camera-right, from the face or `at:`.", example: "key.bearing" },
+  { name: "distance", of: "light", args: [{ name: "from", type: "point", needed: false }], type: "length", help: "Slant distance from the face or `from:`.", example: "key.distance" },
+  { name: "floor_distance", of: "light", args: [], type: "length", help: "Along the floor from the mark.", example: "key.floor_distance" },
+  { name: "height", of: "light", args: [], type: "length", help: "Height of the centre of the lit opening.", example: "key.height" },
+  { name: "shadow_length", of: "light", args: [], type: "length", help: "Length of the first subject's shadow on a level floor.", example: "key.shadow_length" },
+  { name: "energy", of: "light", args: [], type: "luminous-energy", help: "Luminous energy at the present setting after all losses.", example: "key.energy" },
+  { name: "reserve", of: "light", args: [], type: "stops", help: "Stops between the present setting and full power.", example: "key.reserve" },
+  { name: "fall_off", of: "light", args: [{ name: "from", type: "point", needed: true }, { name: "to", type: "point", needed: true }], type: "stops", help: "Stops by which `to` gets less than `from`, receptors looking at the light.", example: "key.fall_off(from: face, to: shin)" },
+  { name: "f_number", of: "nothing", args: [a], type: "f-number", help: "A reading as f-number at the camera's ISO.", example: "f_number(face.disc(towards: key))" },
+  { name: "exposure", of: "nothing", args: [a], type: "exposure", help: "A reading as luminous exposure in lx s.", example: "exposure(floor)" },
+  { name: "ev", of: "nothing", args: [a], type: "ev", help: "A reading as exposure value at ISO 100 over the shutter time.", example: "ev(floor)" },
+  { name: "stops_from_aperture", of: "nothing", args: [a], type: "stops", help: "A reading against the set aperture; + is over-exposed.", example: "stops_from_aperture(floor)" },
+  { name: "stops", of: "nothing", args: [a, b], type: "stops", help: "Stops between two readings; + means more light on the first.", example: "stops(face.disc(towards: key), floor)" },
+  { name: "lit_to_shadow", of: "nothing", args: [{ name: "face", type: "face", needed: true }], type: "contrast", help: "The lit cheek against the shaded cheek.", example: "lit_to_shadow(face)" },
+  { name: "key_to_fill", of: "nothing", args: [{ name: "key", type: "light", needed: true }, { name: "fill", type: "light", needed: true }], type: "contrast", help: "What one light gives the face against what another gives it.", example: "key_to_fill(sun, window)" },
+  { name: "evenness", of: "nothing", args: [{ name: "reading", type: "reading", needed: true, many: true }], type: "stops", help: "Stops between the most and the least of some readings.", example: "evenness(back.left, back, back.right)" },
+  { name: "headroom", of: "nothing", args: [], type: "length", help: "Set that the lens sees above the highest head; negative where the set ends below it.", example: "headroom" },
+  { name: "no_warnings", of: "nothing", args: [], type: "truth", help: "No warning of severity stop or check.", example: "no_warnings" },
+  { name: "coverage", of: "nothing", args: [], type: "number", help: "Share of the frame that is set or subject.", example: "coverage", later: true },
+  { name: "separation", of: "nothing", args: [a, b], type: "stops", help: "An outline against what lies behind it in the frame.", example: "separation(hair, back)", later: true },
+] as const satisfies readonly ResultRow[];
+
+/** The row of a result by name and by what it is taken of. */
+export function findResult(name: string, of: ResultRow["of"]): ResultRow | null {
+  return results.find((row) => row.name === name && row.of === of) ?? null;
+}

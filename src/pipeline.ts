@@ -1,0 +1,56 @@
+import { type Compiled, compile, sortDiagnostics } from "./compile.js";
+import type { Source } from "./core/source.js";
+import type { Diagnostic } from "./diagnostics/diagnostic.js";
+import { printRecipe } from "./model/print.js";
+import type { Recipe } from "./model/types.js";
+import { buildReport } from "./report/build.js";
+import type { Report } from "./report/schema/report.js";
+import { buildScene } from "./scene/build.js";
+import type { Scene } from "./scene/types.js";
+import { type LightField, lightField } from "./transport/light-field.js";
+
+/**
+ * The whole way on one page: text -> syntax -> checked model -> scene -> light -> report. Each stage is a pure function;
+ * every intermediate is handed out, so that a caller can stop, look or go on anywhere.
+ */
+
+/** What the second half of the way gives: the scene in metres, the light per lumen-second, and the report. */
+export interface Evaluated {
+  readonly recipe: Recipe;
+  readonly scene: Scene;
+  readonly field: LightField;
+  readonly report: Report;
+  /** What could not be built in metres. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Both halves for one text. `evaluated` is null where the text has errors. */
+export interface Outcome extends Compiled {
+  readonly evaluated: Evaluated | null;
+}
+
+/** Works out a checked recipe. */
+export function evaluate(recipe: Recipe): Evaluated {
+  const diagnostics: Diagnostic[] = [];
+  const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
+  const field = lightField(scene);
+  const report = buildReport(recipe, scene, field);
+  return { recipe, scene, field, report, diagnostics };
+}
+
+/** Reads, checks and works out one text. It never throws, whatever the text. */
+export function run(source: Source): Outcome {
+  const compiled = compile(source);
+  if (!compiled.sound || compiled.recipe === null || compiled.recipe.kind !== "recipe") {
+    return { ...compiled, evaluated: null };
+  }
+  const evaluated = evaluate(compiled.recipe);
+  const diagnostics = sortDiagnostics([...compiled.diagnostics, ...evaluated.diagnostics]);
+  const sound = diagnostics.every((diagnostic) => diagnostic.severity !== "error");
+  return { ...compiled, diagnostics, sound, evaluated: sound ? evaluated : null };
+}
+
+/** Checks a recipe made by code as if it had been written: the same findings, at the places of its printed text. */
+export function checkRecipe(recipe: Recipe): Compiled {
+  return compile({ name: "recipe", text: printRecipe(recipe) });
+}

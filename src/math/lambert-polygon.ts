@@ -18,14 +18,19 @@ export function lambertVector(corners: readonly Vec3[], point: Vec3): Vec3 {
   let ax = last[0] - point[0];
   let ay = last[1] - point[1];
   let az = last[2] - point[2];
+  let before = last;
   for (let i = 0; i < n; i++) {
     const corner = corners[i] as Vec3;
     const bx = corner[0] - point[0];
     const by = corner[1] - point[1];
     const bz = corner[2] - point[2];
-    const cx = ay * bz - az * by;
-    const cy = az * bx - ax * bz;
-    const cz = ax * by - ay * bx;
+    // The product with the edge itself keeps the digits of a small polygon far away.
+    const ex = corner[0] - before[0];
+    const ey = corner[1] - before[1];
+    const ez = corner[2] - before[2];
+    const cx = ay * ez - az * ey;
+    const cy = az * ex - ax * ez;
+    const cz = ax * ey - ay * ex;
     const w = edgeWeight(cx, cy, cz, ax * bx + ay * by + az * bz);
     x += cx * w;
     y += cy * w;
@@ -33,6 +38,7 @@ export function lambertVector(corners: readonly Vec3[], point: Vec3): Vec3 {
     ax = bx;
     ay = by;
     az = bz;
+    before = corner;
   }
   return [x / 2, y / 2, z / 2];
 }

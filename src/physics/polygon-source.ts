@@ -48,14 +48,19 @@ function cornersVector(
   let ax = last[0] - px;
   let ay = last[1] - py;
   let az = last[2] - pz;
+  let before = last;
   for (let i = 0; i < n; i++) {
     const corner = corners[i] as Vec3;
     const bx = corner[0] - px;
     const by = corner[1] - py;
     const bz = corner[2] - pz;
-    const cx = ay * bz - az * by;
-    const cy = az * bx - ax * bz;
-    const cz = ax * by - ay * bx;
+    // The product with the edge itself keeps the digits of a small polygon far away.
+    const ex = corner[0] - before[0];
+    const ey = corner[1] - before[1];
+    const ez = corner[2] - before[2];
+    const cx = ay * ez - az * ey;
+    const cy = az * ex - ax * ez;
+    const cz = ax * ey - ay * ex;
     const w = edgeWeight(cx, cy, cz, ax * bx + ay * by + az * bz);
     x += cx * w;
     y += cy * w;
@@ -63,6 +68,7 @@ function cornersVector(
     ax = bx;
     ay = by;
     az = bz;
+    before = corner;
   }
   return setVector(out, -x / 2, -y / 2, -z / 2);
 }

@@ -78,8 +78,9 @@ export function beamSum(shape: SourceShape, beam: Beam): BeamSum | null {
 
 /**
  * The mean beam share over a source, weighted by what each of its points gives the receptor: the factor that turns the
- * exact reading of a Lambertian source into that of the beam. Quadrature; its error is below 0.2 % of the reading for
- * smooth beams, and 1 % of the value on the axis where a grid's rim of darkness crosses the opening.
+ * exact reading of a Lambertian source into that of the beam. Quadrature, measured against a rule of 36 points to a
+ * side: within 0.001 % of the reading for a power of the cosine, and within 0.2 % of the reading on the axis at the
+ * same distance where the dark rim of a grid crosses the opening.
  */
 export function beamFactor(
   sum: BeamSum,

@@ -281,7 +281,9 @@ describe("laws of form factors", () => {
     expect(formFactor(up, through)).toBeCloseTo(formFactor(up, above), 12);
   });
 
-  test("far patches keep their digits", () => {
+  test("far patches keep their digits, in the closed form too", () => {
+    expect(viewFactorParallel(1e-4, 1e-4, 1) / (1e-8 / Math.PI)).toBeCloseTo(1, 7);
+    expect(viewFactorParallel(0.0999999, 0.06, 1) / viewFactorParallel(0.1000001, 0.06, 1)).toBeCloseTo(1, 5);
     const far: readonly Vec3[] = floorPiece(0, 1, 0, 1)
       .map(([x, y]): Vec3 => [x, y, 1000])
       .reverse();

@@ -21,7 +21,6 @@ export { miredFromKelvin, miredShift, shiftedTemperature } from "./mired.js";
 export {
   PLANCK_RANGE_K,
   planckChromaticity,
-  planckLocus,
   planckUv,
   SECOND_RADIATION_CONSTANT,
 } from "./planck.js";

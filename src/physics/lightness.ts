@@ -1,5 +1,5 @@
-/** Slope of L* near black, (29/3) to the third power: 24389/27 (CIE 15). */
-const SLOPE = 24_389 / 27;
+/** Slope of L* near black, (29/3) to the third power: 24389 / 27 (CIE 15). */
+const SLOPE = 903.296_296_296_296_3;
 
 /**
  * Reflectance of a CIE lightness: Y/Yn = ((L* + 16) / 116)^3 above L* = 8, L* / 903.2963 below (CIE 15).

@@ -1,4 +1,14 @@
-import { array, boolean, enum as choice, literal, number, object, string, tuple, type infer as Infer } from "zod";
+import {
+  array,
+  boolean,
+  enum as choice,
+  type infer as Infer,
+  literal,
+  number,
+  object,
+  string,
+  tuple,
+} from "zod";
 
 /**
  * The report, format 1: plain JSON in fixed units. Lengths in m, shadow edges in mm, angles in deg, luminous exposure
@@ -30,7 +40,9 @@ const light = object({
   shape: string().meta({ description: "The lit opening in words" }),
   on: boolean(),
   position: point,
-  distance: maybe.meta({ description: "Slant from the first subject's face to the centre of the opening, m" }),
+  distance: maybe.meta({
+    description: "Slant from the first subject's face to the centre of the opening, m",
+  }),
   floor_distance: number().meta({ description: "Along the floor from the mark, m" }),
   height: number(),
   bearing: maybe.meta({ description: "At the first subject's face, deg, + to camera-right" }),
@@ -54,10 +66,14 @@ const light = object({
   shadow_edges: array(shadowEdge),
   shadow: object({
     length: maybe.meta({ description: "Shadow of the first subject on the floor, from its place, m" }),
-    direction: maybe.meta({ description: "Where it falls, seen from above, deg from away-from-camera, + to camera-right" }),
+    direction: maybe.meta({
+      description: "Where it falls, seen from above, deg from away-from-camera, + to camera-right",
+    }),
     reason: string().nullable(),
   }),
-  head_to_shin: maybe.meta({ description: "Stops by which the shin gets less than the face from this light" }),
+  head_to_shin: maybe.meta({
+    description: "Stops by which the shin gets less than the face from this light",
+  }),
   reason: string().nullable(),
   intervals: object({
     energy: tuple([number(), number()]).nullable(),
@@ -102,7 +118,9 @@ const expectation = object({
   found: string().nullable(),
   value: maybe,
   unit: string().nullable(),
-  shares: array(object({ name: string(), text: string() })).meta({ description: "What each light gives to it" }),
+  shares: array(object({ name: string(), text: string() })).meta({
+    description: "What each light gives to it",
+  }),
   reason: string().nullable(),
   because: string().nullable(),
   line: number().nullable(),
@@ -138,7 +156,9 @@ export const reportSchema = object({
   format: literal(1),
   title: string(),
   headline: string(),
-  matters_most: string().nullable().meta({ description: "The measured input that matters most, with its effect" }),
+  matters_most: string()
+    .nullable()
+    .meta({ description: "The measured input that matters most, with its effect" }),
   setup: array(string()).meta({ description: "The set-up in words, a sentence each" }),
   camera: camera.nullable(),
   lights: array(light),

@@ -1,0 +1,61 @@
+import type { Expectation, Recipe } from "../model/types.js";
+import type { Scene } from "../scene/types.js";
+import { type LightField, lightField } from "../transport/light-field.js";
+import { assertPlain, withoutMinusZero } from "./assert-plain.js";
+import { reportCamera } from "./camera.js";
+import type { Asked } from "./evaluate/expression.js";
+import { reportExpectations } from "./expectations.js";
+import { headline } from "./headline.js";
+import { reportLight } from "./light.js";
+import { mattersMost } from "./matters.js";
+import { notClaimed } from "./not-claimed.js";
+import type { Plan } from "./plan.js";
+import { reportResults } from "./results.js";
+import { runRules } from "./rules/run.js";
+import type { Report } from "./schema/report.js";
+import { setupSentences } from "./setup.js";
+import { reportStations } from "./stations.js";
+
+/** What a report may be told besides recipe and scene. */
+export interface ReportOptions {
+  /** The line, from 1, on which an expectation is written; null where it is not known. */
+  readonly lineOf?: (expectation: Expectation) => number | null;
+}
+
+/**
+ * The report of a set-up: plain JSON in fixed units that every view is made from, valid against `reportSchema`. Pure;
+ * the same input gives the same bytes.
+ *
+ * @param recipe - The checked recipe.
+ * @param scene - Its scene, from `buildScene`.
+ * @param field - Light per lumen-second at the scene's stations, from `lightField`.
+ */
+export function buildReport(
+  recipe: Recipe,
+  scene: Scene,
+  field: LightField = lightField(scene),
+  options: ReportOptions = {},
+): Report {
+  const plan: Plan = { recipe, scene };
+  const warnings = [...runRules(plan)];
+  const alarms = warnings.filter((row) => row.severity !== "note").length;
+  const asked: Asked = { plan, alarms };
+  const expectations = [...reportExpectations(asked, options.lineOf ?? (() => null))];
+  const report: Report = withoutMinusZero({
+    format: 1,
+    title: recipe.title,
+    headline: headline(plan, warnings, expectations),
+    matters_most: mattersMost(plan),
+    setup: setupSentences(plan),
+    camera: reportCamera(plan),
+    lights: scene.sources.map((source) => reportLight(plan, source)),
+    stations: [...reportStations(scene, field)],
+    results: [...reportResults(asked)],
+    expectations,
+    warnings,
+    assumed: scene.assumed.map((row) => ({ what: row.what, value: row.value, matters: row.matters })),
+    not_claimed: [...notClaimed(scene)],
+  });
+  assertPlain(report);
+  return report;
+}

@@ -1,0 +1,69 @@
+import { disc, fractionOfFull, metered, sphere } from "../../src/model/make/lamps.js";
+import { left, tape } from "../../src/model/make/points.js";
+import type { LightModel, Recipe } from "../../src/model/types.js";
+import type { Plan } from "../../src/report/plan.js";
+import type { Rule, RuleFinding } from "../../src/report/rules/rule.js";
+import { buildScene } from "../../src/scene/build.js";
+import { cm, deg, fNumber, iso, m, mm, number, shutterOneOver } from "../../src/units/make.js";
+import { block, recipe } from "./models.js";
+
+type LightFields = Parameters<typeof block<"light">>[2];
+
+/** A person 1.70 m tall on the mark: face at 1.586 m. */
+export const person = block("subject", null, { height: m(1.7) });
+
+/** An upright camera 3.5 m from the mark, lens at 1.3 m, 85 mm, f/8, 1/125 s, ISO 200. */
+export const camera = block("camera", null, {
+  held: "upright",
+  focal_length: mm(85),
+  aperture: fNumber(8),
+  shutter: shutterOneOver(125),
+  sensitivity: iso(200),
+  distance: tape(m(3.5)),
+  height: m(1.3),
+});
+
+/** A dish of 20 cm metered at f/8 from 2 m, 2.4 m away on the slant at camera-left, 2.2 m up, at 1/2 power. */
+export function dish(fields: Partial<LightFields> = {}, name = "key"): LightModel {
+  return block("light", name, {
+    shape: disc(cm(20)),
+    calibration: metered(fNumber(11), m(2), iso(100)),
+    power: fractionOfFull({ ...number(0.5), written: "1/2" }),
+    distance: tape(m(2.4)),
+    bearing: left(deg(35)),
+    height: m(2.2),
+    ...fields,
+  } as LightFields);
+}
+
+/** A bare bulb of 8 cm that gives f/5.6 at 2 m, otherwise as the dish. */
+export function bulb(fields: Partial<LightFields> = {}, name = "key"): LightModel {
+  return dish({ shape: sphere(cm(8)), calibration: metered(fNumber(5.6), m(2), iso(100)), ...fields }, name);
+}
+
+/** A plan of person, dish and camera, changed as a test says. */
+export function planOf(parts: Partial<Recipe> = {}): Plan {
+  const made = recipe({ subjects: [person], lights: [dish()], camera, ...parts });
+  return { recipe: made, scene: buildScene(made, () => undefined) };
+}
+
+/** What a rule finds in a plan. */
+export function findings(rule: Rule, parts: Partial<Recipe> = {}): readonly RuleFinding[] {
+  return rule.check(planOf(parts));
+}
+
+/** The only finding of a rule; throws where there is none or more than one. */
+export function finding(rule: Rule, parts: Partial<Recipe> = {}): RuleFinding {
+  const found = findings(rule, parts);
+  if (found.length !== 1 || found[0] === undefined) {
+    throw new Error(`${rule.code}: ${found.length} findings: ${found.map((row) => row.message).join(" | ")}`);
+  }
+  return found[0];
+}
+
+/** The number before a unit in a sentence, where it stands after some words: `numberAfter(text, "to", "m")`. */
+export function numberAfter(text: string, words: string, unit: string): number {
+  const match = new RegExp(`${words}\\s+(-?\\d+(?:\\.\\d+)?)\\s*${unit}\\b`).exec(text);
+  if (match?.[1] === undefined) throw new Error(`no "${words} ... ${unit}" in: ${text}`);
+  return Number(match[1]);
+}

@@ -54,6 +54,8 @@ export function finishCamera(site: Site, camera: CameraModel, at: Vec3): SceneCa
   }
   const a = camera.frame?.width.value ?? 0.036;
   const b = camera.frame?.height.value ?? 0.024;
+  if (camera.balance === undefined) assume(site, "white balance", "5600 K", false);
+  if (camera.circle_of_confusion === undefined) assume(site, "circle of confusion", "diagonal / 1500", false);
   const upright = camera.held === "upright";
   const long = Math.max(a, b);
   const short = Math.min(a, b);

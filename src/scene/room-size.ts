@@ -27,6 +27,7 @@ export function roomSize(site: Site, room: RoomModel): SceneRoom | null {
   const depth = room.size.depth.value;
   const left = reach(site, width, mark?.left?.value, mark?.right?.value);
   const front = reach(site, depth, mark?.front?.value, mark?.back?.value);
+  if (room.ambient === undefined) assume(site, "room light", "0 lx", false);
   const sideways = mark?.left ?? mark?.right;
   const deep = mark?.front ?? mark?.back;
   if (mark === undefined) assume(site, "mark", "the middle of the room", true);

@@ -96,6 +96,7 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
   if (kind === "steady" && site.recipe.camera?.shutter === undefined) {
     assume(site, `time over which ${name} counts`, "1 s, since no shutter is set", true);
   }
+  if (light.colour === undefined) assume(site, `colour of ${name}`, "5600 K", false);
   const finalBeam = beams.final === beams.head ? headBeam : sourceBeam({ beam: beams.final });
   const full = energyAfter(optics, output.energy, headBeam, finalBeam, lossStops(site, light));
   const below = settingBelow(site, light);

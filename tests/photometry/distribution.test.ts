@@ -153,6 +153,13 @@ describe("intensity", () => {
     expect(beamAngle(matt, 0.5)).toBeCloseTo(120, 1);
     expect(beamAngle(table({ vertical: [0, 30], candela: () => 5 }), 0.5)).toBe(60);
     expect(beamAngle(table({ candela: () => 0 }), 0.5)).toBeUndefined();
+    const lopsided = table({
+      vertical: angles(0, 90, 10),
+      horizontal: [0, 180],
+      candela: (v, h) => (v <= (h === 0 ? 20 : 50) ? 100 : 0),
+    });
+    expect(beamAngle(lopsided, 0.5, 0)).toBe(80);
+    expect(beamAngle(lopsided, 0.5, 180)).toBe(80);
   });
 
   test.each(["A1", "A2"])("%s against another program's reader", (name) => {

@@ -239,6 +239,17 @@ describe("laws of form factors", () => {
     );
   });
 
+  test("panels that nearly touch, and a strip a hundredth as wide as long", () => {
+    const floor = floorPiece(0, 1, 0, 1);
+    for (const gap of [0.1, 0.01, 0.001, 1e-5]) {
+      const wall = leaf(1.1, gap, 1 + gap, gap, 1 + gap);
+      expect(Math.abs(formFactor(floor, wall) - formFactor(wall, floor))).toBeLessThan(1e-12);
+    }
+    const strip = leaf(1.1, 0, 0.01, 0, 0.73);
+    const parts = formFactor(strip, floorPiece(0, 0.1, 0, 1)) + formFactor(strip, floorPiece(0.1, 1, 0, 1));
+    expect(Math.abs(parts - formFactor(strip, floor))).toBeLessThan(1e-11);
+  });
+
   test("size does not matter, only shape", () => {
     fc.assert(
       fc.property(trianglePair, fc.double({ min: 1e-3, max: 1e3, noNaN: true }), ([one, other], scale) => {

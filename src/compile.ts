@@ -1,6 +1,6 @@
+import { checkFile } from "./check/recipe.js";
 import type { Source } from "./core/source.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
-import { checkFile } from "./check/recipe.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
 import { parseFile } from "./syntax/parse.js";

@@ -1,14 +1,17 @@
+import { writeNumber } from "../core/write-number.js";
 import { combine, dimensionWords, type Exponents, exponentsOf, namedDimension } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import type { Quantity } from "../units/quantity.js";
-import { writeNumber } from "../units/write.js";
 
 /** The outcome of adding or multiplying: a quantity, or why it has none. */
 export type Outcome =
   | { readonly kind: "value"; readonly quantity: Quantity }
   | { readonly kind: "refused"; readonly why: "add" | "product" | "stops-on-f-number" | "overflow" };
 
-const refused = (why: "add" | "product" | "stops-on-f-number" | "overflow"): Outcome => ({ kind: "refused", why });
+const refused = (why: "add" | "product" | "stops-on-f-number" | "overflow"): Outcome => ({
+  kind: "refused",
+  why,
+});
 
 /** A worked-out value as a quantity; its written form is the number in the base unit. */
 export function computed(unit: Quantity["unit"], value: number): Quantity {
@@ -62,7 +65,11 @@ export function extendProduct(running: Running, q: Quantity, sign: "*" | "/"): R
   if (next === null) return null;
   const number = sign === "*" ? running.value * next.value : running.value / next.value;
   if (running.exponents !== null && next.exponents !== null) {
-    return { value: number, exponents: combine(running.exponents, next.exponents, sign === "*" ? 1 : -1), scale: null };
+    return {
+      value: number,
+      exponents: combine(running.exponents, next.exponents, sign === "*" ? 1 : -1),
+      scale: null,
+    };
   }
   if (running.scale !== null && next.scale === running.scale && sign === "/") {
     const none = exponentsOf("1");

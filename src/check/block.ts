@@ -1,9 +1,9 @@
 import type { Place } from "../core/span.js";
 import type { BlockModel, Origins } from "../model/types.js";
+import type { Block, Entry } from "../syntax/ast.js";
 import { type BlockKind, blockRow, blocks, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
 import { kindSynonyms } from "../vocabulary/synonyms.js";
-import type { Block, Entry } from "../syntax/ast.js";
 import { type Context, here, replace, report } from "./context.js";
 import { chooseCalibration, type Expanded, expand } from "./like.js";
 import { type ReadProperties, readProperties } from "./properties.js";
@@ -23,7 +23,12 @@ export interface CheckedBlock {
 }
 
 /** The kind of a block, looked up among those that may stand here. Null after a finding. */
-export function kindOf(ctx: Context, block: Block, allowed: readonly string[], where: string): BlockRow | null {
+export function kindOf(
+  ctx: Context,
+  block: Block,
+  allowed: readonly string[],
+  where: string,
+): BlockRow | null {
   const word = block.words[0];
   if (word === undefined) return null;
   const row = blockRow(word.text);
@@ -34,20 +39,28 @@ export function kindOf(ctx: Context, block: Block, allowed: readonly string[], w
   }
   const meant = kindSynonyms.get(word.text.toLowerCase());
   const near = meant !== undefined && allowed.includes(meant) ? [meant] : nearNames(word.text, allowed);
-  report(ctx, "block.unknown", word.span, { word: word.text, kinds: listNames(allowed, 40) }, {
-    ...(near.length > 0 ? { help: `Perhaps ${near.map((name) => `\`${name}\``).join(" or ")}?` } : {}),
-    fixes: near.map((name) => {
-      const named = blockRow(name)?.named === "needed" && block.words.length === 1 ? `${name} ${word.text}` : name;
-      return replace(ctx, `write \`${named}\``, word.span, named);
-    }),
-  });
+  report(
+    ctx,
+    "block.unknown",
+    word.span,
+    { word: word.text, kinds: listNames(allowed, 40) },
+    {
+      ...(near.length > 0 ? { help: `Perhaps ${near.map((name) => `\`${name}\``).join(" or ")}?` } : {}),
+      fixes: near.map((name) => {
+        const named =
+          blockRow(name)?.named === "needed" && block.words.length === 1 ? `${name} ${word.text}` : name;
+        return replace(ctx, `write \`${named}\``, word.span, named);
+      }),
+    },
+  );
   return null;
 }
 
 /** Where a kind of block belongs, as a sentence. */
 function homeOf(kind: string): string {
   const homes = Object.values(blocks).filter((row) => (row.parts as readonly string[]).includes(kind));
-  if (homes.length > 0) return `It belongs inside \`${homes.map((row) => row.kind).join("` or `")} { ... }\`.`;
+  if (homes.length > 0)
+    return `It belongs inside \`${homes.map((row) => row.kind).join("` or `")} { ... }\`.`;
   if ((topKinds as readonly string[]).includes(kind)) return "It stands by itself, outside other blocks.";
   return `It is only defined: \`define ${kind} NAME { ... }\`.`;
 }
@@ -58,13 +71,24 @@ export function blockName(ctx: Context, block: Block, row: BlockRow): string | n
   if (kind === undefined) return null;
   if (extra !== undefined) {
     const like = nearNames(extra.text, ["like"]).length > 0;
-    report(ctx, "block.words", extra.span, { word: extra.text }, {
-      ...(like ? { help: "Perhaps `like`?", fixes: [replace(ctx, "write `like`", extra.span, "like")] } : {}),
-    });
+    report(
+      ctx,
+      "block.words",
+      extra.span,
+      { word: extra.text },
+      {
+        ...(like
+          ? { help: "Perhaps `like`?", fixes: [replace(ctx, "write `like`", extra.span, "like")] }
+          : {}),
+      },
+    );
   }
   if (name === undefined) {
     if (row.named === "needed") {
-      report(ctx, "block.name-missing", kind.span, { kind: row.kind, example: row.names?.[0] ?? exampleName(row.kind) });
+      report(ctx, "block.name-missing", kind.span, {
+        kind: row.kind,
+        example: row.names?.[0] ?? exampleName(row.kind),
+      });
     }
     return null;
   }
@@ -74,9 +98,15 @@ export function blockName(ctx: Context, block: Block, row: BlockRow): string | n
   }
   if (row.names !== undefined && !row.names.includes(name.text)) {
     const near = nearNames(name.text, row.names);
-    report(ctx, "block.name-wrong", name.span, { kind: row.kind, name: name.text, names: row.names.join(", ") }, {
-      fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, name.span, candidate)),
-    });
+    report(
+      ctx,
+      "block.name-wrong",
+      name.span,
+      { kind: row.kind, name: name.text, names: row.names.join(", ") },
+      {
+        fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, name.span, candidate)),
+      },
+    );
     return null;
   }
   return name.text;
@@ -103,7 +133,9 @@ export function checkBlock(ctx: Context, block: Block, row: BlockRow): CheckedBl
       ? { entries: block.entries, complete: true, companions: [] }
       : expand(ctx, block, row.kind);
   const chosen =
-    row.kind === "light" ? chooseCalibration(expanded.entries, expanded.companions) : { entries: expanded.entries, unpaired: null };
+    row.kind === "light"
+      ? chooseCalibration(expanded.entries, expanded.companions)
+      : { entries: expanded.entries, unpaired: null };
   const read = readProperties(ctx, row, chosen.entries);
   return {
     kind: row.kind as BlockKind,
@@ -126,9 +158,15 @@ function checkParts(ctx: Context, row: BlockRow, entries: readonly Entry[]): rea
     const head = entry.words.map((word) => word.text).join(" ");
     const before = seen.get(head);
     if (before !== undefined && (part.named === "none" || part.names !== undefined)) {
-      report(ctx, "block.twice", entry.words[0]?.span ?? entry.span, { kind: head }, {
-        related: [{ place: here(ctx, before.span), text: "the first is here" }],
-      });
+      report(
+        ctx,
+        "block.twice",
+        entry.words[0]?.span ?? entry.span,
+        { kind: head },
+        {
+          related: [{ place: here(ctx, before.span), text: "the first is here" }],
+        },
+      );
       continue;
     }
     seen.set(head, entry);
@@ -145,7 +183,9 @@ export function toModel<K extends BlockKind>(ctx: Context, checked: CheckedBlock
   };
   const row: BlockRow = blocks[checked.kind];
   const ordered = row.properties.flatMap((property) =>
-    checked.read.values.has(property.name) ? [[property.name, checked.read.values.get(property.name)] as const] : [],
+    checked.read.values.has(property.name)
+      ? [[property.name, checked.read.values.get(property.name)] as const]
+      : [],
   );
   return {
     block: checked.kind,

@@ -1,10 +1,18 @@
+import { writeNumber } from "../core/write-number.js";
+import { printNode } from "../format/print-node.js";
+import type { Expression, Product, Reference, Sum, Toleranced } from "../syntax/ast.js";
 import { dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import type { Quantity } from "../units/quantity.js";
-import { writeNumber } from "../units/write.js";
-import type { Expression, Product, Reference, Sum, Toleranced } from "../syntax/ast.js";
-import { printNode } from "../format/print-node.js";
-import { addQuantities, computed, extendProduct, finishProduct, type Running, runningWords, startProduct } from "./arithmetic.js";
+import {
+  addQuantities,
+  computed,
+  extendProduct,
+  finishProduct,
+  type Running,
+  runningWords,
+  startProduct,
+} from "./arithmetic.js";
 import { type Context, replace, report } from "./context.js";
 import { useLet } from "./lets.js";
 import { readFNumber, readIso, readQuantity } from "./quantities.js";
@@ -162,18 +170,35 @@ function reference(ctx: Context, node: Reference, wanted: Wanted): Quantity | nu
   if (ctx.declared.has(name)) return notConstant(ctx, node);
   const known = [...ctx.lets.keys()];
   const near = nearNames(name, known);
-  report(ctx, "name.unknown", node.span, { name, known: suggestion(near, known, `${wanted.words} is wanted, for example \`${wanted.example}\`.`) }, {
-    fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, node.span, candidate)),
-  });
+  report(
+    ctx,
+    "name.unknown",
+    node.span,
+    { name, known: suggestion(near, known, `${wanted.words} is wanted, for example \`${wanted.example}\`.`) },
+    {
+      fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, node.span, candidate)),
+    },
+  );
   return null;
 }
 
 /** `closed(f/8, 1/3 stop)`: less light; `opened(...)`: more. */
-function stoppedFNumber(ctx: Context, node: Reference, word: "closed" | "opened", wanted: Wanted): Quantity | null {
+function stoppedFNumber(
+  ctx: Context,
+  node: Reference,
+  word: "closed" | "opened",
+  wanted: Wanted,
+): Quantity | null {
   const [hole, by] = node.args ?? [];
   const first = hole === undefined || !isExpression(hole.value) ? null : constant(ctx, hole.value, wanted);
   const second = by === undefined || !isExpression(by.value) ? null : constant(ctx, by.value, wanted);
-  if (first === null || second === null || first.unit !== "f" || second.unit !== "stop" || node.args?.length !== 2) {
+  if (
+    first === null ||
+    second === null ||
+    first.unit !== "f" ||
+    second.unit !== "stop" ||
+    node.args?.length !== 2
+  ) {
     report(ctx, "value.argument", node.span, {
       call: word,
       trouble: "takes an f-number and a number of stops",
@@ -194,5 +219,7 @@ function toleranced(ctx: Context, node: Toleranced, wanted: Wanted): Quantity | 
 
 /** True for values that stand for themselves: no text, list, `?` or relation. */
 export function isExpression(value: { readonly kind: string }): value is Expression {
-  return value.kind !== "text" && value.kind !== "list" && value.kind !== "unknown" && value.kind !== "relation";
+  return (
+    value.kind !== "text" && value.kind !== "list" && value.kind !== "unknown" && value.kind !== "relation"
+  );
 }

@@ -1,5 +1,5 @@
 import { type Place, placeIn, type Span } from "../core/span.js";
-import { type ArgsOf, type Code } from "../diagnostics/catalogue/index.js";
+import type { ArgsOf, Code } from "../diagnostics/catalogue/index.js";
 import { type Extra, finding } from "../diagnostics/create.js";
 import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import type { Block, Define, Let } from "../syntax/ast.js";
@@ -45,7 +45,13 @@ export interface Context {
 }
 
 /** Reports a finding at a span of the file that is checked. */
-export function report<C extends Code>(ctx: Context, code: C, span: Span, args: ArgsOf<C>, extra: Extra = {}): void {
+export function report<C extends Code>(
+  ctx: Context,
+  code: C,
+  span: Span,
+  args: ArgsOf<C>,
+  extra: Extra = {},
+): void {
   ctx.sink(finding(code, placeIn(ctx.file, span), args, extra));
 }
 

@@ -1,11 +1,22 @@
+import type { Block, File } from "../syntax/ast.js";
 import { blockRow, definableKinds } from "../vocabulary/index.js";
 import { functionRow } from "./claims/results.js";
-import type { Block, File } from "../syntax/ast.js";
 import { type Context, type Declared, here, report } from "./context.js";
 import { declareLet } from "./lets.js";
 import { declaredKey, takenNames } from "./places.js";
 
-const pieces = new Set(["flat", "paper", "card", "scrim", "table", "box", "sphere", "capsule", "disc", "panel"]);
+const pieces = new Set([
+  "flat",
+  "paper",
+  "card",
+  "scrim",
+  "table",
+  "box",
+  "sphere",
+  "capsule",
+  "disc",
+  "panel",
+]);
 
 /** Takes note of everything in the file that has a name, before anything refers to it; order never matters. */
 export function declareAll(ctx: Context, file: File): void {
@@ -16,7 +27,11 @@ export function declareAll(ctx: Context, file: File): void {
   }
 }
 
-function declareDefinition(ctx: Context, block: Block, statement: Extract<File["items"][number], { kind: "define" }>): void {
+function declareDefinition(
+  ctx: Context,
+  block: Block,
+  statement: Extract<File["items"][number], { kind: "define" }>,
+): void {
   const [kind, name] = block.words;
   if (kind === undefined) return;
   const row = blockRow(kind.text);
@@ -32,9 +47,15 @@ function declareDefinition(ctx: Context, block: Block, statement: Extract<File["
   const before = ctx.definitions.get(name.text);
   if (before !== undefined) {
     const first = before.statement.block.words[1]?.span ?? before.statement.span;
-    report(ctx, "define.twice", name.span, { name: name.text }, {
-      related: [{ place: here(ctx, first), text: "defined first here" }],
-    });
+    report(
+      ctx,
+      "define.twice",
+      name.span,
+      { name: name.text },
+      {
+        related: [{ place: here(ctx, first), text: "defined first here" }],
+      },
+    );
     return;
   }
   ctx.definitions.set(name.text, { statement, kind: kind.text, name: name.text, used: false });
@@ -63,30 +84,52 @@ function declareBlock(ctx: Context, block: Block): void {
 
 function declarePoints(ctx: Context, block: Block, owner: string): void {
   for (const entry of block.entries) {
-    const name = entry.kind === "block" && entry.words[0]?.text === "point" ? entry.words[1]?.text : undefined;
+    const name =
+      entry.kind === "block" && entry.words[0]?.text === "point" ? entry.words[1]?.text : undefined;
     if (name !== undefined && entry.kind === "block") declare(ctx, "point", name, owner, entry);
   }
 }
 
-function declare(ctx: Context, kind: Declared["kind"], name: string, owner: string | null, block: Block): void {
+function declare(
+  ctx: Context,
+  kind: Declared["kind"],
+  name: string,
+  owner: string | null,
+  block: Block,
+): void {
   const span = block.words[1]?.span ?? block.span;
   // A subject's own `point face` moves the standard one; no other block may take such a name.
   const movesBodyPoint = kind === "point" && owner !== null && takenNames.has(name);
-  if ((takenNames.has(name) && !movesBodyPoint) || (functionRow(name) !== null && functionRow(name)?.args.length === 0)) {
+  if (
+    (takenNames.has(name) && !movesBodyPoint) ||
+    (functionRow(name) !== null && functionRow(name)?.args.length === 0)
+  ) {
     report(ctx, "name.taken", span, { name });
     return;
   }
   const key = declaredKey(name, owner);
   const before = ctx.declared.get(key);
   if (before !== undefined) {
-    report(ctx, "name.twice", span, { name }, { related: [{ place: here(ctx, before.span), text: "used first here" }] });
+    report(
+      ctx,
+      "name.twice",
+      span,
+      { name },
+      { related: [{ place: here(ctx, before.span), text: "used first here" }] },
+    );
     return;
   }
   const named = ctx.lets.get(name);
   if (named !== undefined) {
-    report(ctx, "name.twice", span, { name }, {
-      related: [{ place: here(ctx, named.statement.name.span), text: "a `let` has this name" }],
-    });
+    report(
+      ctx,
+      "name.twice",
+      span,
+      { name },
+      {
+        related: [{ place: here(ctx, named.statement.name.span), text: "a `let` has this name" }],
+      },
+    );
     return;
   }
   ctx.declared.set(key, { kind, name, owner, span, block });

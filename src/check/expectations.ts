@@ -1,6 +1,6 @@
+import { printNode } from "../format/print-node.js";
 import type { Expectation } from "../model/types.js";
 import type { ClaimModel } from "../model/values.js";
-import { printNode } from "../format/print-node.js";
 import type { Expect } from "../syntax/ast.js";
 import { checkClaim } from "./claims/claim.js";
 import { type Context, here } from "./context.js";

@@ -1,5 +1,5 @@
-import type { Quantity } from "../units/quantity.js";
 import type { Let } from "../syntax/ast.js";
+import type { Quantity } from "../units/quantity.js";
 import { constant } from "./constant.js";
 import { type Context, here, report } from "./context.js";
 
@@ -8,9 +8,15 @@ export function declareLet(ctx: Context, statement: Let): void {
   const name = statement.name.text;
   const before = ctx.lets.get(name);
   if (before !== undefined) {
-    report(ctx, "let.twice", statement.name.span, { name }, {
-      related: [{ place: here(ctx, before.statement.name.span), text: "set first here" }],
-    });
+    report(
+      ctx,
+      "let.twice",
+      statement.name.span,
+      { name },
+      {
+        related: [{ place: here(ctx, before.statement.name.span), text: "set first here" }],
+      },
+    );
     return;
   }
   ctx.lets.set(name, { statement, used: false, state: "waiting", value: null });

@@ -1,5 +1,5 @@
-import { siblingsOf } from "../vocabulary/siblings.js";
 import type { Block, Entry, Path, Property } from "../syntax/ast.js";
+import { siblingsOf } from "../vocabulary/siblings.js";
 import { type Context, type DefineEntry, replace, report } from "./context.js";
 import { nearNames, suggestion } from "./suggest.js";
 
@@ -45,9 +45,18 @@ function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
     else if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
     else {
       const near = nearNames(name, known);
-      report(ctx, "like.unknown", path.span, { name, known: suggestion(near, known, `Nothing is defined; write \`define ${kind} ${name} { ... }\`.`) }, {
-        fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, path.span, candidate)),
-      });
+      report(
+        ctx,
+        "like.unknown",
+        path.span,
+        {
+          name,
+          known: suggestion(near, known, `Nothing is defined; write \`define ${kind} ${name} { ... }\`.`),
+        },
+        {
+          fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, path.span, candidate)),
+        },
+      );
     }
     return null;
   }
@@ -97,10 +106,17 @@ export function expand(ctx: Context, block: Block, kind: string, seen: readonly 
  * A head with a modifier: the modifier's opening replaces the head's. Where the head is calibrated with this very
  * modifier, that calibration counts, and it holds the modifier's losses already.
  */
-function withModifier(kind: string, head: readonly Entry[], modifier: readonly Entry[], name: string): readonly Entry[] {
+function withModifier(
+  kind: string,
+  head: readonly Entry[],
+  modifier: readonly Entry[],
+  name: string,
+): readonly Entry[] {
   const calibrated = head.some((entry) => entry.kind === "property" && entry.companion?.text === name);
   const added = calibrated
-    ? modifier.filter((entry) => entry.kind !== "property" || !["loses", "grid_loses"].includes(nameOf(entry)))
+    ? modifier.filter(
+        (entry) => entry.kind !== "property" || !["loses", "grid_loses"].includes(nameOf(entry)),
+      )
     : modifier;
   return override(kind, head, added);
 }
@@ -110,10 +126,12 @@ export function chooseCalibration(
   entries: readonly Entry[],
   companions: readonly string[],
 ): { readonly entries: readonly Entry[]; readonly unpaired: string | null } {
-  const isCalibration = (entry: Entry): entry is Property => entry.kind === "property" && nameOf(entry) === "calibration";
+  const isCalibration = (entry: Entry): entry is Property =>
+    entry.kind === "property" && nameOf(entry) === "calibration";
   const calibrations = entries.filter(isCalibration);
   const last = companions[companions.length - 1] ?? null;
-  const paired = last === null ? null : (calibrations.find((entry) => entry.companion?.text === last) ?? null);
+  const paired =
+    last === null ? null : (calibrations.find((entry) => entry.companion?.text === last) ?? null);
   const plain = calibrations.find((entry) => entry.companion === null) ?? null;
   const chosen = paired ?? plain;
   const kept = entries.filter((entry) => !isCalibration(entry) || entry === chosen);

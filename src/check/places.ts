@@ -3,7 +3,16 @@ import { type Context, type Declared, replace, report } from "./context.js";
 import { listNames, nearNames, suggestion } from "./suggest.js";
 
 /** Points that every subject has. */
-export const bodyPoints = ["face", "chest", "knee", "shin", "hair", "feet", "lit_cheek", "shaded_cheek"] as const;
+export const bodyPoints = [
+  "face",
+  "chest",
+  "knee",
+  "shin",
+  "hair",
+  "feet",
+  "lit_cheek",
+  "shaded_cheek",
+] as const;
 
 /** Points that exist without any subject. */
 export const fixedPoints = ["camera", "mark", "floor", "ceiling"] as const;
@@ -37,7 +46,9 @@ export function declaredKey(name: string, owner: string | null): string {
 /** Everything that may be named as a place, for suggestions. */
 export function placeNames(ctx: Context): readonly string[] {
   const single = ctx.subjects.length === 1;
-  const bodies = single ? [...bodyPoints] : ctx.subjects.flatMap((name) => bodyPoints.map((part) => `${name}.${part}`));
+  const bodies = single
+    ? [...bodyPoints]
+    : ctx.subjects.flatMap((name) => bodyPoints.map((part) => `${name}.${part}`));
   return [...ctx.declared.keys(), ...bodies, ...fixedPoints];
 }
 
@@ -59,16 +70,27 @@ function resolveOne(ctx: Context, node: Reference, first: Name): readonly string
     if (ctx.subjects.length === 1) return [name];
     if (ctx.subjects.length > 1) {
       const owners = ctx.subjects.map((subject) => `${subject}.${name}`);
-      report(ctx, "name.whose", node.span, { name, owners: listNames(owners) }, {
-        fixes: owners.map((owner) => replace(ctx, `write \`${owner}\``, node.span, owner)),
-      });
+      report(
+        ctx,
+        "name.whose",
+        node.span,
+        { name, owners: listNames(owners) },
+        {
+          fixes: owners.map((owner) => replace(ctx, `write \`${owner}\``, node.span, owner)),
+        },
+      );
       return null;
     }
-    report(ctx, "name.unknown", node.span, { name, known: "There is no subject in this recipe; add `subject { ... }`." });
+    report(ctx, "name.unknown", node.span, {
+      name,
+      known: "There is no subject in this recipe; add `subject { ... }`.",
+    });
     return null;
   }
   if (ctx.declared.has(name)) return [name];
-  const owned = [...ctx.declared.values()].filter((d) => d.kind === "point" && d.name === name && d.owner !== null);
+  const owned = [...ctx.declared.values()].filter(
+    (d) => d.kind === "point" && d.name === name && d.owner !== null,
+  );
   const only = owned[0];
   if (owned.length === 1 && only !== undefined && ctx.subjects.length === 1) return [name];
   if (owned.length > 0) {
@@ -108,9 +130,15 @@ function unknown(ctx: Context, node: Reference): null {
   const name = node.path.parts.map((part) => part.text).join(".");
   const known = placeNames(ctx);
   const near = nearNames(name, known);
-  report(ctx, "name.unknown", node.span, { name, known: suggestion(near, known, "Nothing in this recipe has a name.") }, {
-    fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, node.span, candidate)),
-  });
+  report(
+    ctx,
+    "name.unknown",
+    node.span,
+    { name, known: suggestion(near, known, "Nothing in this recipe has a name.") },
+    {
+      fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, node.span, candidate)),
+    },
+  );
   return null;
 }
 

@@ -1,8 +1,8 @@
 import type { Place } from "../core/span.js";
-import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
-import { propertySynonyms } from "../vocabulary/synonyms.js";
 import { printNode } from "../format/print-node.js";
 import type { Entry, Property, Value } from "../syntax/ast.js";
+import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
+import { propertySynonyms } from "../vocabulary/synonyms.js";
 import { type Context, here, replace, report } from "./context.js";
 import { listNames, nearNames } from "./suggest.js";
 import { readValue } from "./values/read.js";
@@ -25,7 +25,9 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
     const [head, ...rest] = entry.path.parts;
     if (head === undefined) continue;
     if (rest.length > 0) {
-      report(ctx, "property.path", entry.path.span, { path: entry.path.parts.map((part) => part.text).join(".") });
+      report(ctx, "property.path", entry.path.span, {
+        path: entry.path.parts.map((part) => part.text).join("."),
+      });
       continue;
     }
     const name = head.text;
@@ -36,10 +38,16 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
     }
     const before = first.get(name);
     if (before !== undefined) {
-      report(ctx, "property.twice", entry.path.span, { name }, {
-        label: "second value",
-        related: [{ place: here(ctx, before.path.span), text: "first value" }],
-      });
+      report(
+        ctx,
+        "property.twice",
+        entry.path.span,
+        { name },
+        {
+          label: "second value",
+          related: [{ place: here(ctx, before.path.span), text: "first value" }],
+        },
+      );
       continue;
     }
     first.set(name, entry);
@@ -51,13 +59,20 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
   return read;
 }
 
-function readOne(ctx: Context, row: BlockRow, property: PropertyRow, entry: Property, read: ReadProperties): void {
+function readOne(
+  ctx: Context,
+  row: BlockRow,
+  property: PropertyRow,
+  entry: Property,
+  read: ReadProperties,
+): void {
   read.given.add(property.name);
   const value = readValue(ctx, property, entry.value);
   if (value === null) return;
   read.values.set(property.name, value);
   read.places.set(property.name, here(ctx, entry.span));
-  if (property.later === true) report(ctx, "property.later", entry.path.span, { name: property.name, kind: row.kind });
+  if (property.later === true)
+    report(ctx, "property.later", entry.path.span, { name: property.name, kind: row.kind });
 }
 
 /** A number without unit, or several joined by x, as written; null for anything else. */
@@ -70,22 +85,37 @@ function plainNumbers(value: Value): string | null {
 function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: string): void {
   const names = row.properties.map((property) => property.name);
   const synonym = propertySynonyms.find(
-    (candidate) => candidate.kinds.includes(row.kind) && candidate.wrong.includes(name) && !names.includes(name),
+    (candidate) =>
+      candidate.kinds.includes(row.kind) && candidate.wrong.includes(name) && !names.includes(name),
   );
   if (synonym !== undefined && (names.includes(synonym.right) || row.parts.includes(synonym.right))) {
     const plain = plainNumbers(entry.value);
     const template = plain !== null && synonym.plain !== undefined ? synonym.plain : synonym.say;
     const text = template.replace("{value}", plain ?? printNode(entry.value));
-    report(ctx, "property.unknown", entry.path.span, { kind: row.kind, name, names: listNames(names) }, {
-      help: `A ${row.kind} says \`${text}\`.`,
-      fixes: [replace(ctx, `write \`${text}\``, entry.span, text)],
-    });
+    report(
+      ctx,
+      "property.unknown",
+      entry.path.span,
+      { kind: row.kind, name, names: listNames(names) },
+      {
+        help: `A ${row.kind} says \`${text}\`.`,
+        fixes: [replace(ctx, `write \`${text}\``, entry.span, text)],
+      },
+    );
     return;
   }
   const near = nearNames(name, [...names, ...row.parts]);
-  report(ctx, "property.unknown", entry.path.span, { kind: row.kind, name, names: listNames(names, 40) }, {
-    ...(near.length > 0 ? { help: `Perhaps ${near.map((candidate) => `\`${candidate}\``).join(" or ")}?` } : {}),
-    ...(names.length === 0 ? { help: "It holds blocks only." } : {}),
-    fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, entry.path.span, candidate)),
-  });
+  report(
+    ctx,
+    "property.unknown",
+    entry.path.span,
+    { kind: row.kind, name, names: listNames(names, 40) },
+    {
+      ...(near.length > 0
+        ? { help: `Perhaps ${near.map((candidate) => `\`${candidate}\``).join(" or ")}?` }
+        : {}),
+      ...(names.length === 0 ? { help: "It holds blocks only." } : {}),
+      fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, entry.path.span, candidate)),
+    },
+  );
 }

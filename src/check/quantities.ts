@@ -1,9 +1,9 @@
+import type { Amount, FNumber, Iso, Quantity } from "../syntax/ast.js";
 import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import { exactFNumber, exactIso } from "../units/nominal.js";
 import type { Quantity as Measured } from "../units/quantity.js";
 import { findUnit, toBase, unitSpellings } from "../units/spellings.js";
-import type { Amount, FNumber, Iso, Quantity } from "../syntax/ast.js";
 import { type Context, replace, report } from "./context.js";
 import { nearNames } from "./suggest.js";
 
@@ -14,10 +14,16 @@ export function readAmount(ctx: Context, amount: Amount): Measured | null {
   if (row === null) {
     const near = nearNames(amount.unit.text, unitSpellings());
     const unit = amount.unit;
-    report(ctx, "unit.unknown", unit.span, { unit: unit.text }, {
-      ...(near.length > 0 ? { help: `Perhaps ${near.map((name) => `\`${name}\``).join(" or ")}?` } : {}),
-      fixes: near.map((name) => replace(ctx, `write \`${amount.written} ${name}\``, unit.span, name)),
-    });
+    report(
+      ctx,
+      "unit.unknown",
+      unit.span,
+      { unit: unit.text },
+      {
+        ...(near.length > 0 ? { help: `Perhaps ${near.map((name) => `\`${name}\``).join(" or ")}?` } : {}),
+        fixes: near.map((name) => replace(ctx, `write \`${amount.written} ${name}\``, unit.span, name)),
+      },
+    );
     return null;
   }
   return quantity(row.base, toBase(row, amount.value), `${amount.written} ${row.name}`);
@@ -34,7 +40,9 @@ export function readQuantity(ctx: Context, node: Quantity, wanted: string, examp
   const [first, second] = node.amounts;
   if (first === undefined) return null;
   if (node.joined === "single") return readAmount(ctx, first);
-  const written = node.amounts.map((amount) => `${amount.written}${amount.unit ? ` ${amount.unit.text}` : ""}`);
+  const written = node.amounts.map(
+    (amount) => `${amount.written}${amount.unit ? ` ${amount.unit.text}` : ""}`,
+  );
   if (node.joined === "by") {
     report(ctx, "unit.by", node.span, {
       written: written.join(" x "),
@@ -59,7 +67,13 @@ export function readQuantity(ctx: Context, node: Quantity, wanted: string, examp
 export function readBy(
   ctx: Context,
   node: Quantity,
-  want: { readonly count: number; readonly base: BaseUnit; readonly name: string; readonly words: string; readonly example: string },
+  want: {
+    readonly count: number;
+    readonly base: BaseUnit;
+    readonly name: string;
+    readonly words: string;
+    readonly example: string;
+  },
 ): readonly Measured[] | null {
   if (node.joined !== "by" || node.amounts.length !== want.count) {
     const written = node.amounts.map((amount) => amount.written).join(" x ");

@@ -1,19 +1,19 @@
 import type { Sink } from "../diagnostics/diagnostic.js";
+import { printNode } from "../format/print-node.js";
 import type { BlockModel, Expectation, KeptText, LaterStatement, Recipe, Setting } from "../model/types.js";
+import type { Block, File } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
-import { printNode } from "../format/print-node.js";
-import type { Block, File } from "../syntax/ast.js";
 import { type CheckedBlock, checkBlock, kindOf, toModel } from "./block.js";
 import { checkLight } from "./blocks/light.js";
 import { checkNeeds } from "./blocks/needs.js";
 import { type Context, here, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
-import { expand } from "./like.js";
 import { keepForLater } from "./later.js";
 import { finishLets } from "./lets.js";
+import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
 import { checkTitle } from "./title.js";
 
@@ -46,7 +46,9 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
     definitions: new Map(),
     declared: new Map(),
     subjects: [],
-    imported: new Set(file.items.flatMap((item) => (item.kind === "use" ? item.names.map((word) => word.text) : []))),
+    imported: new Set(
+      file.items.flatMap((item) => (item.kind === "use" ? item.names.map((word) => word.text) : [])),
+    ),
   };
   declareAll(ctx, file);
   const title = checkTitle(ctx, file);
@@ -92,7 +94,9 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
 }
 
 function keptLets(file: File): readonly KeptText[] {
-  return file.items.flatMap((item) => (item.kind === "let" ? [{ name: item.name.text, written: printNode(item) }] : []));
+  return file.items.flatMap((item) =>
+    item.kind === "let" ? [{ name: item.name.text, written: printNode(item) }] : [],
+  );
 }
 
 /** The blocks that stand by themselves, checked, by kind. */
@@ -114,9 +118,15 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     if (row.kind === "silence") continue;
     const before = single.get(row.kind);
     if (row.named === "none" && before !== undefined) {
-      report(ctx, "block.twice", head, { kind: row.kind }, {
-        related: [{ place: here(ctx, before.words[0]?.span ?? before.span), text: "the first is here" }],
-      });
+      report(
+        ctx,
+        "block.twice",
+        head,
+        { kind: row.kind },
+        {
+          related: [{ place: here(ctx, before.words[0]?.span ?? before.span), text: "the first is here" }],
+        },
+      );
       continue;
     }
     single.set(row.kind, item);
@@ -126,8 +136,11 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     all.push(checked);
   }
   if (ctx.subjects.length > 1 && ctx.subjects.includes("")) {
-    const unnamed = file.items.find((item) => item.kind === "block" && item.words[0]?.text === "subject" && item.words.length === 1);
-    if (unnamed !== undefined) report(ctx, "block.name-missing", unnamed.span, { kind: "subject", example: "ana" });
+    const unnamed = file.items.find(
+      (item) => item.kind === "block" && item.words[0]?.text === "subject" && item.words.length === 1,
+    );
+    if (unnamed !== undefined)
+      report(ctx, "block.name-missing", unnamed.span, { kind: "subject", example: "ana" });
   }
   const of = <K extends BlockKind>(kind: K): readonly BlockModel<K>[] =>
     all.filter((checked) => checked.kind === kind).map((checked) => toModel<K>(ctx, checked));
@@ -171,7 +184,11 @@ function checkDefinitions(ctx: Context, file: File): readonly KeptText[] {
 function checkDefinition(ctx: Context, row: BlockRow, block: Block, name: string): void {
   const { entries } = expand(ctx, block, row.kind, [name]);
   const paired = entries.filter((entry) => entry.kind === "property" && entry.companion !== null);
-  readProperties(ctx, row, entries.filter((entry) => !paired.includes(entry)));
+  readProperties(
+    ctx,
+    row,
+    entries.filter((entry) => !paired.includes(entry)),
+  );
   for (const entry of paired) readProperties(ctx, row, [entry]);
 }
 

@@ -25,9 +25,15 @@ export function checkTitle(ctx: Context, file: File): CheckedTitle | null {
   const word = words.find((candidate) => candidate === title.word.text);
   if (word === undefined) {
     const near = nearNames(title.word.text, words);
-    report(ctx, "title.word", title.word.span, { word: title.word.text }, {
-      fixes: near.map((name) => replace(ctx, `write \`${name}\``, title.word.span, name)),
-    });
+    report(
+      ctx,
+      "title.word",
+      title.word.span,
+      { word: title.word.text },
+      {
+        fixes: near.map((name) => replace(ctx, `write \`${name}\``, title.word.span, name)),
+      },
+    );
     return null;
   }
   if ((word === "session") !== (title.of !== null)) report(ctx, "title.session", title.span, {});

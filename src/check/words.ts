@@ -46,7 +46,8 @@ function expressionWords(value: Expression): string {
 /** A value without brackets that hold only itself. */
 export function bare(value: Value): Value {
   let inner = value;
-  while (inner.kind === "group" && inner.members.length === 1 && inner.members[0] !== undefined) inner = inner.members[0];
+  while (inner.kind === "group" && inner.members.length === 1 && inner.members[0] !== undefined)
+    inner = inner.members[0];
   return inner;
 }
 

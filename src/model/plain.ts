@@ -10,6 +10,8 @@ function strip(value: unknown): unknown {
   if (value === null || typeof value !== "object") return value;
   // Keys here are names of the vocabulary, never names of the user's.
   return Object.fromEntries(
-    Object.entries(value).flatMap(([key, inner]) => (key === "origins" || key === "origin" ? [] : [[key, strip(inner)]])),
+    Object.entries(value).flatMap(([key, inner]) =>
+      key === "origins" || key === "origin" ? [] : [[key, strip(inner)]],
+    ),
   );
 }

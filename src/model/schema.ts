@@ -1,6 +1,7 @@
 import {
   array,
   boolean,
+  enum as choice,
   discriminatedUnion,
   lazy,
   literal,
@@ -10,7 +11,6 @@ import {
   optional,
   string,
   union,
-  enum as choice,
   type ZodType,
 } from "zod";
 import type { BaseUnit } from "../units/dimension.js";
@@ -22,14 +22,29 @@ import type { Recipe } from "./types.js";
 /** How a checked recipe looks as plain data. It is derived from the vocabulary, row by row; origins are left out. */
 
 const written = string();
-const spread = object({ value: number(), unit: string(), written });
+const spread = object({ value: number(), unit: string(), written }).meta({ id: "tolerance" });
 
-const quantity = (unit: BaseUnit) => object({ value: number(), unit: literal(unit), written, plusMinus: optional(spread) });
+const quantity = (unit: BaseUnit, id: string) =>
+  object({ value: number(), unit: literal(unit), written, plusMinus: optional(spread) }).meta({ id });
 
-const length = quantity("m");
-const angle = quantity("deg");
-const plain = quantity("1");
-const stops = quantity("stop");
+const length = quantity("m", "length");
+const angle = quantity("deg", "angle");
+const plain = quantity("1", "number");
+const stops = quantity("stop", "stops");
+const timeQuantity = quantity("s", "time");
+const energyQuantity = quantity("J", "energy");
+const wattsQuantity = quantity("W", "watts");
+const massQuantity = quantity("kg", "mass");
+const illuminanceQuantity = quantity("lx", "illuminance");
+const fNumberQuantity = quantity("f", "f_number");
+const sensitivityQuantity = quantity("ISO", "sensitivity");
+const temperatureQuantity = quantity("K", "temperature");
+const miredQuantity = quantity("mired", "mired");
+const efficacyQuantity = quantity("lm/W", "efficacy");
+const luminousEnergyQuantity = quantity("lm s", "luminous_energy");
+const fluxQuantity = quantity("lm", "flux");
+const intensityQuantity = quantity("cd", "intensity");
+const intensityTimeQuantity = quantity("cd s", "intensity_time");
 
 const point: ZodType = lazy(() =>
   discriminatedUnion("kind", [
@@ -77,8 +92,16 @@ const expr: ZodType = lazy(() =>
       of: nullable(string()),
       args: array(object({ name: string(), value: union([string(), expr, point]) })),
     }),
-    object({ kind: literal("sum"), type: resultType, terms: array(object({ sign: choice(["+", "-"]), value: expr })) }),
-    object({ kind: literal("product"), type: resultType, factors: array(object({ sign: choice(["*", "/"]), value: expr })) }),
+    object({
+      kind: literal("sum"),
+      type: resultType,
+      terms: array(object({ sign: choice(["+", "-"]), value: expr })),
+    }),
+    object({
+      kind: literal("product"),
+      type: resultType,
+      factors: array(object({ sign: choice(["*", "/"]), value: expr })),
+    }),
     object({ kind: literal("negation"), type: resultType, operand: expr }),
   ]),
 ).meta({ id: "expression" });
@@ -86,18 +109,18 @@ const expr: ZodType = lazy(() =>
 const valueSchemas: { readonly [T in ValueType]: ZodType } = {
   length,
   angle,
-  time: quantity("s"),
-  energy: quantity("J"),
-  watts: quantity("W"),
-  mass: quantity("kg"),
-  illuminance: quantity("lx"),
+  time: timeQuantity,
+  energy: energyQuantity,
+  watts: wattsQuantity,
+  mass: massQuantity,
+  illuminance: illuminanceQuantity,
   fraction: plain,
   number: plain,
-  aperture: quantity("f"),
-  sensitivity: quantity("ISO"),
-  temperature: quantity("K"),
+  aperture: fNumberQuantity,
+  sensitivity: sensitivityQuantity,
+  temperature: temperatureQuantity,
   stops,
-  mired: quantity("mired"),
+  mired: miredQuantity,
   rectangle,
   volume: object({ width: length, depth: length, height: length, written }),
   pixels: object({ width: number(), height: number(), written }),
@@ -116,23 +139,29 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
     object({ kind: literal("capsule"), length, diameter: length, written }),
   ]),
   calibration: discriminatedUnion("kind", [
-    object({ kind: literal("metered"), fNumber: quantity("f"), at: length, iso: quantity("ISO"), written }),
-    object({ kind: literal("guide_number"), number: length, iso: quantity("ISO"), written }),
-    object({ kind: literal("efficacy"), efficacy: quantity("lm/W"), written }),
+    object({
+      kind: literal("metered"),
+      fNumber: fNumberQuantity,
+      at: length,
+      iso: sensitivityQuantity,
+      written,
+    }),
+    object({ kind: literal("guide_number"), number: length, iso: sensitivityQuantity, written }),
+    object({ kind: literal("efficacy"), efficacy: efficacyQuantity, written }),
     object({ kind: literal("candelas"), file: string(), written }),
   ]),
   output: discriminatedUnion("kind", [
-    object({ kind: literal("luminous_energy"), amount: quantity("lm s"), written }),
-    object({ kind: literal("flux"), amount: quantity("lm"), written }),
-    object({ kind: literal("intensity"), amount: quantity("cd"), written }),
-    object({ kind: literal("intensity_time"), amount: quantity("cd s"), written }),
+    object({ kind: literal("luminous_energy"), amount: luminousEnergyQuantity, written }),
+    object({ kind: literal("flux"), amount: fluxQuantity, written }),
+    object({ kind: literal("intensity"), amount: intensityQuantity, written }),
+    object({ kind: literal("intensity_time"), amount: intensityTimeQuantity, written }),
   ]),
   power: discriminatedUnion("kind", [
     object({ kind: literal("full"), written }),
     object({ kind: literal("off"), written }),
     object({ kind: literal("fraction"), fraction: plain, written }),
     object({ kind: literal("below"), stops, written }),
-    object({ kind: literal("energy"), energy: quantity("J"), written }),
+    object({ kind: literal("energy"), energy: energyQuantity, written }),
     object({ kind: literal("dial"), number: plain, written }),
   ]),
   dial: object({ full: plain, perStop: plain, written }),
@@ -141,7 +170,9 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
     object({ kind: literal("cosine_power"), exponent: plain, written }),
   ]),
   gels: object({
-    items: array(object({ tint: choice(["warm", "cool", "neutral"]), shift: quantity("mired"), loses: stops, written })),
+    items: array(
+      object({ tint: choice(["warm", "cool", "neutral"]), shift: miredQuantity, loses: stops, written }),
+    ),
     written,
   }),
   surface: object({ name: nullable(string()), reflectance: plain, written }),
@@ -183,7 +214,8 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
 };
 
 function valueSchema(row: PropertyRow): ZodType {
-  const schema = row.type === "word" && row.words !== undefined ? choice([...row.words]) : valueSchemas[row.type];
+  const schema =
+    row.type === "word" && row.words !== undefined ? choice([...row.words]) : valueSchemas[row.type];
   return optional(schema).meta({ description: row.help });
 }
 

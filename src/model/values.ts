@@ -27,7 +27,13 @@ import type {
 
 /** A point, not yet turned into metres; see `scene` for that. */
 export type PointValue =
-  | { readonly kind: "coordinates"; readonly x: Length; readonly y: Length; readonly z: Length; readonly written: string }
+  | {
+      readonly kind: "coordinates";
+      readonly x: Length;
+      readonly y: Length;
+      readonly z: Length;
+      readonly written: string;
+    }
   | {
       readonly kind: "offset";
       /** Null: from the subject's mark. */
@@ -96,7 +102,12 @@ export type ShapeValue =
   | { readonly kind: "sphere"; readonly diameter: Length; readonly written: string }
   | { readonly kind: "rectangle"; readonly width: Length; readonly height: Length; readonly written: string }
   /** A round tube with rounded ends; `length` includes them. */
-  | { readonly kind: "capsule"; readonly length: Length; readonly diameter: Length; readonly written: string };
+  | {
+      readonly kind: "capsule";
+      readonly length: Length;
+      readonly diameter: Length;
+      readonly written: string;
+    };
 
 export type CalibrationValue =
   /** A flat receptor on the lamp's axis at full power, no room bounce. */
@@ -108,7 +119,12 @@ export type CalibrationValue =
       readonly written: string;
     }
   /** ISO 1230: f-number times metres, at ISO 100 unless said otherwise. */
-  | { readonly kind: "guide_number"; readonly number: Length; readonly iso: Sensitivity; readonly written: string }
+  | {
+      readonly kind: "guide_number";
+      readonly number: Length;
+      readonly iso: Sensitivity;
+      readonly written: string;
+    }
   | { readonly kind: "efficacy"; readonly efficacy: Efficacy; readonly written: string }
   /** An LM-63 file; read by a later version. */
   | { readonly kind: "candelas"; readonly file: string; readonly written: string };
@@ -192,7 +208,12 @@ export type NaturalLightValue =
       readonly written: string;
     }
   | { readonly kind: "overcast"; readonly written: string }
-  | { readonly kind: "window"; readonly size: RectangleValue; readonly distance: Length; readonly written: string };
+  | {
+      readonly kind: "window";
+      readonly size: RectangleValue;
+      readonly distance: Length;
+      readonly written: string;
+    };
 
 /** A contrast as stops, however it was written. */
 export interface ContrastValue {
@@ -322,4 +343,9 @@ export type ClaimModel =
       readonly tolerance: { readonly value: number; readonly kind: "difference" | "share" };
     }
   | { readonly kind: "between"; readonly value: Expr; readonly low: Expr; readonly high: Expr }
-  | { readonly kind: "compare"; readonly value: Expr; readonly sign: "<" | "<=" | ">" | ">="; readonly target: Expr };
+  | {
+      readonly kind: "compare";
+      readonly value: Expr;
+      readonly sign: "<" | "<=" | ">" | ">=";
+      readonly target: Expr;
+    };

@@ -1,4 +1,4 @@
-import { writeNumber } from "../units/write.js";
+import { writeNumber } from "../core/write-number.js";
 import { didYouMean } from "./near-names.js";
 import type { Inputs, Quantity, QuantityInput } from "./quantity.js";
 import { type FileReader, type InputValue, readInput } from "./read-input.js";

@@ -3,7 +3,7 @@ import type { ArgsOf, Code } from "../diagnostics/catalogue/index.js";
 import { finding } from "../diagnostics/create.js";
 import type { Sink } from "../diagnostics/diagnostic.js";
 import type { Origins, Recipe } from "../model/types.js";
-import { writeNumber } from "../units/write.js";
+import { writeNumber } from "../core/write-number.js";
 import type { Assumption, Landmark } from "./types.js";
 
 /** One block that puts something into the scene, built when something first asks for its place. */

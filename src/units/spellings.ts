@@ -17,8 +17,20 @@ export interface UnitRow {
 /** Every unit that a recipe may use. */
 export const unitTable: readonly UnitRow[] = [
   { name: "m", base: "m", times: 1, over: 1, also: ["metre", "metres", "meter", "meters"] },
-  { name: "cm", base: "m", times: 1, over: 100, also: ["centimetre", "centimetres", "centimeter", "centimeters"] },
-  { name: "mm", base: "m", times: 1, over: 1000, also: ["millimetre", "millimetres", "millimeter", "millimeters"] },
+  {
+    name: "cm",
+    base: "m",
+    times: 1,
+    over: 100,
+    also: ["centimetre", "centimetres", "centimeter", "centimeters"],
+  },
+  {
+    name: "mm",
+    base: "m",
+    times: 1,
+    over: 1000,
+    also: ["millimetre", "millimetres", "millimeter", "millimeters"],
+  },
   { name: "ft", base: "m", times: 0.3048, over: 1, also: ["foot", "feet"] },
   { name: "in", base: "m", times: 0.0254, over: 1, also: ["inch", "inches"] },
   { name: "m2", base: "m2", times: 1, over: 1, also: ["m²"] },

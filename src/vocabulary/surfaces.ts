@@ -9,10 +9,22 @@ export interface SurfaceRow {
 }
 
 export const surfaces: readonly SurfaceRow[] = [
-  { name: "white_board", reflectance: 0.85, source: "common practice, no source (white foam board 80 to 90 %)" },
-  { name: "white_paper", reflectance: 0.85, source: "common practice, no source (white roll paper 80 to 90 %)" },
+  {
+    name: "white_board",
+    reflectance: 0.85,
+    source: "common practice, no source (white foam board 80 to 90 %)",
+  },
+  {
+    name: "white_paper",
+    reflectance: 0.85,
+    source: "common practice, no source (white roll paper 80 to 90 %)",
+  },
   { name: "white_cloth", reflectance: 0.75, source: "common practice, no source" },
-  { name: "white_paint", reflectance: 0.8, source: "lighting handbooks' tables: white matt paint and plaster 0.8" },
+  {
+    name: "white_paint",
+    reflectance: 0.8,
+    source: "lighting handbooks' tables: white matt paint and plaster 0.8",
+  },
   { name: "grey_paper", reflectance: 0.18, source: "common practice, no source: the photographic mid grey" },
   { name: "grey_paint", reflectance: 0.4, source: "lighting handbooks' tables: light grey 0.4" },
   { name: "wood", reflectance: 0.4, source: "lighting handbooks' tables: light oak 0.4" },

@@ -1,6 +1,6 @@
+import { writeNumber } from "../../core/write-number.js";
 import type { CalibrationValue, DialValue, OutputValue, PowerValue, TapeValue } from "../../model/values.js";
 import type { Length } from "../../units/quantity.js";
-import { writeNumber } from "../../units/write.js";
 import type { CheckedBlock } from "../block.js";
 import { type Context, here, report } from "../context.js";
 
@@ -38,13 +38,20 @@ function checkPlacement(ctx: Context, light: CheckedBlock, name: string): boolea
   if (first !== undefined && second !== undefined) {
     const place = light.read.places.get(second) ?? here(ctx, light.block.span);
     const other = light.read.places.get(first);
-    report(ctx, "placement.twice", place, { name, first, second, disagreement: disagreement(light, tape, height) }, {
-      related: other === undefined ? [] : [{ place: other, text: `placed by \`${first}\` here` }],
-    });
+    report(
+      ctx,
+      "placement.twice",
+      place,
+      { name, first, second, disagreement: disagreement(light, tape, height) },
+      {
+        related: other === undefined ? [] : [{ place: other, text: `placed by \`${first}\` here` }],
+      },
+    );
     return false;
   }
   if (given.has("position")) return light.read.values.has("position");
-  if (tape.length === 1 && height.length === 1) return [...tape, ...height].every((word) => light.read.values.has(word));
+  if (tape.length === 1 && height.length === 1)
+    return [...tape, ...height].every((word) => light.read.values.has(word));
   const head = light.block.words[0]?.span ?? light.block.span;
   const lacks =
     tape.length === 0 && height.length === 0
@@ -110,24 +117,42 @@ function checkScale(ctx: Context, light: CheckedBlock, property: "power" | "lowe
   if (power === undefined) return !light.read.given.has(property);
   const place = light.read.places.get(property) ?? here(ctx, light.block.span);
   if (power.kind === "energy") {
-    const full = light.read.values.get("full_power") as { readonly value: number; readonly written: string } | undefined;
+    const full = light.read.values.get("full_power") as
+      | { readonly value: number; readonly written: string }
+      | undefined;
     if (full === undefined) {
-      report(ctx, "power.scale", place, { written: power.written, needs: "`full_power`, to be a share of it" });
+      report(ctx, "power.scale", place, {
+        written: power.written,
+        needs: "`full_power`, to be a share of it",
+      });
       return false;
     }
     if (power.energy.value > full.value) {
-      report(ctx, "value.range", place, { name: property, written: power.written, low: "off", high: `full power, ${full.written}` });
+      report(ctx, "value.range", place, {
+        name: property,
+        written: power.written,
+        low: "off",
+        high: `full power, ${full.written}`,
+      });
       return false;
     }
   }
   if (power.kind === "dial") {
     const dial = light.read.values.get("dial") as DialValue | undefined;
     if (dial === undefined) {
-      report(ctx, "power.scale", place, { written: power.written, needs: "`dial: numbers(...)`, to know what its numbers mean" });
+      report(ctx, "power.scale", place, {
+        written: power.written,
+        needs: "`dial: numbers(...)`, to know what its numbers mean",
+      });
       return false;
     }
     if (power.number.value > dial.full.value) {
-      report(ctx, "value.range", place, { name: property, written: power.written, low: "off", high: `full, dial(${dial.full.written})` });
+      report(ctx, "value.range", place, {
+        name: property,
+        written: power.written,
+        low: "off",
+        high: `full, dial(${dial.full.written})`,
+      });
       return false;
     }
   }

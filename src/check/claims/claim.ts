@@ -1,7 +1,7 @@
-import type { ClaimModel, Expr } from "../../model/values.js";
-import { dimensionWords } from "../../units/dimension.js";
 import { printNode } from "../../format/print-node.js";
+import type { ClaimModel, Expr } from "../../model/values.js";
 import type { Claim, Expression } from "../../syntax/ast.js";
+import { dimensionWords } from "../../units/dimension.js";
 import { constant } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { expr } from "./expr.js";
@@ -24,20 +24,31 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
       const high = expr(ctx, claim.high);
       if (value === null || low === null || high === null) return null;
       if (!sameKind(ctx, claim, value, low) || !sameKind(ctx, claim, value, high)) return null;
-      if (low.kind === "value" && high.kind === "value" && low.type === high.type && low.quantity.value > high.quantity.value) {
+      if (
+        low.kind === "value" &&
+        high.kind === "value" &&
+        low.type === high.type &&
+        low.quantity.value > high.quantity.value
+      ) {
         const [a, b] = [printNode(claim.low), printNode(claim.high)];
-        report(ctx, "claim.order", claim.span, { low: a, high: b }, {
-          fixes: [
-            {
-              title: `write \`between ${b} and ${a}\``,
-              certain: false,
-              edits: [
-                { place: { file: ctx.file, ...claim.low.span }, text: b },
-                { place: { file: ctx.file, ...claim.high.span }, text: a },
-              ],
-            },
-          ],
-        });
+        report(
+          ctx,
+          "claim.order",
+          claim.span,
+          { low: a, high: b },
+          {
+            fixes: [
+              {
+                title: `write \`between ${b} and ${a}\``,
+                certain: false,
+                edits: [
+                  { place: { file: ctx.file, ...claim.low.span }, text: b },
+                  { place: { file: ctx.file, ...claim.high.span }, text: a },
+                ],
+              },
+            ],
+          },
+        );
         return null;
       }
       return { kind: "between", value, low, high };
@@ -67,7 +78,10 @@ function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Exp
   if (claim.side !== null) {
     if (of === null) return null;
     if (target.type !== "stops") {
-      report(ctx, "claim.types", claim.target.span, { left: `What stands before \`${claim.side.word}\``, right: wordsOf(target.type) });
+      report(ctx, "claim.types", claim.target.span, {
+        left: `What stands before \`${claim.side.word}\``,
+        right: wordsOf(target.type),
+      });
       return null;
     }
     if (!sameKind(ctx, claim, value, of)) return null;
@@ -94,17 +108,26 @@ function checkTolerance(
   const read = constant(ctx, node, { words: "a tolerance", example: allowed.example });
   if (read === null) return null;
   const value = Math.abs(read.value);
-  if (read.unit === allowed.unit && !(read.unit === "1" && read.written.endsWith("%"))) return { value, kind: "difference" };
+  if (read.unit === allowed.unit && !(read.unit === "1" && read.written.endsWith("%")))
+    return { value, kind: "difference" };
   if (read.unit === "1" && read.written.endsWith("%") && allowed.share) {
-    const inPerCent = target.kind === "value" && target.quantity.unit === "1" && target.quantity.written.endsWith("%");
+    const inPerCent =
+      target.kind === "value" && target.quantity.unit === "1" && target.quantity.written.endsWith("%");
     return { value, kind: inPerCent ? "difference" : "share" };
   }
-  const wanted = dimensionWords(allowed.unit).replace(/^(a|an) (number of )?/, "") + (allowed.share ? " or per cent" : "");
-  report(ctx, "claim.tolerance", node.span, {
-    words: wordsOf(type),
-    wanted,
-    found: read.unit === "1" && read.written.endsWith("%") ? "per cent" : dimensionWords(read.unit),
-    example: allowed.example,
-  }, { fixes: [replace(ctx, `within \`${allowed.example}\``, node.span, allowed.example)] });
+  const wanted =
+    dimensionWords(allowed.unit).replace(/^(a|an) (number of )?/, "") + (allowed.share ? " or per cent" : "");
+  report(
+    ctx,
+    "claim.tolerance",
+    node.span,
+    {
+      words: wordsOf(type),
+      wanted,
+      found: read.unit === "1" && read.written.endsWith("%") ? "per cent" : dimensionWords(read.unit),
+      example: allowed.example,
+    },
+    { fixes: [replace(ctx, `within \`${allowed.example}\``, node.span, allowed.example)] },
+  );
   return null;
 }

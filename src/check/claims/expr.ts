@@ -1,10 +1,10 @@
-import type { Expr, ResultType } from "../../model/values.js";
-import { findResult } from "../../vocabulary/results.js";
 import { printNode } from "../../format/print-node.js";
+import type { Expr, ResultType } from "../../model/values.js";
 import type { Expression, Product, Reference, Sum } from "../../syntax/ast.js";
+import { findResult } from "../../vocabulary/results.js";
 import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
-import { naturalReading, namesMeter, readingExpr } from "./readings.js";
+import { namesMeter, naturalReading, readingExpr } from "./readings.js";
 import { appliedTo, functionRow, resultExpr, unknownResult } from "./results.js";
 import { valueExpr, wordsOf } from "./types.js";
 
@@ -55,7 +55,9 @@ function isConstant(ctx: Context, node: Expression): boolean {
     case "reference": {
       const name = node.path.parts[0]?.text ?? "";
       if (node.path.parts.length > 1) return false;
-      return node.args === null ? ctx.lets.has(name) && !ctx.declared.has(name) : name === "closed" || name === "opened";
+      return node.args === null
+        ? ctx.lets.has(name) && !ctx.declared.has(name)
+        : name === "closed" || name === "opened";
     }
     case "group":
       return node.members.every((member) => isConstant(ctx, member));
@@ -94,13 +96,27 @@ function reference(ctx: Context, node: Reference): Expr | null {
   if (row !== null && row.args.length === 1 && row.args[0]?.type === "reading") {
     const before = parts.slice(0, -1);
     const span = { start: node.span.start, end: before[before.length - 1]?.span.end ?? node.span.end };
-    return appliedTo(ctx, node, row, { kind: "reference", span, path: { kind: "path", span, parts: before }, args: null });
+    return appliedTo(ctx, node, row, {
+      kind: "reference",
+      span,
+      path: { kind: "path", span, parts: before },
+      args: null,
+    });
   }
   return readingExpr(ctx, node);
 }
 
 /** Types of results that add up. Readings do not: what lies between them is `stops(a, b)`. */
-const adding: readonly ResultType[] = ["angle", "length", "number", "stops", "exposure", "luminous-energy", "energy", "time"];
+const adding: readonly ResultType[] = [
+  "angle",
+  "length",
+  "number",
+  "stops",
+  "exposure",
+  "luminous-energy",
+  "energy",
+  "time",
+];
 
 function refuse(ctx: Context, node: Expression, left: string, right: string, done: string): null {
   report(ctx, "claim.arithmetic", node.span, { left, right, done });
@@ -114,7 +130,13 @@ function sum(ctx: Context, node: Sum): Expr | null {
     if (value === null) return null;
     const type = terms[0]?.value.type ?? value.type;
     if (value.type !== type || !adding.includes(type)) {
-      return refuse(ctx, node, wordsOf(type), wordsOf(value.type), term.sign === "+" ? "added" : "subtracted");
+      return refuse(
+        ctx,
+        node,
+        wordsOf(type),
+        wordsOf(value.type),
+        term.sign === "+" ? "added" : "subtracted",
+      );
     }
     terms.push({ sign: term.sign, value });
   }
@@ -129,11 +151,13 @@ function product(ctx: Context, node: Product): Expr | null {
     const value = expr(ctx, factor.value);
     if (value === null) return null;
     const done = factor.sign === "*" ? "multiplied" : "divided";
-    if (value.type !== "number" && !adding.includes(value.type)) return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
+    if (value.type !== "number" && !adding.includes(value.type))
+      return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
     if (factors.length === 0) type = value.type;
     else if (value.type === type && factor.sign === "/" && type !== "number") type = "number";
     else if (value.type !== "number") {
-      if (type !== "number" || factor.sign === "/") return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
+      if (type !== "number" || factor.sign === "/")
+        return refuse(ctx, node, wordsOf(type), wordsOf(value.type), done);
       type = value.type;
     }
     factors.push({ sign: factor.sign, value });

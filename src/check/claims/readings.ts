@@ -1,5 +1,5 @@
-import type { Expr } from "../../model/values.js";
 import { printNode } from "../../format/print-node.js";
+import type { Expr } from "../../model/values.js";
 import type { Expression, Reference } from "../../syntax/ast.js";
 import { type Context, replace, report } from "../context.js";
 import { bodyPoints, hasParts, resolvePlace } from "../places.js";
@@ -48,21 +48,43 @@ export function naturalReading(ctx: Context, node: Reference): Expr | null {
   const path = resolvePlace(ctx, node);
   if (path === null) return null;
   if (isNatural(ctx, path)) {
-    return { kind: "reading", type: "reading", station: path.join("."), receptor: "disc", towards: null, lights: [] };
+    return {
+      kind: "reading",
+      type: "reading",
+      station: path.join("."),
+      receptor: "disc",
+      towards: null,
+      lights: [],
+    };
   }
   const name = path.join(".");
   const light = ctx.declared.get(name)?.kind === "light";
   const shown = printNode(node);
   const towards = keyName(ctx);
-  report(ctx, "reading.meter", node.span, { name: shown }, {
-    ...(light ? { help: `\`${shown}\` is a lamp; what it gives is read at a place: \`face.disc(towards: ${shown}, only: ${shown})\`.` } : {}),
-    fixes: light
-      ? []
-      : [
-          replace(ctx, `\`${shown}.disc(towards: ${towards})\``, node.span, `${shown}.disc(towards: ${towards})`),
-          replace(ctx, `\`${shown}.dome(towards: camera)\``, node.span, `${shown}.dome(towards: camera)`),
-        ],
-  });
+  report(
+    ctx,
+    "reading.meter",
+    node.span,
+    { name: shown },
+    {
+      ...(light
+        ? {
+            help: `\`${shown}\` is a lamp; what it gives is read at a place: \`face.disc(towards: ${shown}, only: ${shown})\`.`,
+          }
+        : {}),
+      fixes: light
+        ? []
+        : [
+            replace(
+              ctx,
+              `\`${shown}.disc(towards: ${towards})\``,
+              node.span,
+              `${shown}.disc(towards: ${towards})`,
+            ),
+            replace(ctx, `\`${shown}.dome(towards: camera)\``, node.span, `${shown}.dome(towards: camera)`),
+          ],
+    },
+  );
   return null;
 }
 
@@ -81,7 +103,9 @@ export function isNatural(ctx: Context, path: readonly string[]): boolean {
   const points = [...ctx.declared.values()].filter((d) => d.kind === "point" && d.name === last);
   const point = whole?.kind === "point" ? whole : path.length <= 2 ? points[0] : undefined;
   if (point !== undefined && !(bodyPoints as readonly string[]).includes(last)) {
-    return point.block.entries.some((entry) => entry.kind === "property" && entry.path.parts[0]?.text === "faces");
+    return point.block.entries.some(
+      (entry) => entry.kind === "property" && entry.path.parts[0]?.text === "faces",
+    );
   }
   const piece = ctx.declared.get(path[0] ?? "");
   if (piece?.kind !== "piece") return false;
@@ -111,7 +135,8 @@ function meterReading(ctx: Context, node: Reference): Expr | null {
     });
     return null;
   }
-  const lights = only === undefined ? [] : readLights(ctx, only.value.kind === "list" ? only.value.items : [only.value]);
+  const lights =
+    only === undefined ? [] : readLights(ctx, only.value.kind === "list" ? only.value.items : [only.value]);
   if (lights === null) return null;
   return { kind: "reading", type: "reading", station: path.join("."), receptor, towards: point, lights };
 }
@@ -119,7 +144,10 @@ function meterReading(ctx: Context, node: Reference): Expr | null {
 /** Names of lights. Null after a finding. */
 export function readLights(
   ctx: Context,
-  values: readonly { readonly kind: string; readonly span: { readonly start: number; readonly end: number } }[],
+  values: readonly {
+    readonly kind: string;
+    readonly span: { readonly start: number; readonly end: number };
+  }[],
 ): readonly string[] | null {
   const names: string[] = [];
   for (const value of values) {
@@ -128,7 +156,10 @@ export function readLights(
       const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => d.name);
       report(ctx, "name.unknown", value.span, {
         name: word ?? printNode(value as Expression),
-        known: lights.length === 0 ? "There is no light in this recipe." : `A light is wanted: ${lights.join(", ")}.`,
+        known:
+          lights.length === 0
+            ? "There is no light in this recipe."
+            : `A light is wanted: ${lights.join(", ")}.`,
       });
       return null;
     }

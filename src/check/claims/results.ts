@@ -1,7 +1,7 @@
-import type { Expr, PointValue } from "../../model/values.js";
-import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
 import { printNode } from "../../format/print-node.js";
+import type { Expr, PointValue } from "../../model/values.js";
 import type { Argument, Reference, Value } from "../../syntax/ast.js";
+import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
 import { isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { resolvePlace } from "../places.js";
@@ -36,7 +36,8 @@ function readArguments(ctx: Context, node: Reference, row: ResultRow): readonly 
   for (const parameter of row.args) {
     const named = left.get(parameter.name);
     left.delete(parameter.name);
-    const values = named !== undefined ? [named.value] : parameter.many === true ? rest.splice(0) : rest.splice(0, 1);
+    const values =
+      named !== undefined ? [named.value] : parameter.many === true ? rest.splice(0) : rest.splice(0, 1);
     if (values.length === 0) {
       if (parameter.needed) return trouble(ctx, node, row, `needs \`${parameter.name}\``);
       continue;
@@ -50,7 +51,14 @@ function readArguments(ctx: Context, node: Reference, row: ResultRow): readonly 
   const [unknown] = left.keys();
   if (unknown !== undefined) {
     const names = row.args.map((parameter) => parameter.name);
-    return trouble(ctx, node, row, names.length === 0 ? `takes no \`${unknown}\`` : `takes no \`${unknown}\`; it may have ${names.join(", ")}`);
+    return trouble(
+      ctx,
+      node,
+      row,
+      names.length === 0
+        ? `takes no \`${unknown}\``
+        : `takes no \`${unknown}\`; it may have ${names.join(", ")}`,
+    );
   }
   if (rest.length > 0) return trouble(ctx, node, row, "has too many arguments");
   return given;
@@ -67,10 +75,12 @@ function readArgument(
   switch (type) {
     case "length":
     case "angle": {
-      if (!isExpression(value)) return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
+      if (!isExpression(value))
+        return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
       const read = expr(ctx, value);
       if (read === null) return null;
-      if (read.type !== type) return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
+      if (read.type !== type)
+        return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
       return read;
     }
     case "point":
@@ -90,16 +100,20 @@ function readArgument(
     case "extent": {
       const word = singleWord(bare(value));
       if (word === "width" || word === "height") return word;
-      if (!isExpression(value)) return trouble(ctx, node, row, "takes width, height or an angle for `across`");
+      if (!isExpression(value))
+        return trouble(ctx, node, row, "takes width, height or an angle for `across`");
       const read = expr(ctx, value);
       if (read === null) return null;
-      return read.type === "angle" ? read : trouble(ctx, node, row, "takes width, height or an angle for `across`");
+      return read.type === "angle"
+        ? read
+        : trouble(ctx, node, row, "takes width, height or an angle for `across`");
     }
     case "surface-name":
     case "side": {
       const word = singleWord(bare(value));
       if (word !== null && (ctx.declared.has(word) || word === "floor")) {
-        if (row.name === "shadow_edge") report(ctx, "result.later", value.span, { name: "shadow_edge(on: ...)" });
+        if (row.name === "shadow_edge")
+          report(ctx, "result.later", value.span, { name: "shadow_edge(on: ...)" });
         return word;
       }
       return trouble(ctx, node, row, `needs the name of a surface for \`${name}\``);
@@ -126,26 +140,47 @@ export function unknownResult(ctx: Context, node: Reference, name: string, of: R
     const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => d.name);
     const face = ctx.subjects.length > 1 ? `${ctx.subjects[0]}.face` : "face";
     const pair = `key_to_fill(${lights[0] ?? "key"}, ${lights[1] ?? "fill"})`;
-    report(ctx, "result.ratio", node.span, { name }, {
-      fixes: [
-        replace(ctx, `\`lit_to_shadow(${face})\``, node.span, `lit_to_shadow(${face})`),
-        replace(ctx, `\`${pair}\``, node.span, pair),
-      ],
-    });
+    report(
+      ctx,
+      "result.ratio",
+      node.span,
+      { name },
+      {
+        fixes: [
+          replace(ctx, `\`lit_to_shadow(${face})\``, node.span, `lit_to_shadow(${face})`),
+          replace(ctx, `\`${pair}\``, node.span, pair),
+        ],
+      },
+    );
     return null;
   }
   const rows = results.filter((row) => row.of === of);
-  const near = nearNames(name, rows.map((row) => row.name));
+  const near = nearNames(
+    name,
+    rows.map((row) => row.name),
+  );
   const last = node.path.parts[node.path.parts.length - 1];
-  report(ctx, "result.unknown", node.span, {
-    name: printNode(node),
-    known: suggestion(near, rows.map((row) => row.name), "There are none."),
-  }, {
-    fixes: last === undefined ? [] : near.map((candidate) => replace(ctx, `write \`${candidate}\``, last.span, candidate)),
-  });
+  report(
+    ctx,
+    "result.unknown",
+    node.span,
+    {
+      name: printNode(node),
+      known: suggestion(
+        near,
+        rows.map((row) => row.name),
+        "There are none.",
+      ),
+    },
+    {
+      fixes:
+        last === undefined
+          ? []
+          : near.map((candidate) => replace(ctx, `write \`${candidate}\``, last.span, candidate)),
+    },
+  );
   return null;
 }
-
 
 /** The function of this name, if there is one. */
 export function functionRow(name: string): ResultRow | null {
@@ -157,5 +192,11 @@ export function appliedTo(ctx: Context, node: Reference, row: ResultRow, of: Ref
   const reading = readingExpr(ctx, of);
   if (reading === null) return null;
   if (node.args !== null) return trouble(ctx, node, row, "takes no arguments here");
-  return { kind: "result", type: row.type, name: row.name, of: null, args: [{ name: row.args[0]?.name ?? "a", value: reading }] };
+  return {
+    kind: "result",
+    type: row.type,
+    name: row.name,
+    of: null,
+    args: [{ name: row.args[0]?.name ?? "a", value: reading }],
+  };
 }

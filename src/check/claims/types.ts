@@ -63,7 +63,11 @@ export function comparable(a: ResultType, b: ResultType): boolean {
 }
 
 /** The unit of a tolerance besides per cent, and whether per cent may be used. */
-export function toleranceOf(type: ResultType): { readonly unit: BaseUnit; readonly share: boolean; readonly example: string } {
+export function toleranceOf(type: ResultType): {
+  readonly unit: BaseUnit;
+  readonly share: boolean;
+  readonly example: string;
+} {
   switch (type) {
     case "reading":
     case "f-number":

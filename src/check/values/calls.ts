@@ -2,7 +2,9 @@ import type { Argument, Reference, Value } from "../../syntax/ast.js";
 import { bare } from "../words.js";
 
 /** A word with or without brackets: its word and its arguments; null for anything else or for a dotted path. */
-export function asCall(value: Value): { readonly word: string; readonly call: Reference; readonly args: readonly Argument[] } | null {
+export function asCall(
+  value: Value,
+): { readonly word: string; readonly call: Reference; readonly args: readonly Argument[] } | null {
   const inner = bare(value);
   if (inner.kind !== "reference" || inner.path.parts.length !== 1) return null;
   return { word: inner.path.parts[0]?.text ?? "", call: inner, args: inner.args ?? [] };
@@ -29,13 +31,20 @@ export function sortArguments(args: readonly Argument[]): SortedArguments {
 }
 
 /** The first name that is not allowed, or the one given twice, as the trouble of a message; null if all is well. */
-export function argumentTrouble(sorted: SortedArguments, allowed: readonly string[], plainAllowed: number): string | null {
+export function argumentTrouble(
+  sorted: SortedArguments,
+  allowed: readonly string[],
+  plainAllowed: number,
+): string | null {
   if (sorted.twice !== null) return `gets \`${sorted.twice}\` twice`;
   for (const name of sorted.named.keys()) {
     if (!allowed.includes(name)) {
-      return allowed.length === 0 ? `takes no \`${name}\`` : `takes no \`${name}\`; it may have ${allowed.join(", ")}`;
+      return allowed.length === 0
+        ? `takes no \`${name}\``
+        : `takes no \`${name}\`; it may have ${allowed.join(", ")}`;
     }
   }
-  if (sorted.plain.length > plainAllowed) return `has ${sorted.plain.length} plain arguments where at most ${plainAllowed} belong`;
+  if (sorted.plain.length > plainAllowed)
+    return `has ${sorted.plain.length} plain arguments where at most ${plainAllowed} belong`;
   return null;
 }

@@ -1,10 +1,10 @@
+import { writeNumber } from "../../core/write-number.js";
 import { gel, gels } from "../../model/make/lamps.js";
 import type { GelsValue, GelValue } from "../../model/values.js";
+import type { Block, Value } from "../../syntax/ast.js";
 import { mired, stops } from "../../units/make.js";
 import type { Mired, Stops } from "../../units/quantity.js";
-import { writeNumber } from "../../units/write.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import type { Block, Value } from "../../syntax/ast.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames, suggestion } from "../suggest.js";
@@ -13,8 +13,22 @@ import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readMeasure, readRowMeasure } from "./measure.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
-const lossRow: PropertyRow = { name: "loses", type: "stops", help: "", example: "1/3 stop", default: "", range: [0, 12] };
-const shiftRow: PropertyRow = { name: "gel", type: "mired", help: "", example: "60 mired", default: "", range: [0, 500] };
+const lossRow: PropertyRow = {
+  name: "loses",
+  type: "stops",
+  help: "",
+  example: "1/3 stop",
+  default: "",
+  range: [0, 12],
+};
+const shiftRow: PropertyRow = {
+  name: "gel",
+  type: "mired",
+  help: "",
+  example: "60 mired",
+  default: "",
+  range: [0, 500],
+};
 
 /** One gel or a list of gels. */
 export function readGels(ctx: Context, row: PropertyRow, value: Value): GelsValue | null {
@@ -43,9 +57,15 @@ function readGel(ctx: Context, row: PropertyRow, value: Value): GelValue | null 
     if (trouble !== null || (tint !== "neutral" && shiftGiven === undefined)) {
       return refuseArguments(ctx, call.call, trouble ?? "takes a shift in mired", row.example);
     }
-    const shift = shiftGiven === undefined ? mired(0) : (readRowMeasure(ctx, shiftRow, "mired", shiftGiven) as Mired | null);
+    const shift =
+      shiftGiven === undefined
+        ? mired(0)
+        : (readRowMeasure(ctx, shiftRow, "mired", shiftGiven) as Mired | null);
     const lossGiven = sorted.named.get("loses");
-    const loses = lossGiven === undefined ? stops(0) : (readRowMeasure(ctx, lossRow, "stop", lossGiven.value) as Stops | null);
+    const loses =
+      lossGiven === undefined
+        ? stops(0)
+        : (readRowMeasure(ctx, lossRow, "stop", lossGiven.value) as Stops | null);
     return shift === null || loses === null ? null : gel(tint, shift, loses);
   }
   if (!isExpression(inner)) return refuseType(ctx, row, value);
@@ -55,15 +75,29 @@ function readGel(ctx: Context, row: PropertyRow, value: Value): GelValue | null 
     const shift = 1e6 / read.value - 1e6 / 5600;
     const size = writeNumber(Math.round(Math.abs(shift)));
     const text = `${shift >= 0 ? "warm" : "cool"}(${size} mired)`;
-    report(ctx, "gel.temperature", value.span, { written: read.written }, {
-      fixes: [replace(ctx, `\`${text}\` (takes 5600 K to about ${read.written})`, value.span, text)],
-    });
+    report(
+      ctx,
+      "gel.temperature",
+      value.span,
+      { written: read.written },
+      {
+        fixes: [replace(ctx, `\`${text}\` (takes 5600 K to about ${read.written})`, value.span, text)],
+      },
+    );
     return null;
   }
   if (read.unit === "mired") {
-    report(ctx, "gel.direction", value.span, { written: read.written }, {
-      fixes: (["warm", "cool"] as const).map((word) => replace(ctx, `\`${word}(${read.written})\``, value.span, `${word}(${read.written})`)),
-    });
+    report(
+      ctx,
+      "gel.direction",
+      value.span,
+      { written: read.written },
+      {
+        fixes: (["warm", "cool"] as const).map((word) =>
+          replace(ctx, `\`${word}(${read.written})\``, value.span, `${word}(${read.written})`),
+        ),
+      },
+    );
     return null;
   }
   return refuseCall(ctx, row, value);
@@ -77,7 +111,11 @@ function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
     const near = nearNames(name, known);
     if (ctx.imported.has(name)) report(ctx, "like.imported", value.span, { name });
     else {
-      const help = suggestion(near, known, "Write the gel itself, for example `warm(60 mired)`, or define one.");
+      const help = suggestion(
+        near,
+        known,
+        "Write the gel itself, for example `warm(60 mired)`, or define one.",
+      );
       report(ctx, "like.unknown", value.span, { name, known: help });
     }
     return null;
@@ -94,13 +132,15 @@ export function readGelBlock(ctx: Context, block: Block): GelValue | null {
   for (const entry of block.entries) {
     if (entry.kind !== "property") continue;
     const name = entry.path.parts[0]?.text;
-    if (name === "warms") warms = readMeasure(ctx, { name, unit: "mired", example: "60 mired" }, entry.value) as Mired | null;
-    if (name === "cools") cools = readMeasure(ctx, { name, unit: "mired", example: "60 mired" }, entry.value) as Mired | null;
-    if (name === "loses") loses = readMeasure(ctx, { name, unit: "stop", example: "1/3 stop" }, entry.value) as Stops | null;
+    if (name === "warms")
+      warms = readMeasure(ctx, { name, unit: "mired", example: "60 mired" }, entry.value) as Mired | null;
+    if (name === "cools")
+      cools = readMeasure(ctx, { name, unit: "mired", example: "60 mired" }, entry.value) as Mired | null;
+    if (name === "loses")
+      loses = readMeasure(ctx, { name, unit: "stop", example: "1/3 stop" }, entry.value) as Stops | null;
   }
   const loss = loses ?? stops(0);
   if (warms !== null && warms.value > 0) return gel("warm", warms, loss);
   if (cools !== null && cools.value > 0) return gel("cool", cools, loss);
   return gel("neutral", mired(0), loss);
 }
-

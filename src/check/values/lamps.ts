@@ -1,3 +1,4 @@
+import { writeNumber } from "../../core/write-number.js";
 import {
   belowFull,
   candelas,
@@ -18,14 +19,22 @@ import {
   setTo,
   sphere,
 } from "../../model/make/lamps.js";
-import type { BeamValue, CalibrationValue, DialValue, OutputValue, PowerValue, ShapeValue } from "../../model/values.js";
+import type {
+  BeamValue,
+  CalibrationValue,
+  DialValue,
+  OutputValue,
+  PowerValue,
+  ShapeValue,
+} from "../../model/values.js";
+import type { Reference, Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
 import { iso as isoOf } from "../../units/make.js";
 import type {
   Efficacy,
   Energy,
-  FStop,
   Flux,
+  FStop,
   Intensity,
   IntensityTime,
   Length,
@@ -35,9 +44,7 @@ import type {
   Sensitivity,
   Stops,
 } from "../../units/quantity.js";
-import { writeNumber } from "../../units/write.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import type { Reference, Value } from "../../syntax/ast.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { readBy } from "../quantities.js";
@@ -79,7 +86,13 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
       if (trouble !== null || inner === null || inner.kind !== "quantity") {
         return refuseArguments(ctx, call.call, trouble ?? "takes width x height", "rectangle(60 x 90 cm)");
       }
-      const want = { count: 2, base: "m", name: "rectangle", words: "width x height", example: "60 x 90 cm" } as const;
+      const want = {
+        count: 2,
+        base: "m",
+        name: "rectangle",
+        words: "width x height",
+        example: "60 x 90 cm",
+      } as const;
       const read = readBy(ctx, inner, want) as readonly Length[] | null;
       const [width, height] = read ?? [];
       if (width === undefined || height === undefined) return null;
@@ -89,13 +102,23 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
     case "capsule": {
       const trouble = argumentTrouble(sorted, [], 2);
       if (trouble !== null || first === undefined || second === undefined) {
-        return refuseArguments(ctx, call.call, trouble ?? "takes its length and its diameter", "capsule(7 cm, 4 cm)");
+        return refuseArguments(
+          ctx,
+          call.call,
+          trouble ?? "takes its length and its diameter",
+          "capsule(7 cm, 4 cm)",
+        );
       }
       const length = one("capsule", first);
       const diameter = one("capsule", second);
       if (length === null || diameter === null) return null;
       if (length.value < diameter.value) {
-        return refuseArguments(ctx, call.call, "is shorter than it is thick; its length includes the rounded ends", "capsule(7 cm, 4 cm)");
+        return refuseArguments(
+          ctx,
+          call.call,
+          "is shorter than it is thick; its length includes the rounded ends",
+          "capsule(7 cm, 4 cm)",
+        );
       }
       return capsule(length, diameter);
     }
@@ -108,7 +131,12 @@ function checkOpening(ctx: Context, side: Length, node: Value): boolean {
   const row = opening("rectangle");
   const [low, high] = row.range ?? [0, 0];
   if (side.value >= low && side.value <= high) return true;
-  report(ctx, "value.range", node.span, { name: "rectangle", written: side.written, low: "1 mm", high: "30 m" });
+  report(ctx, "value.range", node.span, {
+    name: "rectangle",
+    written: side.written,
+    low: "1 mm",
+    high: "30 m",
+  });
   return false;
 }
 
@@ -128,7 +156,10 @@ export function readCalibration(ctx: Context, row: PropertyRow, value: Value): C
       }
       const range = { ...opening("guide_number"), range: [0.1, 2000] as const, example: "58 m" };
       const metres = readRowMeasure(ctx, range, "m", first) as Length | null;
-      const iso = second === undefined ? isoOf(100) : readMeasure(ctx, { name: "guide_number", unit: "ISO", example: "ISO 100" }, second);
+      const iso =
+        second === undefined
+          ? isoOf(100)
+          : readMeasure(ctx, { name: "guide_number", unit: "ISO", example: "ISO 100" }, second);
       return metres === null || iso === null ? null : guideNumber(metres, iso as Sensitivity);
     }
     case "efficacy": {
@@ -163,10 +194,16 @@ function readMetered(ctx: Context, call: Reference): CalibrationValue | null {
     return refuseArguments(ctx, call, trouble ?? "takes an f-number, a distance and an ISO value", shown);
   }
   const fNumber = readMeasure(ctx, { name: "metered", unit: "f", example: shown }, first);
-  const distance = readRowMeasure(ctx, { ...opening("at"), range: [0.05, 100], example: "2 m" }, "m", at.value);
+  const distance = readRowMeasure(
+    ctx,
+    { ...opening("at"), range: [0.05, 100], example: "2 m" },
+    "m",
+    at.value,
+  );
   const iso = readMeasure(ctx, { name: "metered", unit: "ISO", example: shown }, second);
   if (fNumber === null || distance === null || iso === null) return null;
-  if (!(fNumber.value > 0) || !(iso.value > 0)) return refuseArguments(ctx, call, "needs values above zero", shown);
+  if (!(fNumber.value > 0) || !(iso.value > 0))
+    return refuseArguments(ctx, call, "needs values above zero", shown);
   return metered(fNumber as FStop, distance as Length, iso as Sensitivity);
 }
 
@@ -196,7 +233,12 @@ export function readOutput(ctx: Context, row: PropertyRow, value: Value): Output
     return null;
   }
   if (!(read.value > 0)) {
-    report(ctx, "value.range", value.span, { name: row.name, written: read.written, low: "more than 0", high: "1000000000 lm s" });
+    report(ctx, "value.range", value.span, {
+      name: row.name,
+      written: read.written,
+      low: "more than 0",
+      high: "1000000000 lm s",
+    });
     return null;
   }
   return output(read as LuminousEnergy | Flux | Intensity | IntensityTime);
@@ -215,16 +257,31 @@ export function readPower(ctx: Context, row: PropertyRow, value: Value): PowerVa
       first === undefined || call.args.length !== 1
         ? null
         : (readMeasure(ctx, { name: "dial", unit: "1", example: "dial(7.3)" }, first.value) as Plain | null);
-    if (first === undefined || call.args.length !== 1) return refuseArguments(ctx, call.call, "takes one number", "dial(7.3)");
+    if (first === undefined || call.args.length !== 1)
+      return refuseArguments(ctx, call.call, "takes one number", "dial(7.3)");
     return read === null ? null : dialNumber(read);
   }
   if (inner.kind === "sum") {
     const [first, second] = inner.terms;
-    if (first !== undefined && second !== undefined && inner.terms.length === 2 && singleWord(first.value) === "full") {
-      const stops = readMeasure(ctx, { name: row.name, unit: "stop", example: "full - 2 stop" }, second.value) as Stops | null;
+    if (
+      first !== undefined &&
+      second !== undefined &&
+      inner.terms.length === 2 &&
+      singleWord(first.value) === "full"
+    ) {
+      const stops = readMeasure(
+        ctx,
+        { name: row.name, unit: "stop", example: "full - 2 stop" },
+        second.value,
+      ) as Stops | null;
       if (stops === null) return null;
       if (second.sign === "+" && stops.value > 0) {
-        report(ctx, "value.range", value.span, { name: row.name, written: `full + ${stops.written}`, low: "off", high: "full" });
+        report(ctx, "value.range", value.span, {
+          name: row.name,
+          written: `full + ${stops.written}`,
+          low: "off",
+          high: "full",
+        });
         return null;
       }
       return belowFull(stops);
@@ -240,25 +297,41 @@ function powerOf(ctx: Context, row: PropertyRow, value: Value, read: Quantity): 
     const share = read.value;
     const half = `full - ${writeNumber(Math.round(-Math.log2(share) * 10) / 10)} stop`;
     const dialled = `dial(${writeNumber(share * 10)})`;
-    report(ctx, "power.percent", value.span, { written: read.written }, {
-      fixes:
-        share > 0 && share <= 1
-          ? [
-              replace(ctx, `\`${half}\` (that share of the energy)`, value.span, half),
-              replace(ctx, `\`${dialled}\` (that share of a dial from 0 to 10)`, value.span, dialled),
-            ]
-          : [],
-    });
+    report(
+      ctx,
+      "power.percent",
+      value.span,
+      { written: read.written },
+      {
+        fixes:
+          share > 0 && share <= 1
+            ? [
+                replace(ctx, `\`${half}\` (that share of the energy)`, value.span, half),
+                replace(ctx, `\`${dialled}\` (that share of a dial from 0 to 10)`, value.span, dialled),
+              ]
+            : [],
+      },
+    );
     return null;
   }
   if (read.unit === "1") {
     if (read.value > 0 && read.value <= 1) return fractionOfFull(read as Plain);
-    report(ctx, "value.range", value.span, { name: row.name, written: read.written, low: "1/1024", high: "1 (full)" });
+    report(ctx, "value.range", value.span, {
+      name: row.name,
+      written: read.written,
+      low: "1/1024",
+      high: "1 (full)",
+    });
     return null;
   }
   if (read.unit === "J") {
     if (read.value > 0) return setTo(read as Energy);
-    report(ctx, "value.range", value.span, { name: row.name, written: read.written, low: "more than 0 Ws", high: "full power" });
+    report(ctx, "value.range", value.span, {
+      name: row.name,
+      written: read.written,
+      low: "more than 0 Ws",
+      high: "full power",
+    });
     return null;
   }
   fit(ctx, { name: row.name, unit: "J", example: "1/4" }, read, value);
@@ -272,18 +345,25 @@ export function readDial(ctx: Context, row: PropertyRow, value: Value): DialValu
   let top: Plain | null = null;
   let step: Plain | null = null;
   for (const { value: entry } of call.args) {
-    if (entry.kind !== "relation" || entry.word !== "is") return refuseArguments(ctx, call.call, "takes `N is full` and `N is 1 stop`", row.example);
-    const number = readMeasure(ctx, { name: row.name, unit: "1", example: row.example }, entry.left) as Plain | null;
+    if (entry.kind !== "relation" || entry.word !== "is")
+      return refuseArguments(ctx, call.call, "takes `N is full` and `N is 1 stop`", row.example);
+    const number = readMeasure(
+      ctx,
+      { name: row.name, unit: "1", example: row.example },
+      entry.left,
+    ) as Plain | null;
     if (number === null) return null;
     if (singleWord(bare(entry.right)) === "full") top = number;
     else {
       const stop = readMeasure(ctx, { name: row.name, unit: "stop", example: "1 stop" }, entry.right);
       if (stop === null) return null;
-      if (stop.value !== 1 || !(number.value > 0)) return refuseArguments(ctx, call.call, "says how many numbers are 1 stop", row.example);
+      if (stop.value !== 1 || !(number.value > 0))
+        return refuseArguments(ctx, call.call, "says how many numbers are 1 stop", row.example);
       step = number;
     }
   }
-  if (top === null || step === null) return refuseArguments(ctx, call.call, "needs both `N is full` and `N is 1 stop`", row.example);
+  if (top === null || step === null)
+    return refuseArguments(ctx, call.call, "needs both `N is full` and `N is 1 stop`", row.example);
   return dial(top, step);
 }
 
@@ -293,7 +373,8 @@ export function readBeam(ctx: Context, row: PropertyRow, value: Value): BeamValu
   const call = asCall(value);
   if (call === null || call.word !== "cosine_power") return refuseCall(ctx, row, value);
   const first = call.args[0];
-  if (first === undefined || call.args.length !== 1) return refuseArguments(ctx, call.call, "takes the exponent", row.example);
+  if (first === undefined || call.args.length !== 1)
+    return refuseArguments(ctx, call.call, "takes the exponent", row.example);
   const want: PropertyRow = { ...row, name: "cosine_power", example: "4", range: [0.1, 200] };
   const read = readRowMeasure(ctx, want, "1", first.value) as Plain | null;
   return read === null ? null : cosinePower(read);

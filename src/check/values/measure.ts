@@ -1,10 +1,10 @@
+import { writeNumber } from "../../core/write-number.js";
+import type { Value } from "../../syntax/ast.js";
 import { type BaseUnit, dimensionWords } from "../../units/dimension.js";
 import { exactShutter } from "../../units/nominal.js";
 import type { Quantity } from "../../units/quantity.js";
 import { unitTable } from "../../units/spellings.js";
-import { writeNumber } from "../../units/write.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import type { Value } from "../../syntax/ast.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { bare } from "../words.js";
@@ -51,7 +51,13 @@ export function fit(ctx: Context, want: Want, read: Quantity, value: Value): Qua
   if (read.unit === want.unit) return read;
   if (read.unit === "1") {
     const fixes = unitFixes(want.unit, read.written).map((text) =>
-      replace(ctx, `write \`${text}\``, bare(value).span, text, unitFixes(want.unit, read.written).length === 1),
+      replace(
+        ctx,
+        `write \`${text}\``,
+        bare(value).span,
+        text,
+        unitFixes(want.unit, read.written).length === 1,
+      ),
     );
     report(
       ctx,
@@ -97,7 +103,12 @@ export function inRange<Q extends Quantity>(ctx: Context, row: PropertyRow, read
 }
 
 /** A plain quantity of a property, its range checked. */
-export function readRowMeasure(ctx: Context, row: PropertyRow, unit: BaseUnit, value: Value): Quantity | null {
+export function readRowMeasure(
+  ctx: Context,
+  row: PropertyRow,
+  unit: BaseUnit,
+  value: Value,
+): Quantity | null {
   const read = readMeasure(ctx, { name: row.name, unit, example: row.example }, value);
   return read === null ? null : inRange(ctx, row, read, value);
 }

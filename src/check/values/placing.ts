@@ -1,10 +1,10 @@
+import { printNode } from "../../format/print-node.js";
 import { along, left, right, straight, tape, towards } from "../../model/make/points.js";
 import { edgeOf, markFrom } from "../../model/make/surroundings.js";
 import type { BearingValue, DirectionValue, HingeValue, MarkValue, TapeValue } from "../../model/values.js";
+import type { Value } from "../../syntax/ast.js";
 import type { Angle, Length } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import { printNode } from "../../format/print-node.js";
-import type { Value } from "../../syntax/ast.js";
 import { isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames, suggestion } from "../suggest.js";
@@ -22,7 +22,8 @@ export function readBearing(ctx: Context, row: PropertyRow, value: Value): Beari
     const sorted = sortArguments(call.args);
     const trouble = argumentTrouble(sorted, [], 1);
     const angle = sorted.plain[0];
-    if (trouble !== null || angle === undefined) return refuseArguments(ctx, call.call, trouble ?? "takes an angle", row.example);
+    if (trouble !== null || angle === undefined)
+      return refuseArguments(ctx, call.call, trouble ?? "takes an angle", row.example);
     const read = readRowMeasure(ctx, { ...row, range: row.range ?? [0, 180] }, "deg", angle) as Angle | null;
     return read === null ? null : call.word === "left" ? left(read) : right(read);
   }
@@ -31,9 +32,17 @@ export function readBearing(ctx: Context, row: PropertyRow, value: Value): Beari
   if (read === null) return null;
   if (read.value === 0 || read.value === 180) return left(read);
   const angle = read.written.replace(/^-/, "");
-  report(ctx, "bearing.side", value.span, { written: read.written }, {
-    fixes: (["left", "right"] as const).map((side) => replace(ctx, `\`${side}(${angle})\``, value.span, `${side}(${angle})`)),
-  });
+  report(
+    ctx,
+    "bearing.side",
+    value.span,
+    { written: read.written },
+    {
+      fixes: (["left", "right"] as const).map((side) =>
+        replace(ctx, `\`${side}(${angle})\``, value.span, `${side}(${angle})`),
+      ),
+    },
+  );
   return null;
 }
 
@@ -73,11 +82,17 @@ export function readHinge(ctx: Context, row: PropertyRow, value: Value): HingeVa
   }
   const of = call.args[0];
   const name = of === undefined || of.name !== null ? null : singleWord(bare(of.value));
-  if (name === null || call.args.length !== 1) return refuseArguments(ctx, call.call, "takes the name of a flat", row.example);
-  const flats = [...ctx.declared.values()].filter((d) => d.block.words[0]?.text === "flat").map((d) => d.name);
+  if (name === null || call.args.length !== 1)
+    return refuseArguments(ctx, call.call, "takes the name of a flat", row.example);
+  const flats = [...ctx.declared.values()]
+    .filter((d) => d.block.words[0]?.text === "flat")
+    .map((d) => d.name);
   if (!flats.includes(name)) {
     const near = nearNames(name, flats);
-    report(ctx, "name.unknown", call.call.span, { name, known: suggestion(near, flats, "There is no flat in the set.") });
+    report(ctx, "name.unknown", call.call.span, {
+      name,
+      known: suggestion(near, flats, "There is no flat in the set."),
+    });
     return null;
   }
   return edgeOf(call.word === "left_edge" ? "left" : "right", name);
@@ -95,14 +110,24 @@ export function readMark(ctx: Context, row: PropertyRow, value: Value): MarkValu
     return refuseArguments(ctx, call.call, "measures from both side walls; one is enough", row.example);
   }
   if (sorted.named.has("back") && sorted.named.has("front")) {
-    return refuseArguments(ctx, call.call, "measures from both the back and the front wall; one is enough", row.example);
+    return refuseArguments(
+      ctx,
+      call.call,
+      "measures from both the back and the front wall; one is enough",
+      row.example,
+    );
   }
   if (sorted.named.size === 0) return refuseArguments(ctx, call.call, "needs at least one wall", row.example);
   const read: Partial<Record<(typeof walls)[number], Length>> = {};
   for (const wall of walls) {
     const argument = sorted.named.get(wall);
     if (argument === undefined) continue;
-    const at = readRowMeasure(ctx, { ...row, name: wall, example: "1.2 m", range: [0, 200] }, "m", argument.value);
+    const at = readRowMeasure(
+      ctx,
+      { ...row, name: wall, example: "1.2 m", range: [0, 200] },
+      "m",
+      argument.value,
+    );
     if (at === null) return null;
     read[wall] = at as Length;
   }
@@ -116,7 +141,9 @@ export function readName(ctx: Context, row: PropertyRow, value: Value): string |
   if (ctx.declared.has(word) || ["ceiling", "floor"].includes(word)) return word;
   const known = [...ctx.declared.keys(), "ceiling", "floor"];
   const near = nearNames(word, known);
-  report(ctx, "name.unknown", value.span, { name: printNode(value), known: suggestion(near, known, "Nothing is named.") });
+  report(ctx, "name.unknown", value.span, {
+    name: printNode(value),
+    known: suggestion(near, known, "Nothing is named."),
+  });
   return null;
 }
-

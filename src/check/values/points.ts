@@ -1,7 +1,7 @@
 import { at, between, midpoint, named, offset } from "../../model/make/points.js";
 import type { PointValue } from "../../model/values.js";
-import type { Length } from "../../units/quantity.js";
 import type { Group, Reference, Value } from "../../syntax/ast.js";
+import type { Length } from "../../units/quantity.js";
 import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
 import { resolvePlace } from "../places.js";
@@ -46,8 +46,18 @@ function notAPoint(ctx: Context, name: string, value: Value): null {
 
 function length(ctx: Context, name: string, value: Value): Length | null {
   const want = { name, unit: "m", example: "40 cm" } as const;
-  if (value.kind === "text" || value.kind === "list" || value.kind === "unknown" || value.kind === "relation") {
-    report(ctx, "value.type", value.span, { name, wanted: "a length", found: "something else", example: "40 cm" });
+  if (
+    value.kind === "text" ||
+    value.kind === "list" ||
+    value.kind === "unknown" ||
+    value.kind === "relation"
+  ) {
+    report(ctx, "value.type", value.span, {
+      name,
+      wanted: "a length",
+      found: "something else",
+      example: "40 cm",
+    });
     return null;
   }
   const read = constant(ctx, value, { words: "a length", example: "40 cm" });
@@ -95,7 +105,13 @@ function readBetween(ctx: Context, call: Reference): PointValue | null {
   const sorted = sortArguments(call.args ?? []);
   const [first, second, third] = sorted.plain;
   const trouble = argumentTrouble(sorted, [], 3);
-  if (trouble !== null || first === undefined || second === undefined || third === undefined || third.kind !== "relation") {
+  if (
+    trouble !== null ||
+    first === undefined ||
+    second === undefined ||
+    third === undefined ||
+    third.kind !== "relation"
+  ) {
     return refuseArguments(ctx, call, trouble ?? "takes two points and a tape from one of them", shown);
   }
   const a = readPoint(ctx, "between", first);

@@ -1,7 +1,7 @@
 import type { ValueShapes } from "../../model/values.js";
+import type { Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import type { ValueType } from "../../vocabulary/value-types.js";
-import type { Value } from "../../syntax/ast.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
@@ -75,9 +75,15 @@ const readers: { readonly [T in ValueType]: Reader<T> } = {
     const words = row.words ?? [];
     if (words.includes(word)) return word;
     const near = nearNames(word, words);
-    report(ctx, "value.word", value.span, { name: row.name, word, words: words.join(", ") }, {
-      fixes: near.map((name) => replace(ctx, `write \`${name}\``, value.span, name)),
-    });
+    report(
+      ctx,
+      "value.word",
+      value.span,
+      { name: row.name, word, words: words.join(", ") },
+      {
+        fixes: near.map((name) => replace(ctx, `write \`${name}\``, value.span, name)),
+      },
+    );
     return null;
   },
   name: readName,

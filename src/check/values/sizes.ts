@@ -1,16 +1,22 @@
 import { pixels, size, volume } from "../../model/make/sizes.js";
 import type { PixelsValue, RectangleValue, VolumeValue } from "../../model/values.js";
+import type { Value } from "../../syntax/ast.js";
 import type { Length, Quantity } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { valueTypes } from "../../vocabulary/value-types.js";
-import type { Value } from "../../syntax/ast.js";
 import { type Context, report } from "../context.js";
 import { readBy } from "../quantities.js";
 import { bare } from "../words.js";
 import { inRange } from "./measure.js";
 import { refuseType } from "./want.js";
 
-function by(ctx: Context, row: PropertyRow, value: Value, count: number, base: "m" | "1"): readonly Quantity[] | null {
+function by(
+  ctx: Context,
+  row: PropertyRow,
+  value: Value,
+  count: number,
+  base: "m" | "1",
+): readonly Quantity[] | null {
   const inner = bare(value);
   if (inner.kind !== "quantity") return refuseType(ctx, row, value);
   const words = valueTypes[row.type].words;
@@ -29,7 +35,9 @@ export function readRectangle(ctx: Context, row: PropertyRow, value: Value): Rec
 export function readVolume(ctx: Context, row: PropertyRow, value: Value): VolumeValue | null {
   const read = by(ctx, row, value, 3, "m");
   const [width, depth, height] = (read ?? []) as readonly Length[];
-  return width === undefined || depth === undefined || height === undefined ? null : volume(width, depth, height);
+  return width === undefined || depth === undefined || height === undefined
+    ? null
+    : volume(width, depth, height);
 }
 
 /** `6000 x 4000`, whole numbers. */

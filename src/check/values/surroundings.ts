@@ -1,3 +1,4 @@
+import { printNode } from "../../format/print-node.js";
 import { arms } from "../../model/make/lamps.js";
 import { size } from "../../model/make/sizes.js";
 import { contrast, overcast, reflecting, sunlight, surface, window } from "../../model/make/surroundings.js";
@@ -8,14 +9,13 @@ import type {
   NaturalLightValue,
   SurfaceValue,
 } from "../../model/values.js";
+import type { Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
-import type { Angle, Length, Stops } from "../../units/quantity.js";
 import { say } from "../../units/make.js";
+import type { Angle, Length, Stops } from "../../units/quantity.js";
 import { naturalLights } from "../../vocabulary/natural-lights.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
-import { printNode } from "../../format/print-node.js";
-import type { Value } from "../../syntax/ast.js";
 import { readingExpr } from "../claims/readings.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
@@ -34,12 +34,18 @@ export function readSurface(ctx: Context, row: PropertyRow, value: Value): Surfa
     if (found !== null) return found;
     const names = surfaces.map((entry) => entry.name);
     const near = [...nearNames(word, names), ...names.filter((name) => name.startsWith(`${word}_`))];
-    report(ctx, "surface.unknown", value.span, { name: word, names: names.join(", ") }, {
-      fixes: near.slice(0, 3).map((name) => {
-        const share = surface(name)?.reflectance.written ?? "";
-        return replace(ctx, `write \`${name}\` (${share})`, value.span, name);
-      }),
-    });
+    report(
+      ctx,
+      "surface.unknown",
+      value.span,
+      { name: word, names: names.join(", ") },
+      {
+        fixes: near.slice(0, 3).map((name) => {
+          const share = surface(name)?.reflectance.written ?? "";
+          return replace(ctx, `write \`${name}\` (${share})`, value.span, name);
+        }),
+      },
+    );
     return null;
   }
   if (!isExpression(value)) return refuseType(ctx, row, value);
@@ -84,11 +90,27 @@ export function readNaturalLight(ctx: Context, row: PropertyRow, value: Value): 
   const distance = sorted.named.get("distance");
   const inner = given === undefined ? null : bare(given.value);
   if (inner === null || inner.kind !== "quantity" || distance === undefined) {
-    return refuseArguments(ctx, call.call, "takes its size and its distance", "window(size: 90 x 120 cm, distance: 1.6 m)");
+    return refuseArguments(
+      ctx,
+      call.call,
+      "takes its size and its distance",
+      "window(size: 90 x 120 cm, distance: 1.6 m)",
+    );
   }
-  const want = { count: 2, base: "m", name: "size", words: "width x height", example: "90 x 120 cm" } as const;
+  const want = {
+    count: 2,
+    base: "m",
+    name: "size",
+    words: "width x height",
+    example: "90 x 120 cm",
+  } as const;
   const [width, height] = (readBy(ctx, inner, want) ?? []) as readonly Length[];
-  const metres = readRowMeasure(ctx, { ...row, name: "distance", example: "1.6 m", range: [0.05, 100] }, "m", distance.value);
+  const metres = readRowMeasure(
+    ctx,
+    { ...row, name: "distance", example: "1.6 m", range: [0.05, 100] },
+    "m",
+    distance.value,
+  );
   if (width === undefined || height === undefined || metres === null) return null;
   return window(size(width, height), metres as Length);
 }
@@ -102,8 +124,19 @@ function readSunAt(ctx: Context, row: PropertyRow, value: Value): NaturalLightVa
   const at = sorted.named.get("at")?.value;
   const on = sorted.named.get("on")?.value;
   const time = sorted.named.get("time")?.value;
-  if (at === undefined || at.kind !== "list" || on?.kind !== "text" || time?.kind !== "text" || sorted.named.size !== 3) {
-    return refuseArguments(ctx, call.call, "takes an elevation, or a place with a date and a time of day", shown);
+  if (
+    at === undefined ||
+    at.kind !== "list" ||
+    on?.kind !== "text" ||
+    time?.kind !== "text" ||
+    sorted.named.size !== 3
+  ) {
+    return refuseArguments(
+      ctx,
+      call.call,
+      "takes an elevation, or a place with a date and a time of day",
+      shown,
+    );
   }
   const [first, second] = at.items;
   const latitude = first === undefined ? null : readCoordinate(ctx, row, first, ["north", "south"], 90);
@@ -125,7 +158,12 @@ function readCoordinate(
   const call = asCall(value);
   const given = call?.args[0]?.value;
   if (call === null || given === undefined || !words.includes(call.word)) return null;
-  const read = readRowMeasure(ctx, { ...row, name: call.word, example: "51.5 deg", range: [0, most] }, "deg", given);
+  const read = readRowMeasure(
+    ctx,
+    { ...row, name: call.word, example: "51.5 deg", range: [0, most] },
+    "deg",
+    given,
+  );
   if (read === null) return null;
   return { ...(read as Angle), value: call.word === words[1] ? -read.value : read.value };
 }
@@ -137,7 +175,9 @@ export function readContrast(ctx: Context, row: PropertyRow, value: Value): Cont
   if (read === null) return null;
   const spread = read.plusMinus;
   const tolerance: Stops | null =
-    spread === undefined || spread.unit !== "stop" ? null : { value: spread.value, unit: "stop", written: spread.written };
+    spread === undefined || spread.unit !== "stop"
+      ? null
+      : { value: spread.value, unit: "stop", written: spread.written };
   if (read.unit === "stop") return contrast(read.value, read.written, tolerance);
   if (read.unit === "1" && read.written.includes(":") && read.value > 0) {
     return contrast(Math.log2(read.value), read.written, tolerance);
@@ -156,8 +196,13 @@ export function readContrast(ctx: Context, row: PropertyRow, value: Value): Cont
 
 /** `1 stop under face.disc(towards: key)` */
 export function readLevel(ctx: Context, row: PropertyRow, value: Value): LevelValue | null {
-  if (value.kind !== "relation" || (value.word !== "under" && value.word !== "over")) return refuseType(ctx, row, value);
-  const stops = readMeasure(ctx, { name: row.name, unit: "stop", example: row.example }, value.left) as Stops | null;
+  if (value.kind !== "relation" || (value.word !== "under" && value.word !== "over"))
+    return refuseType(ctx, row, value);
+  const stops = readMeasure(
+    ctx,
+    { name: row.name, unit: "stop", example: row.example },
+    value.left,
+  ) as Stops | null;
   const of = readingExpr(ctx, value.right);
   if (stops === null || of === null) return null;
   return { stops, side: value.word, of, written: `${say(stops)} ${value.word} ${printNode(value.right)}` };

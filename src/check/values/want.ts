@@ -1,7 +1,7 @@
-import type { PropertyRow } from "../../vocabulary/property.js";
-import { valueTypes } from "../../vocabulary/value-types.js";
 import { printNode } from "../../format/print-node.js";
 import type { Reference, Value } from "../../syntax/ast.js";
+import type { PropertyRow } from "../../vocabulary/property.js";
+import { valueTypes } from "../../vocabulary/value-types.js";
 import { type Context, report } from "../context.js";
 import { valueWords } from "../words.js";
 

@@ -12,7 +12,11 @@ export function block<K extends BlockKind>(
 }
 
 /** A lamp with its place and its setting. */
-export function light(name: string, properties: Properties<"light">, parts: readonly PartModel<"light">[] = []): BlockModel<"light"> {
+export function light(
+  name: string,
+  properties: Properties<"light">,
+  parts: readonly PartModel<"light">[] = [],
+): BlockModel<"light"> {
   return block("light", name, properties, parts);
 }
 
@@ -31,7 +35,10 @@ export function point(name: string, properties: Properties<"point">): BlockModel
 }
 
 /** The room; its surfaces are parts: `block("walls", null, { reflectance: percent(20) })`. */
-export function room(properties: Properties<"room">, surfaces: readonly PartModel<"room">[] = []): BlockModel<"room"> {
+export function room(
+  properties: Properties<"room">,
+  surfaces: readonly PartModel<"room">[] = [],
+): BlockModel<"room"> {
   return block("room", null, properties, surfaces);
 }
 

@@ -1,6 +1,6 @@
+import { writeNumber } from "../../core/write-number.js";
 import { say } from "../../units/make.js";
 import type { Length } from "../../units/quantity.js";
-import { writeNumber } from "../../units/write.js";
 import type { PixelsValue, RectangleValue, VolumeValue } from "../values.js";
 
 const oneNumberOneUnit = /^(-?\d+(?:\.\d+)?) (\S+)$/;

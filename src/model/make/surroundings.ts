@@ -1,6 +1,6 @@
+import { writeNumber } from "../../core/write-number.js";
 import { say } from "../../units/make.js";
 import type { Angle, Length, Plain, Stops } from "../../units/quantity.js";
-import { writeNumber } from "../../units/write.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
 import type {
   ContrastValue,
@@ -21,7 +21,11 @@ export function reflecting(share: Plain): SurfaceValue {
 export function surface(name: string): SurfaceValue | null {
   const row = surfaces.find((candidate) => candidate.name === name);
   if (row === undefined) return null;
-  const reflectance: Plain = { value: row.reflectance, unit: "1", written: `${writeNumber(row.reflectance * 100)} %` };
+  const reflectance: Plain = {
+    value: row.reflectance,
+    unit: "1",
+    written: `${writeNumber(row.reflectance * 100)} %`,
+  };
   return { name, reflectance, written: name };
 }
 
@@ -61,7 +65,12 @@ export const overcast: NaturalLightValue = { kind: "overcast", written: "overcas
 
 /** Light from a window. */
 export function window(size: RectangleValue, distance: Length): NaturalLightValue {
-  return { kind: "window", size, distance, written: `window(size: ${size.written}, distance: ${say(distance)})` };
+  return {
+    kind: "window",
+    size,
+    distance,
+    written: `window(size: ${size.written}, distance: ${say(distance)})`,
+  };
 }
 
 /** A contrast as a ratio, `left` to `right`. */

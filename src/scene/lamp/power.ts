@@ -1,6 +1,6 @@
 import type { LightModel } from "../../model/types.js";
 import type { PowerValue } from "../../model/values.js";
-import { writeNumber } from "../../units/write.js";
+import { writeNumber } from "../../core/write-number.js";
 import { placeOfBlock, report, type Site } from "../site.js";
 
 /** Stops below full power of a setting; null when it is off, undefined where it cannot be said. */

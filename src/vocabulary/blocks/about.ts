@@ -6,9 +6,27 @@ export const about = {
   named: "none",
   properties: [
     { name: "by", type: "text", help: "Who wrote it.", example: '"the workshop"', default: "nobody named" },
-    { name: "tags", type: "texts", help: "Words to find it by.", example: '["hard", "one lamp"]', default: "none" },
-    { name: "note", type: "text", help: "What the recipe is for.", example: '"A window that is not there."', default: "none" },
-    { name: "made", type: "text", help: "When it was written, in any form.", example: '"spring term"', default: "not said" },
+    {
+      name: "tags",
+      type: "texts",
+      help: "Words to find it by.",
+      example: '["hard", "one lamp"]',
+      default: "none",
+    },
+    {
+      name: "note",
+      type: "text",
+      help: "What the recipe is for.",
+      example: '"A window that is not there."',
+      default: "none",
+    },
+    {
+      name: "made",
+      type: "text",
+      help: "When it was written, in any form.",
+      example: '"spring term"',
+      default: "not said",
+    },
   ],
   parts: [],
 } as const satisfies BlockRow;

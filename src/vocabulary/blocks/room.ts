@@ -95,7 +95,14 @@ export const opening = {
       example: "left",
       default: "needed",
     },
-    { name: "size", type: "rectangle", help: "Width x height.", example: "1.2 x 1.5 m", default: "needed", range: [0.01, 50] },
+    {
+      name: "size",
+      type: "rectangle",
+      help: "Width x height.",
+      example: "1.2 x 1.5 m",
+      default: "needed",
+      range: [0.01, 50],
+    },
     {
       name: "at",
       type: "point",

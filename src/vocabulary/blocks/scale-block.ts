@@ -1,12 +1,17 @@
+import { writeNumber } from "../../core/write-number.js";
 import type { BaseUnit } from "../../units/dimension.js";
-import { writeNumber } from "../../units/write.js";
 import type { BlockRow } from "../property.js";
 
 /** A block whose properties are the rows of a table of values with units. */
 export function scaleBlock<K extends string>(
   kind: K,
   help: string,
-  table: readonly { readonly name: string; readonly value: number; readonly unit: BaseUnit; readonly help: string }[],
+  table: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly unit: BaseUnit;
+    readonly help: string;
+  }[],
 ): BlockRow & { readonly kind: K } {
   return {
     kind,
@@ -14,7 +19,14 @@ export function scaleBlock<K extends string>(
     named: "none",
     properties: table.map((row) => {
       const written = row.unit === "1" ? writeNumber(row.value) : `${writeNumber(row.value)} ${row.unit}`;
-      return { name: row.name, type: "scale", unit: row.unit, help: row.help, example: written, default: written };
+      return {
+        name: row.name,
+        type: "scale",
+        unit: row.unit,
+        help: row.help,
+        example: written,
+        default: written,
+      };
     }),
     parts: [],
   };

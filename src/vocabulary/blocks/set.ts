@@ -113,7 +113,14 @@ export const paper = {
   help: "A paper roll on the floor, with a sweep up behind if it hangs.",
   named: "needed",
   properties: [
-    { name: "width", type: "length", help: "Width of the roll.", example: "2.72 m", default: "needed", range: [0.1, 30] },
+    {
+      name: "width",
+      type: "length",
+      help: "Width of the roll.",
+      example: "2.72 m",
+      default: "needed",
+      range: [0.1, 30],
+    },
     {
       name: "run",
       type: "length",
@@ -210,7 +217,14 @@ export const box = {
   help: "A box, upright.",
   named: "needed",
   properties: [
-    { name: "size", type: "volume", help: "Width x depth x height.", example: "40 x 40 x 60 cm", default: "needed", range: [0.001, 50] },
+    {
+      name: "size",
+      type: "volume",
+      help: "Width x depth x height.",
+      example: "40 x 40 x 60 cm",
+      default: "needed",
+      range: [0.001, 50],
+    },
     at("The middle of its bottom."),
     faces,
     bodyReflectance,
@@ -223,7 +237,14 @@ export const sphere = {
   help: "A sphere.",
   named: "needed",
   properties: [
-    { name: "diameter", type: "length", help: "Its diameter.", example: "30 cm", default: "needed", range: [0.001, 20] },
+    {
+      name: "diameter",
+      type: "length",
+      help: "Its diameter.",
+      example: "30 cm",
+      default: "needed",
+      range: [0.001, 20],
+    },
     at("Its centre."),
     bodyReflectance,
   ],
@@ -235,8 +256,22 @@ export const capsule = {
   help: "An upright round post with rounded ends.",
   named: "needed",
   properties: [
-    { name: "diameter", type: "length", help: "Its diameter.", example: "8 cm", default: "needed", range: [0.001, 20] },
-    { name: "height", type: "length", help: "Its height, ends included.", example: "25 cm", default: "needed", range: [0.001, 20] },
+    {
+      name: "diameter",
+      type: "length",
+      help: "Its diameter.",
+      example: "8 cm",
+      default: "needed",
+      range: [0.001, 20],
+    },
+    {
+      name: "height",
+      type: "length",
+      help: "Its height, ends included.",
+      example: "25 cm",
+      default: "needed",
+      range: [0.001, 20],
+    },
     at("The middle of its foot."),
     bodyReflectance,
   ],
@@ -248,7 +283,14 @@ export const disc = {
   help: "A flat round disc.",
   named: "needed",
   properties: [
-    { name: "diameter", type: "length", help: "Its diameter.", example: "60 cm", default: "needed", range: [0.001, 20] },
+    {
+      name: "diameter",
+      type: "length",
+      help: "Its diameter.",
+      example: "60 cm",
+      default: "needed",
+      range: [0.001, 20],
+    },
     at("Its centre."),
     faces,
     bodyReflectance,

@@ -1,4 +1,8 @@
 import { thresholdTable } from "../thresholds.js";
 import { scaleBlock } from "./scale-block.js";
 
-export const thresholds = scaleBlock("thresholds", "Where the warnings speak, for this recipe.", thresholdTable);
+export const thresholds = scaleBlock(
+  "thresholds",
+  "Where the warnings speak, for this recipe.",
+  thresholdTable,
+);

@@ -50,7 +50,7 @@ import { type Context, replace, report } from "../context.js";
 import { readBy } from "../quantities.js";
 import { bare, singleWord } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
-import { fit, isPerCent, readMeasure, readRowMeasure } from "./measure.js";
+import { isPerCent, ofDimension, readMeasure, readRowMeasure } from "./measure.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
 const opening = (name: string): PropertyRow => ({
@@ -334,7 +334,7 @@ function powerOf(ctx: Context, row: PropertyRow, value: Value, read: Quantity): 
     });
     return null;
   }
-  fit(ctx, { name: row.name, unit: "J", example: "1/4" }, read, value);
+  ofDimension(ctx, { name: row.name, unit: "J", example: "1/4" }, read, value);
   return null;
 }
 

@@ -43,11 +43,11 @@ export function readMeasure(ctx: Context, want: Want, value: Value): Quantity | 
     return refuseType(ctx, row, value);
   }
   const read = constant(ctx, value, { words: dimensionWords(want.unit), example: want.example });
-  return read === null ? null : fit(ctx, want, read, value);
+  return read === null ? null : ofDimension(ctx, want, read, value);
 }
 
 /** Checks the dimension of a quantity that has been read. */
-export function fit(ctx: Context, want: Want, read: Quantity, value: Value): Quantity | null {
+export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Value): Quantity | null {
   if (read.unit === want.unit) return read;
   if (read.unit === "1") {
     const fixes = unitFixes(want.unit, read.written).map((text) =>

@@ -7,7 +7,7 @@ import { type Context, report } from "../context.js";
 import { resolvePlace } from "../places.js";
 import { bare } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
-import { fit } from "./measure.js";
+import { ofDimension } from "./measure.js";
 import { refuseArguments } from "./want.js";
 
 const example = "offset(left: 40 cm, behind: 30 cm, up: 1 m)";
@@ -61,7 +61,7 @@ function length(ctx: Context, name: string, value: Value): Length | null {
     return null;
   }
   const read = constant(ctx, value, { words: "a length", example: "40 cm" });
-  return read === null ? null : (fit(ctx, want, read, value) as Length | null);
+  return read === null ? null : (ofDimension(ctx, want, read, value) as Length | null);
 }
 
 function coordinates(ctx: Context, name: string, group: Group): PointValue | null {

@@ -86,6 +86,7 @@ export interface FNumber {
   readonly kind: "f-number";
   readonly span: Span;
   readonly value: number;
+  /** As written, its letter and slash included: `F/8`. */
   readonly written: string;
 }
 

@@ -117,7 +117,7 @@ export function readBy(
 
 /** An f-number; nominal ones stand for their exact series value. */
 export function readFNumber(node: FNumber): Measured {
-  return quantity("f", exactFNumber(node.value), `f/${node.written}`);
+  return quantity("f", exactFNumber(node.value), `f/${node.written.slice(2)}`);
 }
 
 /** An ISO sensitivity; nominal ones stand for their exact series value. */

@@ -53,7 +53,7 @@ export function printExpression(node: Expression): string {
     case "quantity":
       return printQuantity(node);
     case "f-number":
-      return `f/${node.written}`;
+      return `f/${node.written.slice(2)}`;
     case "iso":
       return `ISO ${node.written}`;
     case "ratio":

@@ -1,10 +1,14 @@
 import type { Vec3 } from "../core/vector.js";
+import { areaPoints, type Circle, type HalfPlane, type PlaneRegion } from "../math/plane-region.js";
 import { gaussLegendre } from "../math/quadrature.js";
-import { frameAround } from "../math/vector.js";
+import { addScaled, dot, frameAround, subtract } from "../math/vector.js";
 import { type Beam, beamShare } from "./beam.js";
 import { discReading, domeReading } from "./illuminance.js";
 import { emptyVector } from "./light-vector.js";
+import type { SourcePoint } from "./source-samples.js";
 import type { DiscSource, PolygonSource } from "./source-shape.js";
+
+export { samples } from "./source-samples.js";
 
 /** A flat receptor (cosine response, horizon) or a dome (response (1 + cos) / 2). */
 export type Receptor = "disc" | "dome";
@@ -17,19 +21,14 @@ export interface BeamReading {
   readonly error: number;
 }
 
-/** One point of a source with the share of the area it stands for. */
-interface Sample {
-  readonly at: Vec3;
-  readonly area: number;
-}
-
 /**
- * What a receptor gets from a flat source with a beam, in sr per unit of axial luminance. The source is summed point
- * by point and the sum is corrected by what the same points make of a Lambertian source, whose value is known
- * exactly; a Lambertian beam is therefore exact, and a small source nearly so.
+ * What a receptor gets from a flat source with a beam, in sr per unit of axial luminance. The part of the source that
+ * shines on the receptor (inside the cone of a grid, above the receptor's horizon) is summed over Gauss points; for
+ * beams without an end the sum is corrected by what the same points make of a Lambertian source, whose value is known
+ * exactly. A Lambertian beam is exact.
  *
  * @param normal - unit vector that the receptor faces
- * @param fineness - points to a side, 4 to 64; the error is judged against two thirds of it
+ * @param fineness - points across each smooth part of the outline, 4 to 64; the error is judged against two thirds
  */
 export function beamReading(
   source: DiscSource | PolygonSource,
@@ -37,101 +36,101 @@ export function beamReading(
   point: Vec3,
   normal: Vec3,
   receptor: Receptor,
-  fineness = 18,
+  fineness = 16,
 ): BeamReading {
-  const exact = (receptor === "disc" ? discReading : domeReading)(
-    source,
-    point[0],
-    point[1],
-    point[2],
-    normal[0],
-    normal[1],
-    normal[2],
-    emptyVector(),
-  );
-  if (beam.kind === "lambert" || exact === 0) return { value: exact, error: 0 };
-  const fine = exact * shareSum(source, beam, point, normal, receptor, fineness);
-  const coarse = exact * shareSum(source, beam, point, normal, receptor, Math.ceil((fineness * 2) / 3));
-  return { value: fine, error: Math.abs(fine - coarse) };
+  if (beam.kind === "lambert") return { value: exactReading(source, point, normal, receptor), error: 0 };
+  const fine = sum(source, beam, point, normal, receptor, fineness);
+  const coarse = sum(source, beam, point, normal, receptor, Math.max(3, Math.ceil((fineness * 2) / 3)));
+  if (beam.kind === "grid") return { value: fine.beamed, error: Math.abs(fine.beamed - coarse.beamed) };
+  const exact = exactReading(source, point, normal, receptor);
+  if (!(fine.whole > 0) || !(coarse.whole > 0)) return { value: 0, error: exact };
+  const value = (exact * fine.beamed) / fine.whole;
+  return { value, error: Math.abs(value - (exact * coarse.beamed) / coarse.whole) };
 }
 
-/** The mean beam share over a source, weighted by what each point gives the receptor. */
-function shareSum(
+function exactReading(source: DiscSource | PolygonSource, p: Vec3, n: Vec3, receptor: Receptor): number {
+  const reading = receptor === "disc" ? discReading : domeReading;
+  return reading(source, p[0], p[1], p[2], n[0], n[1], n[2], emptyVector());
+}
+
+/** The sums of what the receptor gets with the beam and without. */
+function sum(
   source: DiscSource | PolygonSource,
   beam: Beam,
   point: Vec3,
   normal: Vec3,
   receptor: Receptor,
   fineness: number,
-): number {
-  const n = source.normal;
+): { readonly whole: number; readonly beamed: number } {
   let whole = 0;
   let beamed = 0;
-  for (const { at, area } of samples(source, fineness)) {
-    const x = at[0] - point[0];
-    const y = at[1] - point[1];
-    const z = at[2] - point[2];
-    const d2 = x * x + y * y + z * z;
+  for (const { at, area } of litPoints(
+    source,
+    beam,
+    point,
+    receptor === "disc" ? normal : undefined,
+    fineness,
+  )) {
+    const ray = subtract(at, point);
+    const d2 = dot(ray, ray);
     const d = Math.sqrt(d2);
-    if (!(d > 0)) continue;
-    const away = -(x * n[0] + y * n[1] + z * n[2]) / d;
-    const facing = (x * normal[0] + y * normal[1] + z * normal[2]) / d;
+    const away = -dot(ray, source.normal) / d;
+    const facing = dot(ray, normal) / d;
     const response = receptor === "disc" ? Math.max(0, facing) : (1 + facing) / 2;
-    const weight = (area * Math.max(0, away) * response) / d2;
+    if (!(d > 0) || !(away > 0)) continue;
+    const weight = (area * away * response) / d2;
     whole += weight;
     beamed += weight * beamShare(beam, away);
   }
-  return whole > 0 ? beamed / whole : 0;
+  return { whole, beamed };
 }
 
-/** Points over a source: rings of equal-area Gauss points for a disc, a Gauss grid on each triangle of a polygon. */
-export function samples(source: DiscSource | PolygonSource, fineness: number): readonly Sample[] {
-  const rule = gaussLegendre(fineness);
-  const out: Sample[] = [];
+/** Points over the part of a flat source inside a beam's cone from a point and above the point's horizon, if given. */
+export function litPoints(
+  source: DiscSource | PolygonSource,
+  beam: Beam,
+  point: Vec3,
+  horizon: Vec3 | undefined,
+  fineness: number,
+): readonly SourcePoint[] {
+  const origin = source.kind === "disc" ? source.centre : source.corners[0];
+  if (origin === undefined) return [];
+  const height = dot(subtract(point, origin), source.normal);
+  if (!(height > 0)) return [];
+  // Coordinates in the source's plane, from the foot of the perpendicular from the point.
+  const foot = addScaled(point, source.normal, -height);
+  const [u, v] = frameAround(source.normal);
+  const region = outline(source, foot, u, v);
+  const lines = [...region.lines];
+  const circles = [...region.circles];
+  if (beam.kind === "grid") circles.push({ x: 0, y: 0, r: height * Math.tan(beam.cutoff / 2) });
+  if (horizon !== undefined) {
+    // Above the horizon: horizon . (foot + x u + y v - point) >= 0.
+    lines.push({ a: -dot(horizon, u), b: -dot(horizon, v), c: -height * dot(horizon, source.normal) });
+  }
+  return areaPoints({ lines, circles }, gaussLegendre(fineness)).map(({ x, y, area }) => ({
+    at: addScaled(addScaled(foot, u, x), v, y),
+    area,
+  }));
+}
+
+/** The outline of a flat source in its own plane. */
+function outline(source: DiscSource | PolygonSource, foot: Vec3, u: Vec3, v: Vec3): PlaneRegion {
+  const place = (p: Vec3): readonly [x: number, y: number] => {
+    const from = subtract(p, foot);
+    return [dot(from, u), dot(from, v)];
+  };
   if (source.kind === "disc") {
-    const [u, v] = frameAround(source.normal);
-    const turns = 2 * fineness;
-    for (let i = 0; i < fineness; i++) {
-      const radius = source.radius * Math.sqrt((1 + (rule.points[i] ?? 0)) / 2);
-      const area = ((rule.weights[i] ?? 0) / 2) * ((Math.PI * source.radius * source.radius) / turns);
-      for (let j = 0; j < turns; j++) {
-        const angle = ((j + (i % 2) / 2) * 2 * Math.PI) / turns;
-        const a = radius * Math.cos(angle);
-        const b = radius * Math.sin(angle);
-        const at: Vec3 = [
-          source.centre[0] + a * u[0] + b * v[0],
-          source.centre[1] + a * u[1] + b * v[1],
-          source.centre[2] + a * u[2] + b * v[2],
-        ];
-        out.push({ at, area });
-      }
-    }
-    return out;
+    const [x, y] = place(source.centre);
+    const circle: Circle = { x, y, r: source.radius };
+    return { lines: [], circles: [circle] };
   }
-  const first = source.corners[0];
-  if (first === undefined) return out;
-  for (let k = 2; k < source.corners.length; k++) {
-    const p = source.corners[k - 1] as Vec3;
-    const q = source.corners[k] as Vec3;
-    const e: Vec3 = [p[0] - first[0], p[1] - first[1], p[2] - first[2]];
-    const f: Vec3 = [q[0] - p[0], q[1] - p[1], q[2] - p[2]];
-    const cx = e[1] * f[2] - e[2] * f[1];
-    const cy = e[2] * f[0] - e[0] * f[2];
-    const cz = e[0] * f[1] - e[1] * f[0];
-    const double = Math.sqrt(cx * cx + cy * cy + cz * cz);
-    for (let i = 0; i < fineness; i++) {
-      const s = (1 + (rule.points[i] ?? 0)) / 2;
-      for (let j = 0; j < fineness; j++) {
-        const t = (s * (1 + (rule.points[j] ?? 0))) / 2;
-        const area = (double * s * (rule.weights[i] ?? 0) * (rule.weights[j] ?? 0)) / 4;
-        const at: Vec3 = [
-          first[0] + s * e[0] + t * f[0],
-          first[1] + s * e[1] + t * f[1],
-          first[2] + s * e[2] + t * f[2],
-        ];
-        out.push({ at, area });
-      }
-    }
-  }
-  return out;
+  const corners = source.corners.map(place);
+  const lines = corners.map(([x, y], i): HalfPlane => {
+    const [nextX, nextY] = corners[i + 1 < corners.length ? i + 1 : 0] ?? [x, y];
+    const a = nextY - y;
+    const b = x - nextX;
+    return { a, b, c: a * x + b * y };
+  });
+  return { lines, circles: [] };
 }

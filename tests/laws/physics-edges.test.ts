@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
 import { addScaled, dot, normalise, subtract } from "../../src/math/vector.js";
-import { samples } from "../../src/physics/beam-reading.js";
+import { litPoints } from "../../src/physics/beam-reading.js";
 import { edgePlanes } from "../../src/physics/edge-angles.js";
 import { edgeShareOfWidth, rectangleEdgePlace } from "../../src/physics/edge-profile.js";
 import {
@@ -199,7 +199,7 @@ describe("the profile of an edge", () => {
     if (edge.source.kind !== "disc" && edge.source.kind !== "polygon") return Number.NaN;
     let whole = 0;
     let seen = 0;
-    for (const { at, area } of samples(edge.source, 64)) {
+    for (const { at, area } of litPoints(edge.source, { kind: "lambert" }, point, undefined, 96)) {
       const ray = subtract(at, point);
       const d2 = dot(ray, ray);
       const weight = (area * Math.max(0, dot(ray, n)) * -dot(ray, edge.source.normal)) / (d2 * d2);

@@ -1,8 +1,8 @@
 import { type Compiled, compile, sortDiagnostics } from "./compile.js";
-import type { Source } from "./core/source.js";
+import { lineStarts, positionAt, type Source } from "./core/source.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
 import { printRecipe } from "./model/print.js";
-import type { Recipe } from "./model/types.js";
+import type { Expectation, Recipe } from "./model/types.js";
 import { buildReport } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
 import { buildScene } from "./scene/build.js";
@@ -29,12 +29,18 @@ export interface Outcome extends Compiled {
   readonly evaluated: Evaluated | null;
 }
 
-/** Works out a checked recipe. */
-export function evaluate(recipe: Recipe): Evaluated {
+/**
+ * Works out a checked recipe.
+ * @param source - The text it was written in, if any; with it the report says on which line an expectation stands.
+ */
+export function evaluate(recipe: Recipe, source?: Source): Evaluated {
   const diagnostics: Diagnostic[] = [];
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
   const field = lightField(scene);
-  const report = buildReport(recipe, scene, field);
+  const starts = source === undefined ? null : lineStarts(source.text);
+  const lineOf = ({ origin }: Expectation): number | null =>
+    starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
+  const report = buildReport(recipe, scene, field, { lineOf });
   return { recipe, scene, field, report, diagnostics };
 }
 
@@ -44,7 +50,7 @@ export function run(source: Source): Outcome {
   if (!compiled.sound || compiled.recipe === null || compiled.recipe.kind !== "recipe") {
     return { ...compiled, evaluated: null };
   }
-  const evaluated = evaluate(compiled.recipe);
+  const evaluated = evaluate(compiled.recipe, source);
   const diagnostics = sortDiagnostics([...compiled.diagnostics, ...evaluated.diagnostics]);
   const sound = diagnostics.every((diagnostic) => diagnostic.severity !== "error");
   return { ...compiled, diagnostics, sound, evaluated: sound ? evaluated : null };

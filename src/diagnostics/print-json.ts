@@ -1,8 +1,8 @@
 import type { Place } from "../core/span.js";
 import { sentence } from "./create.js";
 import type { Diagnostic } from "./diagnostic.js";
-import { asSentence } from "./print.js";
 import { locate, type TextOf } from "./print-place.js";
+import { asSentence } from "./print-sentence.js";
 
 /** A place in JSON: lines and columns from 1, columns in UTF-16 units, the end exclusive; null without a text. */
 export interface JsonPlace {

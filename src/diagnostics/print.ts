@@ -3,18 +3,11 @@ import { sentence } from "./create.js";
 import type { Diagnostic } from "./diagnostic.js";
 import { linesAfter } from "./print-edit.js";
 import { frame } from "./print-frame.js";
+import type { Paint } from "./print-paint.js";
 import { locate, placeName, type TextOf } from "./print-place.js";
+import { asSentence } from "./print-sentence.js";
 import { visibleLine } from "./print-visible.js";
 import { cells, wrap } from "./print-width.js";
-
-/** What a stretch of printed text is, for whoever colours it. */
-export type Tone = "error" | "note" | "mark" | "faint" | "strong" | "stop" | "check" | "passed" | "failed";
-
-/** Colours a text, or gives it back as it is. */
-export type Paint = (tone: Tone, text: string) => string;
-
-/** No colour. */
-export const plain: Paint = (_tone, text) => text;
 
 /** How findings are printed. */
 export interface PrintOptions {
@@ -28,14 +21,6 @@ const INDENT = "    ";
 const DEEPER = "        ";
 /** Lines of a fix that are shown; a longer replacement is for an editor. */
 const FIX_LINES = 4;
-
-/** A catalogue's words as a sentence: a capital letter in front, a full stop behind. */
-export function asSentence(words: string): string {
-  const text = visibleLine(words);
-  if (text === "") return "";
-  const capital = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
-}
 
 /** Findings by file in the order of their first finding, then by place, then by code: the same every time. */
 export function inOrder(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
@@ -95,7 +80,8 @@ export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): st
   for (const fix of diagnostic.fixes) {
     const title = `${fix.certain ? "Safe fix" : "Perhaps"}: ${visibleLine(fix.title)}`;
     lines.push(...wrap(title, width - INDENT.length).map((line) => INDENT + line));
-    const after = linesAfter(fix, textOf);
+    const said = fix.edits.every((edit) => edit.text.trim() !== "" && fix.title.includes(edit.text.trim()));
+    const after = said ? [] : linesAfter(fix, textOf);
     for (const line of after.slice(0, FIX_LINES)) {
       lines.push(DEEPER + frame(line, 0, 0, width - DEEPER.length).text.trimEnd());
     }

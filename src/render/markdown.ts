@@ -1,4 +1,4 @@
-import { asSentence } from "../diagnostics/print.js";
+import { asSentence } from "../diagnostics/print-sentence.js";
 import { visible } from "../diagnostics/print-visible.js";
 import type { Report } from "../report/schema/report.js";
 import { markdownText } from "./markdown-escape.js";

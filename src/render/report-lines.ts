@@ -1,4 +1,4 @@
-import { type Paint, plain } from "../diagnostics/print.js";
+import { type Paint, plain } from "../diagnostics/print-paint.js";
 import { padEnd, wrap } from "../diagnostics/print-width.js";
 
 /** How a view of a report is laid out. */
@@ -11,9 +11,18 @@ export interface ViewOptions {
 /** 80 cells, no colour. */
 export const defaultView: ViewOptions = { width: 80, paint: plain };
 
+/** Units that stay on the line of their number. */
+const glued = /(\d) (?=(?:deg|m|cm|mm|%|stop|lx|lm|s|K|Ws|EV|cd)(?![a-z]))|(?<=\bISO) /g;
+
+/** Breaks a text into lines, never between a number and its unit. */
+export function wrapText(text: string, width: number): readonly string[] {
+  const kept = text.replace(glued, (_all, digit: string | undefined) => `${digit ?? ""}\u00a0`);
+  return wrap(kept, width).map((line) => line.replaceAll("\u00a0", " "));
+}
+
 /** A text in lines with an indent in front of each. */
 export function indented(text: string, indent: string, width: number): readonly string[] {
-  return wrap(text, width - indent.length).map((line) => indent + line);
+  return wrapText(text, width - indent.length).map((line) => indent + line);
 }
 
 /** A label, and a text beside it that keeps to the right of the label on every line. */
@@ -25,7 +34,7 @@ export function labelled(
   width: number,
 ): readonly string[] {
   const hang = " ".repeat(room);
-  return wrap(text, width - indent.length - room).map(
+  return wrapText(text, width - indent.length - room).map(
     (line, index) => indent + (index === 0 ? padEnd(label, room) : hang) + line,
   );
 }

@@ -42,7 +42,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   for (const edge of light.shadow_edges) {
     facts.push([
       "Shadow edge",
-      `${n.millimetres(edge.full)} full width ${n.centimetres(edge.gap)} behind the edge, ${n.millimetres(edge.ten_ninety)} from 10 to 90 %`,
+      `${n.millimetres(edge.full)} wide at ${n.centimetres(edge.gap)} behind, ${n.millimetres(edge.ten_ninety)} of it from 10 to 90 %`,
     ]);
   }
   if (light.shadow.length !== null) {
@@ -52,7 +52,8 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
     facts.push(["Shadow", visibleLine(light.shadow.reason)]);
   }
   if (light.on) {
-    const below = power.below_full === null ? "" : `, ${n.stops(power.below_full)} below full`;
+    const below =
+      power.below_full === null || power.below_full < 0.05 ? "" : `, ${n.stops(power.below_full)} below full`;
     const joules =
       power.watt_seconds === null
         ? ""

@@ -2,7 +2,7 @@ import { visibleLine } from "../diagnostics/print-visible.js";
 import type { Report, ReportStation } from "../report/schema/report.js";
 import * as n from "./number.js";
 import { indented, type ViewOptions } from "./report-lines.js";
-import { layTable, type TableColumn, tableWidth } from "./table.js";
+import { layTable, type TableColumn } from "./table.js";
 
 /** Name of a station and how its meter is held. */
 export const stationReading = (station: ReportStation): string =>
@@ -46,6 +46,9 @@ export function stationTable(report: Report, withShares: boolean, withLight: boo
   return { columns, rows };
 }
 
+/** The column that says how the meter is held; it may be broken into lines. */
+const METER = 1;
+
 /** Readings as a table; on a narrow terminal as a list. Reasons for missing values follow. */
 export function stationLines(report: Report, view: ViewOptions): readonly string[] {
   if (report.stations.length === 0) return ["  No place to hold a meter."];
@@ -55,9 +58,12 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
     stationTable(report, false, true),
     stationTable(report, false, false),
   ];
-  const form = forms.find(({ columns, rows }) => tableWidth(columns, rows) <= room);
+  const table = forms.reduce<readonly string[] | null>(
+    (found, { columns, rows }) => found ?? layTable(columns, rows, room, METER),
+    null,
+  );
   const lines: string[] = [];
-  if (form === undefined) {
+  if (table === null) {
     for (const station of report.stations) {
       const reads = station.shown === null ? n.NOTHING : visibleLine(station.shown);
       const against = n.signedStops(station.stops_from_aperture);
@@ -65,7 +71,7 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
       lines.push(...indented(text, "  ", view.width));
     }
   } else {
-    lines.push(...layTable(form.columns, form.rows).map((line) => `  ${line}`));
+    lines.push(...table.map((line) => `  ${line}`));
   }
   for (const [reason, names] of reasons(report)) {
     lines.push(...indented(`${names.map(visibleLine).join(", ")}: ${visibleLine(reason)}`, "  ", view.width));

@@ -1,4 +1,4 @@
-import { asSentence } from "../diagnostics/print.js";
+import { asSentence } from "../diagnostics/print-sentence.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
 import type { ReportExpectation, ReportResult, ReportWarning } from "../report/schema/report.js";
 import { indented, labelled, type ViewOptions } from "./report-lines.js";

@@ -1,8 +1,8 @@
-import { asSentence } from "../diagnostics/print.js";
+import { asSentence } from "../diagnostics/print-sentence.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
 import { cells, wrap } from "../diagnostics/print-width.js";
 import type { Report } from "../report/schema/report.js";
-import { defaultView, indented, type ViewOptions } from "./report-lines.js";
+import { defaultView, indented, type ViewOptions, wrapText } from "./report-lines.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightBlock } from "./text-lights.js";
 import { stationLines } from "./text-stations.js";
@@ -62,9 +62,9 @@ export function renderText(report: Report, options: Partial<ViewOptions> = {}): 
   const title = wrap(visibleLine(report.title === "" ? "Untitled" : report.title), view.width);
   const line = "=".repeat(title.reduce((most, part) => Math.max(most, cells(part)), 0));
   const out: string[] = [...title.map((part) => view.paint("strong", part)), line, ""];
-  out.push(...wrap(visibleLine(report.headline), view.width));
+  out.push(...wrapText(visibleLine(report.headline), view.width));
   if (report.matters_most !== null) {
-    out.push(...wrap(`Measure this with care: ${visibleLine(report.matters_most)}`, view.width));
+    out.push(...wrapText(`Measure this with care: ${visibleLine(report.matters_most)}`, view.width));
   }
   for (const [heading, lines] of sections(report, view)) {
     out.push("", view.paint("strong", heading), ...lines);

@@ -1,0 +1,146 @@
+/** One option of a command. */
+export interface OptionRow {
+  /** Without the dashes: `max-warnings`. */
+  readonly name: string;
+  /** One letter: `o`. */
+  readonly short?: string;
+  /** How help calls the value; absent where the option has none. */
+  readonly value?: string;
+  /** The values allowed, where only some are. */
+  readonly words?: readonly string[];
+  readonly help: string;
+}
+
+/** One command. */
+export interface CommandRow {
+  readonly name: string;
+  /** What stands behind the command, as help shows it. */
+  readonly operands: string;
+  /** How many operands may stand there. */
+  readonly count: readonly [least: number, most: number];
+  readonly help: string;
+  readonly options: readonly OptionRow[];
+  readonly examples: readonly string[];
+}
+
+const color: OptionRow = {
+  name: "color",
+  value: "WHEN",
+  words: ["auto", "always", "never"],
+  help: "Colour the output: auto (only on a terminal, and not where NO_COLOR is set), always, never",
+};
+const width: OptionRow = { name: "width", value: "CELLS", help: "Length of a line, 40 or more" };
+const help: OptionRow = { name: "help", short: "h", help: "Say what this command does" };
+const output: OptionRow = { name: "output", short: "o", value: "FILE", help: "Write to a new file instead" };
+const force: OptionRow = { name: "force", help: "Let --output replace a file that is there" };
+const maxWarnings: OptionRow = {
+  name: "max-warnings",
+  value: "N",
+  help: "Exit with 1 when there are more warnings than this (notes are not counted)",
+};
+const format = (...words: readonly string[]): OptionRow => ({
+  name: "format",
+  value: "FORM",
+  words,
+  help: `One of ${words.join(", ")}`,
+});
+const everywhere = [width, color, help];
+const MANY = 1000;
+
+/** Every command, in the order in which help lists them. */
+export const commands: readonly CommandRow[] = [
+  {
+    name: "report",
+    operands: "FILE",
+    count: [1, 1],
+    help: "Work out a recipe and report it. `halfshade FILE` means the same.",
+    options: [format("text", "json", "markdown", "csv"), output, force, maxWarnings, ...everywhere],
+    examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
+  },
+  {
+    name: "check",
+    operands: "FILE...",
+    count: [1, MANY],
+    help: "Say what is wrong: mistakes, expectations that do not hold, warnings.",
+    options: [
+      { name: "no-light", help: "Check the language only, and work out no light" },
+      format("text", "json"),
+      maxWarnings,
+      ...everywhere,
+    ],
+    examples: ["halfshade check *.light", "halfshade check --no-light - < plan.light"],
+  },
+  {
+    name: "format",
+    operands: "FILE...",
+    count: [1, MANY],
+    help: "Print a recipe in its usual form, with the same meaning and every comment.",
+    options: [
+      { name: "check", help: "Print nothing; exit with 1 where a file is not in its usual form" },
+      { name: "write", help: "Change the files themselves" },
+      ...everywhere,
+    ],
+    examples: ["halfshade format plan.light", "halfshade format --write *.light"],
+  },
+  {
+    name: "scene",
+    operands: "FILE",
+    count: [1, 1],
+    help: "Give out the set-up in metres, so that another program can check the figures.",
+    options: [format("json"), output, force, ...everywhere],
+    examples: ["halfshade scene plan.light --format json"],
+  },
+  {
+    name: "calc",
+    operands: "[QUANTITY [INPUT=VALUE...]]",
+    count: [0, MANY],
+    help: "Work out one quantity. Without operands: list them all.",
+    options: [format("text", "json"), ...everywhere],
+    examples: ["halfshade calc angular_diameter_sphere diameter=60cm distance=3m"],
+  },
+  {
+    name: "words",
+    operands: "[KIND]",
+    count: [0, 1],
+    help: "List the words of the language: all kinds of block, the properties of one, or `results`.",
+    options: [format("text", "json"), ...everywhere],
+    examples: ["halfshade words", "halfshade words light", "halfshade words results"],
+  },
+  {
+    name: "explain",
+    operands: "[CODE]",
+    count: [0, 1],
+    help: "Explain the code of a finding or warning. Without a code: list them all.",
+    options: everywhere,
+    examples: ["halfshade explain unit.unknown"],
+  },
+  {
+    name: "new",
+    operands: "[FILE]",
+    count: [0, 1],
+    help: "Write a commented recipe to start from (setup.light, or - to print it).",
+    options: everywhere,
+    examples: ["halfshade new plan.light"],
+  },
+  {
+    name: "show",
+    operands: "tokens|tree|model FILE",
+    count: [2, 2],
+    help: "Show how a recipe is read: its tokens, its tree, or the checked model.",
+    options: [format("text", "json"), ...everywhere],
+    examples: ["halfshade show tokens plan.light", "halfshade show model plan.light"],
+  },
+  {
+    name: "help",
+    operands: "[COMMAND]",
+    count: [0, 1],
+    help: "Say what a command does.",
+    options: everywhere,
+    examples: ["halfshade help report"],
+  },
+];
+
+/** The command of a name. */
+export function findCommand(name: string): CommandRow | undefined {
+  return commands.find((command) => command.name === name);
+}

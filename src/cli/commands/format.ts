@@ -1,0 +1,61 @@
+import { CLEAN, FOUND, TROUBLE } from "../exit.js";
+import { misuse, type Session } from "../session.js";
+import { type Language, language } from "../stages/load.js";
+import { type Loaded, loadText, printOptions, sayProblem } from "../texts.js";
+
+type Text = Extract<Loaded, { readonly bytes: Uint8Array }>;
+
+/** One file in its usual form; null where it has errors, which have been said then. */
+function formatted(session: Session, stage: Language, loaded: Text): string | null {
+  const { source } = loaded;
+  const result = stage.formatText(source, { canonicalUnit: stage.canonicalUnit });
+  if (result.text !== null) return result.text;
+  session.io.err(stage.printDiagnostics(result.diagnostics, printOptions(session, [source], "err")));
+  session.io.err(`${source.name}: left as it is.\n`);
+  return null;
+}
+
+/** Writes a changed file back; the exit code. */
+function writeBack(session: Session, stage: Language, loaded: Text, text: string): number {
+  const { name } = loaded.source;
+  if (text === loaded.source.text) return CLEAN;
+  const written = stage.writeSafely(name, Buffer.from(text, "utf8"), { kind: "edit", before: loaded.bytes });
+  if (written.outcome === "refused") {
+    sayProblem(session, stage, written.problem);
+    return TROUBLE;
+  }
+  session.io.out(`${name}: written.\n`);
+  return CLEAN;
+}
+
+/** `halfshade format FILE...`: the usual form to standard output, into the files, or only compared. */
+export async function formatCommand(session: Session): Promise<number> {
+  const write = session.options.has("write");
+  const check = session.options.has("check");
+  if (write && check) return misuse(session, "--check changes nothing and --write does: give one of them.");
+  if (write && session.operands.includes("-"))
+    return misuse(session, "Standard input cannot be written back; leave --write away.");
+  const stage = await language();
+  let exit = CLEAN;
+  const ready: { readonly loaded: Text; readonly text: string }[] = [];
+  for (const name of session.operands) {
+    const loaded = await loadText(session, stage, name);
+    if (loaded.problem !== undefined) {
+      sayProblem(session, stage, loaded.problem);
+      exit = TROUBLE;
+      continue;
+    }
+    const text = formatted(session, stage, loaded);
+    if (text === null) exit = Math.max(exit, FOUND);
+    else ready.push({ loaded, text });
+  }
+  for (const { loaded, text } of ready) {
+    if (write) exit = Math.max(exit, writeBack(session, stage, loaded, text));
+    else if (!check) session.io.out(text);
+    else if (text !== loaded.source.text) {
+      session.io.out(`${loaded.source.name}: not in its usual form.\n`);
+      exit = Math.max(exit, FOUND);
+    }
+  }
+  return exit;
+}

@@ -1,0 +1,64 @@
+import { writeSync } from "node:fs";
+import { isatty } from "node:tty";
+
+/** What a command needs of the machine it runs on; tests put their own in its place. */
+export interface Machine {
+  /** Data, for the next program or for reading. */
+  out(text: string): void;
+  /** Words to the person at the terminal. */
+  err(text: string): void;
+  /** The bytes that come in. */
+  input(): AsyncIterable<Uint8Array>;
+  /** A variable of the environment; undefined where it is not set. */
+  env(name: string): string | undefined;
+  /** Cells of a line when data goes to a terminal, else null. */
+  columns(): number | null;
+  /** Whether data, and words, go to a terminal. */
+  readonly outIsTerminal: boolean;
+  readonly errIsTerminal: boolean;
+}
+
+const STDOUT = 1;
+const STDERR = 2;
+
+const codeOf = (error: unknown): unknown =>
+  typeof error === "object" && error !== null && "code" in error ? error.code : undefined;
+
+/**
+ * Writes a text whole, however slow the reader: a full pipe is waited for. False when the reader has gone, as in
+ * `halfshade report plan.light | head`; then there is nobody to tell.
+ */
+function writeAll(handle: number, text: string): boolean {
+  const bytes = Buffer.from(text, "utf8");
+  let at = 0;
+  while (at < bytes.length) {
+    try {
+      at += writeSync(handle, bytes, at);
+    } catch (error) {
+      const code = codeOf(error);
+      if (code === "EPIPE") return false;
+      if (code !== "EAGAIN") throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+    }
+  }
+  return true;
+}
+
+/** The machine this process runs on. */
+export function machine(): Machine {
+  let outOpen = true;
+  let errOpen = true;
+  return {
+    outIsTerminal: isatty(STDOUT),
+    errIsTerminal: isatty(STDERR),
+    out: (text) => {
+      outOpen = outOpen && writeAll(STDOUT, text);
+    },
+    err: (text) => {
+      errOpen = errOpen && writeAll(STDERR, text);
+    },
+    input: () => process.stdin,
+    env: (name) => process.env[name],
+    columns: () => (isatty(STDOUT) ? process.stdout.columns : null),
+  };
+}

@@ -1,0 +1,48 @@
+import { realpathSync } from "node:fs";
+import { extname, resolve } from "node:path";
+import { CLEAN, TROUBLE } from "./exit.js";
+import { misuse, type Session } from "./session.js";
+import type { Language } from "./stages/load.js";
+import { sayProblem } from "./texts.js";
+
+const byEnding: ReadonlyMap<string, string> = new Map([
+  [".json", "json"],
+  [".md", "markdown"],
+  [".csv", "csv"],
+  [".txt", "text"],
+]);
+
+/** The form to write: what `--format` says, else what the ending of `--output` says, else the command's usual one. */
+export function chosenForm(session: Session, usual: string): string {
+  const said = session.options.get("format");
+  if (said !== undefined) return said;
+  const file = session.options.get("output");
+  return (file === undefined ? undefined : byEnding.get(extname(file).toLowerCase())) ?? usual;
+}
+
+/** The same file, whatever way it is named. */
+function isSameFile(a: string, b: string): boolean {
+  try {
+    return realpathSync(a) === realpathSync(b);
+  } catch {
+    return resolve(a) === resolve(b);
+  }
+}
+
+/** Puts data where it is wanted: into the file of `--output`, else to standard output. The exit code. */
+export function deliver(session: Session, language: Language, data: string): number {
+  const file = session.options.get("output");
+  if (file === undefined || file === "-") {
+    session.io.out(data);
+    return CLEAN;
+  }
+  if (session.operands.some((operand) => operand !== "-" && isSameFile(operand, file))) {
+    return misuse(session, "--output names the recipe itself; it would be lost.");
+  }
+  const kind = session.options.has("force") ? "replace" : "create";
+  const written = language.writeSafely(file, Buffer.from(data, "utf8"), { kind });
+  if (written.outcome !== "refused") return CLEAN;
+  sayProblem(session, language, written.problem);
+  if (written.problem.code === "file.exists") session.io.err("    With --force it is replaced.\n");
+  return TROUBLE;
+}

@@ -14,7 +14,6 @@ import {
   startProduct,
 } from "./arithmetic.js";
 import { type Context, replace, report } from "./context.js";
-import { useLet } from "./lets.js";
 import { readFNumber, readIso, readQuantity } from "./quantities.js";
 import { nearNames, suggestion } from "./suggest.js";
 import { withTolerance } from "./tolerance.js";
@@ -165,7 +164,7 @@ function reference(ctx: Context, node: Reference, wanted: Wanted): Quantity | nu
     return stoppedFNumber(ctx, node, name, wanted);
   }
   if (node.args !== null || node.path.parts.length > 1) return notConstant(ctx, node);
-  const value = useLet(ctx, name);
+  const value = ctx.letValue(name);
   if (value !== "none") return value;
   if (ctx.declared.has(name)) return notConstant(ctx, node);
   const known = [...ctx.lets.keys()];

@@ -38,6 +38,8 @@ export interface Context {
   readonly lets: Map<string, LetEntry>;
   readonly definitions: Map<string, DefineEntry>;
   readonly declared: Map<string, Declared>;
+  /** The value of a `let`, worked out when first asked for; "none" where there is no such `let`. */
+  readonly letValue: (name: string) => Quantity | null | "none";
   /** Names of subjects in file order; the only, unnamed one is the empty text. */
   readonly subjects: string[];
   /** Names that `use` would bring in. */

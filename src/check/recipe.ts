@@ -12,7 +12,7 @@ import { type Context, here, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
 import { keepForLater } from "./later.js";
-import { finishLets } from "./lets.js";
+import { finishLets, useLet } from "./lets.js";
 import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
 import { checkTitle } from "./title.js";
@@ -43,6 +43,7 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
       sink(diagnostic);
     },
     lets: new Map(),
+    letValue: (word) => useLet(ctx, word),
     definitions: new Map(),
     declared: new Map(),
     subjects: [],

@@ -24,7 +24,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["syntax", row("core diagnostics vocabulary text", "chevrotain")],
   ["format", row("core vocabulary text syntax diagnostics")],
   ["model", row("core units vocabulary", "zod")],
-  ["check", row("core diagnostics units vocabulary syntax model", "fastest-levenshtein")],
+  ["check", row("core diagnostics units vocabulary syntax format model", "fastest-levenshtein")],
   ["scene", row("core diagnostics math units model vocabulary physics")],
   ["physics", row("core math units", "astronomy-engine")],
   ["transport", row("core math physics scene")],
@@ -43,7 +43,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
     "cli",
     {
       ...row(
-        "core diagnostics units vocabulary text syntax format model check scene transport report render quantities photometry preview editor node /index /pipeline",
+        "core diagnostics units vocabulary text syntax format model check scene transport report render quantities photometry preview editor node /index /compile /pipeline",
         "fastest-levenshtein picocolors",
       ),
       node: true,

@@ -81,7 +81,7 @@ function reference(ctx: Context, node: Reference): Expr | null {
   if (parts.length === 1) {
     const row = functionRow(first);
     const isPlace = ctx.declared.has(first) || ctx.lets.has(first);
-    if (row !== null && !isPlace) return resultExpr(ctx, node, row, null);
+    if (row !== null && !isPlace) return resultExpr(ctx, node, row, null, expr);
     if (node.args !== null) return unknownResult(ctx, node, first, "nothing");
     if (["ratio", "contrast"].includes(first) && !isPlace) return unknownResult(ctx, node, first, "nothing");
     return naturalReading(ctx, node);
@@ -90,7 +90,7 @@ function reference(ctx: Context, node: Reference): Expr | null {
   const light = parts.length === 2 && ctx.declared.get(first)?.kind === "light";
   if (light) {
     const row = findResult(last, "light");
-    return row === null ? unknownResult(ctx, node, last, "light") : resultExpr(ctx, node, row, first);
+    return row === null ? unknownResult(ctx, node, last, "light") : resultExpr(ctx, node, row, first, expr);
   }
   const row = functionRow(last);
   if (row !== null && row.args.length === 1 && row.args[0]?.type === "reading") {

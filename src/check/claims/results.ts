@@ -1,6 +1,6 @@
 import { printNode } from "../../format/print-node.js";
 import type { Expr, PointValue } from "../../model/values.js";
-import type { Argument, Reference, Value } from "../../syntax/ast.js";
+import type { Argument, Expression, Reference, Value } from "../../syntax/ast.js";
 import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
 import { isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
@@ -9,14 +9,22 @@ import { nearNames, suggestion } from "../suggest.js";
 import { sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
 import { bare, singleWord } from "../words.js";
-import { expr } from "./expr.js";
 import { readingExpr, readLights } from "./readings.js";
+
+/** Reads an expression; handed in, since results are part of expressions and hold some themselves. */
+export type ReadExpr = (ctx: Context, node: Expression) => Expr | null;
 
 type Given = { readonly name: string; readonly value: Expr | PointValue | string };
 
 /** A result of a light or a function. Null after a finding. */
-export function resultExpr(ctx: Context, node: Reference, row: ResultRow, of: string | null): Expr | null {
-  const args = readArguments(ctx, node, row);
+export function resultExpr(
+  ctx: Context,
+  node: Reference,
+  row: ResultRow,
+  of: string | null,
+  read: ReadExpr,
+): Expr | null {
+  const args = readArguments(ctx, node, row, read);
   if (args === null) return null;
   if (row.later === true) report(ctx, "result.later", node.span, { name: row.name });
   return { kind: "result", type: row.type, name: row.name, of, args };
@@ -27,7 +35,12 @@ function trouble(ctx: Context, node: Reference, row: ResultRow, words: string): 
   return null;
 }
 
-function readArguments(ctx: Context, node: Reference, row: ResultRow): readonly Given[] | null {
+function readArguments(
+  ctx: Context,
+  node: Reference,
+  row: ResultRow,
+  readExpr: ReadExpr,
+): readonly Given[] | null {
   const sorted = sortArguments(node.args ?? []);
   if (sorted.twice !== null) return trouble(ctx, node, row, `gets \`${sorted.twice}\` twice`);
   const rest: Value[] = [...sorted.plain];
@@ -43,7 +56,7 @@ function readArguments(ctx: Context, node: Reference, row: ResultRow): readonly 
       continue;
     }
     for (const value of values) {
-      const read = readArgument(ctx, node, row, parameter.type, parameter.name, value);
+      const read = readArgument(ctx, node, row, readExpr, parameter, value);
       if (read === null) return null;
       given.push({ name: parameter.name, value: read });
     }
@@ -68,8 +81,8 @@ function readArgument(
   ctx: Context,
   node: Reference,
   row: ResultRow,
-  type: ArgumentType,
-  name: string,
+  readExpr: ReadExpr,
+  { name, type }: { readonly name: string; readonly type: ArgumentType },
   value: Value,
 ): Expr | PointValue | string | null {
   switch (type) {
@@ -77,7 +90,7 @@ function readArgument(
     case "angle": {
       if (!isExpression(value))
         return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
-      const read = expr(ctx, value);
+      const read = readExpr(ctx, value);
       if (read === null) return null;
       if (read.type !== type)
         return trouble(ctx, node, row, `needs ${type === "angle" ? "an angle" : "a length"} for \`${name}\``);
@@ -92,7 +105,7 @@ function readArgument(
       return readFace(ctx, node, row, value);
     case "reading": {
       if (!isExpression(value)) return trouble(ctx, node, row, "takes readings");
-      const read = expr(ctx, value);
+      const read = readExpr(ctx, value);
       if (read === null) return null;
       const light = ["reading", "f-number", "exposure", "ev"].includes(read.type);
       return light ? read : trouble(ctx, node, row, "takes readings, such as `face.disc(towards: key)`");
@@ -102,7 +115,7 @@ function readArgument(
       if (word === "width" || word === "height") return word;
       if (!isExpression(value))
         return trouble(ctx, node, row, "takes width, height or an angle for `across`");
-      const read = expr(ctx, value);
+      const read = readExpr(ctx, value);
       if (read === null) return null;
       return read.type === "angle"
         ? read

@@ -1,0 +1,170 @@
+/**
+ * Describe a photographic lighting set-up and work out what it does: how hard each light is, how wide its shadow edges
+ * are, what the meter will read.
+ *
+ * @packageDocumentation
+ */
+export { type Compiled, compile } from "./compile.js";
+export type { Position, Source } from "./core/source.js";
+export type { Place, Span } from "./core/span.js";
+export type { Vec3 } from "./core/vector.js";
+export { sentence } from "./diagnostics/create.js";
+export type { Diagnostic, Edit, Fix, Label, Severity } from "./diagnostics/diagnostic.js";
+export { printDiagnostics } from "./diagnostics/print.js";
+export { diagnosticJson } from "./diagnostics/print-json.js";
+export {
+  block,
+  camera,
+  intent,
+  light,
+  point,
+  type RecipeParts,
+  recipe,
+  room,
+  set,
+  subject,
+} from "./model/make/blocks.js";
+export {
+  arms,
+  belowFull,
+  capsule,
+  cosinePower,
+  dial,
+  dialNumber,
+  disc,
+  efficacy,
+  fractionOfFull,
+  full,
+  gel,
+  gels,
+  guideNumber,
+  lambertian,
+  metered,
+  off,
+  output,
+  rectangle,
+  setTo,
+  sphere,
+} from "./model/make/lamps.js";
+export {
+  along,
+  at,
+  between,
+  left,
+  midpoint,
+  named,
+  type OffsetSteps,
+  offset,
+  right,
+  straight,
+  tape,
+  towards,
+} from "./model/make/points.js";
+export { pixels, size, volume } from "./model/make/sizes.js";
+export {
+  contrast,
+  edgeOf,
+  markFrom,
+  overcast,
+  ratio,
+  reflecting,
+  sunlight,
+  surface,
+  window,
+} from "./model/make/surroundings.js";
+export { withoutOrigins } from "./model/plain.js";
+export { printRecipe } from "./model/print.js";
+export type {
+  BlockModel,
+  CameraModel,
+  Expectation,
+  IntentModel,
+  KeptText,
+  LaterStatement,
+  LightModel,
+  MeterModel,
+  Origins,
+  PartModel,
+  PointModel,
+  Properties,
+  Recipe,
+  RoomModel,
+  SetModel,
+  Setting,
+  SubjectModel,
+} from "./model/types.js";
+export type {
+  ArmsValue,
+  BeamValue,
+  BearingValue,
+  CalibrationValue,
+  ClaimModel,
+  ContrastValue,
+  DialValue,
+  DirectionValue,
+  Expr,
+  GelsValue,
+  GelValue,
+  HingeValue,
+  LevelValue,
+  MarkValue,
+  NaturalLightValue,
+  OutputValue,
+  PixelsValue,
+  PointValue,
+  PowerValue,
+  RectangleValue,
+  ResultType,
+  ShapeValue,
+  SurfaceValue,
+  TapeValue,
+  ValueShapes,
+  VolumeValue,
+} from "./model/values.js";
+export { checkRecipe, type Evaluated, evaluate, type Outcome, run } from "./pipeline.js";
+export { renderJson } from "./render/json.js";
+export { renderMarkdown } from "./render/markdown.js";
+export { renderReportCsv } from "./render/report-csv.js";
+export { renderText } from "./render/text.js";
+export type {
+  Report,
+  ReportExpectation,
+  ReportLight,
+  ReportResult,
+  ReportStation,
+  ReportWarning,
+} from "./report/schema/report.js";
+export { type SceneJson, sceneToJson } from "./scene/export.js";
+export type { Scene } from "./scene/types.js";
+export type { LightField } from "./transport/light-field.js";
+export type { BaseUnit } from "./units/dimension.js";
+export {
+  cd,
+  cdSeconds,
+  cm,
+  deg,
+  fNumber,
+  ft,
+  inch,
+  iso,
+  kelvin,
+  kg,
+  lm,
+  lmPerWatt,
+  lmSeconds,
+  lx,
+  m,
+  mired,
+  mm,
+  ms,
+  number,
+  percent,
+  plusMinus,
+  s,
+  say,
+  shutterOneOver,
+  stops,
+  thirdStops,
+  ws,
+} from "./units/make.js";
+export type { Quantity, Spread } from "./units/quantity.js";

@@ -89,10 +89,10 @@ function discWidths(centre: Vec3, normal: Vec3, radius: number, eye: Vec3): Angu
   const h = dot(q, normal);
   if (!(h > 0)) return undefined;
   const d2 = dot(q, q);
-  return {
-    least: Math.atan2(2 * radius * h, d2 - radius * radius),
-    greatest: 2 * Math.atan2(radius, Math.sqrt(d2)),
-  };
+  const tilted = Math.atan2(2 * radius * h, d2 - radius * radius);
+  const across = 2 * Math.atan2(radius, Math.sqrt(d2));
+  // Closer than the radius the tilted diameter is the wider one.
+  return { least: Math.min(tilted, across), greatest: Math.max(tilted, across) };
 }
 
 function polygonWidths(corners: readonly Vec3[], normal: Vec3, eye: Vec3): AngularWidths | undefined {

@@ -127,6 +127,16 @@ describe("poses bend the same parts", () => {
     }
   });
 
+  test("each leg keeps its length on a low seat and on a high one", () => {
+    for (const seat of [0.1, 0.2, 0.4]) {
+      const sum = legs(shot({ pose: "seated", seat: m(seat) })).reduce(
+        (total, part) => total + lengthOf(part),
+        0,
+      );
+      expect(sum).toBeCloseTo(0.461, 9);
+    }
+  });
+
   test("seated lowers the head by the bent legs and puts the knees out in front", () => {
     const scene = shot({ pose: "seated", seat: m(0.25) });
     near(scene.subjects[0]?.face, [0, -0.057, 0.933 - 0.5 + 0.25 + 0.045]);

@@ -81,6 +81,41 @@ describe("a point", () => {
     ]);
   });
 
+  test("may be a cheek, which is on the key's side before the light is known", () => {
+    const key = block("light", "key", { ...bulb, role: "key", position: at(m(-2), m(-1), m(2)) });
+    const kicker = block("light", "kicker", {
+      ...bulb,
+      position: at(m(1), m(1), m(2)),
+      aim: named("lit_cheek"),
+    });
+    for (const lights of [
+      [key, kicker],
+      [kicker, key],
+    ]) {
+      const { scene: built, found } = shoot({ subjects: [block("subject", null, {})], lights });
+      const cheek = built.stations[stationIndex(built, "lit_cheek") ?? -1];
+      expect(found).toEqual([]);
+      expect(cheek?.at[0]).toBeLessThan(0);
+      expect(built.sources.find((source) => source.name === "kicker")?.aim).toEqual(cheek?.at);
+    }
+  });
+
+  test("may be a part of a card, left and right as the camera sees it from in front or behind", () => {
+    for (const angle of [0, 160]) {
+      const card = block("card", "board", {
+        size: size(cm(60), cm(90)),
+        at: offset({ up: m(1) }),
+        faces: { kind: "bearing", bearing: left(deg(angle)), written: "" },
+      });
+      const { scene: built } = shoot({ set: block("set", null, { parts: [card] }) });
+      expect(stationPoint(built, "board.left")?.[0]).toBeCloseTo(
+        -0.2 * Math.abs(Math.cos((angle * Math.PI) / 180)),
+        12,
+      );
+      expect(stationPoint(built, "board.top")?.[2]).toBeCloseTo(1.45, 12);
+    }
+  });
+
   test("in a ring is reported, and building ends", () => {
     const { scene: ring, found } = shoot({
       lights: [

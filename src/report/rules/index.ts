@@ -1,4 +1,82 @@
+import { ambient } from "./ambient.rule.js";
+import { backgroundOff } from "./background-off.rule.js";
+import { belowMinimum } from "./below-minimum.rule.js";
+import { boomBalance } from "./boom-balance.rule.js";
+import { cameraThroughWall } from "./camera-through-wall.rule.js";
+import { colourMix } from "./colour-mix.rule.js";
+import { crossingNoses } from "./crossing-noses.rule.js";
+import { darkSockets } from "./dark-sockets.rule.js";
+import { elevationChangesDownBody } from "./elevation-changes-down-body.rule.js";
+import { fan } from "./fan.rule.js";
+import { flare } from "./flare.rule.js";
+import { headToToe } from "./head-to-toe.rule.js";
+import { lampInFrame } from "./lamp-in-frame.rule.js";
+import { lampNearCeiling } from "./lamp-near-ceiling.rule.js";
+import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
+import { lampThroughWall } from "./lamp-through-wall.rule.js";
+import { lowSun } from "./low-sun.rule.js";
+import { meterTrap } from "./meter-trap.rule.js";
+import { nearField } from "./near-field.rule.js";
+import { noReserve } from "./no-reserve.rule.js";
+import { notEnoughPower } from "./not-enough-power.rule.js";
+import { notOvercast } from "./not-overcast.rule.js";
+import { notSunHard } from "./not-sun-hard.rule.js";
+import { offAperture } from "./off-aperture.rule.js";
+import { outOfFocus } from "./out-of-focus.rule.js";
+import { panelShadesLight } from "./panel-shades-light.rule.js";
+import { peopleUneven } from "./people-uneven.rule.js";
 import type { Rule } from "./rule.js";
+import { setShortTop } from "./set-short-top.rule.js";
+import { setTopPose } from "./set-top-pose.rule.js";
+import { softTooFar } from "./soft-too-far.rule.js";
+import { standTip } from "./stand-tip.rule.js";
+import { standTooShort } from "./stand-too-short.rule.js";
+import { syncBand } from "./sync-band.rule.js";
+import { tooClose } from "./too-close.rule.js";
+import { twoSuns } from "./two-suns.rule.js";
+import { uncalibrated } from "./uncalibrated.rule.js";
 
-/** Every rule, in the order in which a report names them. */
-export const rules: readonly Rule[] = [];
+/** Every rule: room and stands, set, look, exposure, camera, safety. Findings of like weight keep this order. */
+export const rules: readonly Rule[] = [
+	lampThroughCeiling,
+	lampNearCeiling,
+	standTooShort,
+	lampThroughWall,
+	cameraThroughWall,
+	setShortTop,
+	setTopPose,
+	panelShadesLight,
+	lampInFrame,
+	notSunHard,
+	lowSun,
+	elevationChangesDownBody,
+	fan,
+	twoSuns,
+	notOvercast,
+	softTooFar,
+	crossingNoses,
+	darkSockets,
+	notEnoughPower,
+	noReserve,
+	belowMinimum,
+	offAperture,
+	uncalibrated,
+	nearField,
+	meterTrap,
+	headToToe,
+	peopleUneven,
+	backgroundOff,
+	ambient,
+	syncBand,
+	colourMix,
+	outOfFocus,
+	tooClose,
+	flare,
+	standTip,
+	boomBalance,
+];
+
+/** The rule of a code; null for a word that is none. */
+export function findRule(code: string): Rule | null {
+	return rules.find((rule) => rule.code === code) ?? null;
+}

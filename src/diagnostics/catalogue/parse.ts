@@ -182,6 +182,12 @@ export const parseFindings = {
     help: "",
     page: "The words of a longer name are joined by the low line. A name with spaces can also be put between backticks.\n\nRight: `focal_length: 85 mm`.",
   },
+  "name.quotes": {
+    severity: "error",
+    message: "a name does not stand in quotation marks",
+    help: "",
+    page: "Quotation marks hold texts: titles, notes and paths. A name stands alone, or between backticks when it holds spaces or other signs.\n\nRight: `light key { }` or ``light `window light` { }``.",
+  },
   "name.hyphen": {
     severity: "error",
     message: "a name has no hyphen in it",

@@ -51,13 +51,3 @@ export function beamEnergyShare(beam: Beam): number {
       return beam satisfies never;
   }
 }
-
-/** Total lumens of a Lambertian source from its axial intensity: pi times the candelas. Lumen-seconds from cd s. */
-export function lambertianLumens(axialIntensity: number): number {
-  return Math.PI * axialIntensity;
-}
-
-/** Total lumens of a cos^n beam from its axial intensity: 2 pi I / (n + 1). */
-export function cosinePowerLumens(axialIntensity: number, n: number): number {
-  return (2 * Math.PI * axialIntensity) / (n + 1);
-}

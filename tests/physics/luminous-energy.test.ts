@@ -3,13 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
 import { gaussLegendre, integrate } from "../../src/math/quadrature.js";
 import { radians } from "../../src/math/rotation.js";
-import {
-  type Beam,
-  beamEnergyShare,
-  beamShare,
-  cosinePowerLumens,
-  lambertianLumens,
-} from "../../src/physics/beam.js";
+import { type Beam, beamEnergyShare, beamShare } from "../../src/physics/beam.js";
 import { beamReading } from "../../src/physics/beam-reading.js";
 import {
   axialExposurePerEnergy,
@@ -30,6 +24,7 @@ import {
   rectangleSource,
   type SourceShape,
 } from "../../src/physics/source-shape.js";
+import { cosinePowerFlux, lambertianFlux } from "../../src/physics/zonal-flux.js";
 import { even, source } from "../helpers/light-shapes.js";
 import { mustBreak } from "../helpers/must-break.js";
 
@@ -69,7 +64,10 @@ describe("beams", () => {
     mustBreak(keepsEnergy((b) => (b.kind === "grid" ? Math.sin(b.cutoff / 2) ** 2 : beamEnergyShare(b))));
     mustBreak(keepsEnergy((b) => (b.kind === "cosine-power" ? 1 / b.n : beamEnergyShare(b))));
     expect(beamEnergyShare({ kind: "cosine-power", n: 1 })).toBe(1);
-    expect(lambertianLumens(1000)).toBeCloseTo(cosinePowerLumens(1000, 1), 10);
+    expect(lambertianFlux(1000) * beamEnergyShare({ kind: "cosine-power", n: 4 })).toBeCloseTo(
+      cosinePowerFlux(1000, 4),
+      9,
+    );
   });
 
   test("narrow grids keep their digits: the series meets the closed form", () => {

@@ -1,56 +1,43 @@
 import { EOF, type TokenType } from "chevrotain";
 import {
-	Broken,
-	CloseBrace,
-	Colon,
-	Comma,
-	Dot,
-	DoubleEquals,
-	Equals,
-	IsWord,
-	LikeWord,
-	NewLine,
-	OpenBrace,
-	OpenRound,
-	Text,
-	WithWord,
-	Word,
+  Broken,
+  CloseBrace,
+  Colon,
+  Comma,
+  Dot,
+  DoubleEquals,
+  Equals,
+  IsWord,
+  LikeWord,
+  NewLine,
+  OpenBrace,
+  OpenRound,
+  Text,
+  WithWord,
+  Word,
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 
 /** What a line that starts with a word is, seen from its signs alone. */
-export type LineKind =
-	| "setting"
-	| "block"
-	| "reading"
-	| "title"
-	| "titled"
-	| "word"
-	| "unclear";
+export type LineKind = "setting" | "block" | "reading" | "title" | "titled" | "word" | "unclear";
 
 /** Whether a token can be a name. */
 export function isWord(token: Token | undefined): boolean {
-	return (
-		token !== undefined &&
-		Word.categoryMatchesMap?.[token.tokenTypeIdx] === true
-	);
+  return token !== undefined && Word.categoryMatchesMap?.[token.tokenTypeIdx] === true;
 }
 
 /** Index behind a path `a.b.c` that starts at `from`. */
 export function pathEnd(tokens: readonly Token[], from: number): number {
-	let index = from + 1;
-	while (tokens[index]?.tokenType === Dot && isWord(tokens[index + 1]))
-		index += 2;
-	return index;
+  let index = from + 1;
+  while (tokens[index]?.tokenType === Dot && isWord(tokens[index + 1])) index += 2;
+  return index;
 }
 
 /** Whether the line stops at this token. */
 export function isStop(token: Token | undefined): boolean {
-	if (token === undefined) return true;
-	const type = token.tokenType;
-	return (
-		type === NewLine || type === Comma || type === CloseBrace || type === EOF
-	);
+  if (token === undefined) return true;
+  const type = token.tokenType;
+  return type === NewLine || type === Comma || type === CloseBrace || type === EOF;
 }
 
 /**
@@ -59,81 +46,61 @@ export function isStop(token: Token | undefined): boolean {
  * `a "..."` a title, a word (or two) alone `word`. Each token of a line is looked at once.
  */
 export function classify(tokens: readonly Token[], from: number): LineKind {
-	let index = pathEnd(tokens, from);
-	const type = tokens[index]?.tokenType;
-	if (type === Colon || type === Equals || type === DoubleEquals) {
-		return tokens[index + 1]?.tokenType === OpenBrace ? "block" : "setting";
-	}
-	if (type === OpenBrace) return "block";
-	if (type === Text) {
-		if (index === from + 1)
-			return tokens[index + 1]?.tokenType === OpenBrace ? "titled" : "title";
-		return hasBraceBefore(tokens, index) ? "block" : "setting";
-	}
-	if (type === OpenRound) return "reading";
-	if (
-		type === WithWord &&
-		isWord(tokens[index + 1]) &&
-		isColon(tokens[index + 2]?.tokenType)
-	)
-		return "setting";
-	if (isStop(tokens[index]))
-		return opensBelow(tokens, index) ? "block" : "word";
-	if (!isWord(tokens[index])) {
-		if (type === Broken || type === Dot) return "unclear";
-		return hasBraceBefore(tokens, index) ? "block" : "setting";
-	}
-	const second = type;
-	let like = false;
-	let words = 1;
-	while (isWord(tokens[index])) {
-		if (tokens[index]?.tokenType === LikeWord && isWord(tokens[index + 1]))
-			like = true;
-		words++;
-		index++;
-	}
-	const behind = tokens[index]?.tokenType;
-	if (behind === OpenBrace || like) return "block";
-	if (isStop(tokens[index])) {
-		if (opensBelow(tokens, index)) return "block";
-		if (second === IsWord) return "reading";
-		return words === 2 ? "word" : "unclear";
-	}
-	if (behind === Colon)
-		return tokens[index + 1]?.tokenType === OpenBrace ? "block" : "setting";
-	if (second === IsWord) return "reading";
-	if (second === WithWord) return "block";
-	if (hasBraceBefore(tokens, index)) return "block";
-	return "setting";
+  let index = pathEnd(tokens, from);
+  const type = tokens[index]?.tokenType;
+  if (type === Colon || type === Equals || type === DoubleEquals) {
+    return tokens[index + 1]?.tokenType === OpenBrace ? "block" : "setting";
+  }
+  if (type === OpenBrace) return "block";
+  if (type === Text) {
+    if (index === from + 1) return tokens[index + 1]?.tokenType === OpenBrace ? "titled" : "title";
+    return hasBraceBefore(tokens, index) ? "block" : "setting";
+  }
+  if (type === OpenRound) return "reading";
+  if (type === WithWord && isWord(tokens[index + 1]) && isColon(tokens[index + 2]?.tokenType))
+    return "setting";
+  if (isStop(tokens[index])) return opensBelow(tokens, index) ? "block" : "word";
+  if (!isWord(tokens[index])) {
+    if (type === Broken || type === Dot) return "unclear";
+    return hasBraceBefore(tokens, index) ? "block" : "setting";
+  }
+  const second = type;
+  let like = false;
+  let words = 1;
+  while (isWord(tokens[index])) {
+    if (tokens[index]?.tokenType === LikeWord && isWord(tokens[index + 1])) like = true;
+    words++;
+    index++;
+  }
+  const behind = tokens[index]?.tokenType;
+  if (behind === OpenBrace || like) return "block";
+  if (isStop(tokens[index])) {
+    if (opensBelow(tokens, index)) return "block";
+    if (second === IsWord) return "reading";
+    return words === 2 ? "word" : "unclear";
+  }
+  if (behind === Colon) return tokens[index + 1]?.tokenType === OpenBrace ? "block" : "setting";
+  if (second === IsWord) return "reading";
+  if (second === WithWord) return "block";
+  if (hasBraceBefore(tokens, index)) return "block";
+  return "setting";
 }
 
 function isColon(type: TokenType | undefined): boolean {
-	return type === Colon || type === Equals;
+  return type === Colon || type === Equals;
 }
 
 /** Whether a line end at `index` is followed by a brace: a block whose brace slipped to the next line. */
 export function opensBelow(tokens: readonly Token[], index: number): boolean {
-	return (
-		tokens[index]?.tokenType === NewLine &&
-		tokens[index + 1]?.tokenType === OpenBrace
-	);
+  return tokens[index]?.tokenType === NewLine && tokens[index + 1]?.tokenType === OpenBrace;
 }
 
 /** Whether the rest of the line ends with an opening brace: the head of a block with a mistake in it. */
-export function hasBraceBefore(
-	tokens: readonly Token[],
-	from: number,
-): boolean {
-	for (let index = from; index < tokens.length; index++) {
-		const type = tokens[index]?.tokenType;
-		if (type === OpenBrace) return true;
-		if (
-			type === NewLine ||
-			type === CloseBrace ||
-			type === Comma ||
-			type === Colon
-		)
-			return false;
-	}
-	return false;
+export function hasBraceBefore(tokens: readonly Token[], from: number): boolean {
+  for (let index = from; index < tokens.length; index++) {
+    const type = tokens[index]?.tokenType;
+    if (type === OpenBrace) return true;
+    if (type === NewLine || type === CloseBrace || type === Comma || type === Colon) return false;
+  }
+  return false;
 }

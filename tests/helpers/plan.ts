@@ -1,6 +1,8 @@
 import { disc, fractionOfFull, metered, sphere } from "../../src/model/make/lamps.js";
-import { left, tape } from "../../src/model/make/points.js";
-import type { LightModel, Recipe } from "../../src/model/types.js";
+import { left, offset, tape } from "../../src/model/make/points.js";
+import { size, volume } from "../../src/model/make/sizes.js";
+import { sunlight } from "../../src/model/make/surroundings.js";
+import type { LightModel, Recipe, SetModel } from "../../src/model/types.js";
 import type { Plan } from "../../src/report/plan.js";
 import type { Rule, RuleFinding } from "../../src/report/rules/rule.js";
 import { buildScene } from "../../src/scene/build.js";
@@ -39,6 +41,33 @@ export function dish(fields: Partial<LightFields> = {}, name = "key"): LightMode
 /** A bare bulb of 8 cm that gives f/5.6 at 2 m, otherwise as the dish. */
 export function bulb(fields: Partial<LightFields> = {}, name = "key"): LightModel {
   return dish({ shape: sphere(cm(8)), calibration: metered(fNumber(5.6), m(2), iso(100)), ...fields }, name);
+}
+
+/** The same dish, placed along the floor: 2 m from the mark, which keeps its spot when its height changes. */
+export function dishOnFloor(fields: Partial<LightFields> = {}, name = "key"): LightModel {
+  return block("light", name, {
+    shape: disc(cm(20)),
+    calibration: metered(fNumber(11), m(2), iso(100)),
+    power: fractionOfFull({ ...number(0.5), written: "1/2" }),
+    floor_distance: tape(m(2)),
+    bearing: left(deg(35)),
+    height: m(2.2),
+    ...fields,
+  } as LightFields);
+}
+
+/** A room of 5 x 7 x 2.8 m with the mark in its middle. */
+export const room = block("room", null, { size: volume(m(5), m(7), m(2.8)) });
+
+/** A wish for sunlight at 30 deg. */
+export const sun = block("intent", null, { pass_for: sunlight(deg(30)) });
+
+/** A white flat behind the subject: 1.5 m wide, 2 m high, 60 cm behind the mark. */
+export const flat = block("flat", "back", { size: size(m(1.5), m(2)), at: offset({ behind: cm(60) }) });
+
+/** A set with these pieces in it. */
+export function setOf(...parts: SetModel["parts"]): SetModel {
+  return block("set", null, { parts }) as SetModel;
 }
 
 /** A plan of person, dish and camera, changed as a test says. */

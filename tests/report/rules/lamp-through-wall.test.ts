@@ -1,0 +1,44 @@
+import { expect, test } from "vitest";
+import { left, offset, tape } from "../../../src/model/make/points.js";
+import { size } from "../../../src/model/make/sizes.js";
+import { faceReading } from "../../../src/report/rules/key-light.js";
+import { lampThroughWall as rule } from "../../../src/report/rules/lamp-through-wall.rule.js";
+import { cm, deg, m } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import { dishOnFloor, finding, findings, numberAfter, planOf, room } from "../../helpers/plan.js";
+
+/** The left wall is 2.5 m from the mark. */
+const leftwards = (away: number, more: object = {}) => ({
+  room,
+  lights: [dishOnFloor({ bearing: left(deg(90)), floor_distance: tape(m(away)), ...more })],
+});
+
+test("speaks when the stand has less than 50 cm of floor, or the lamp is beyond the wall", () => {
+  expect(findings(rule, leftwards(2.01))).toHaveLength(1);
+  expect(findings(rule, leftwards(1.99))).toHaveLength(0);
+  expect(finding(rule, leftwards(2.7)).message).toContain("20 cm beyond the left wall");
+  expect(finding(rule, leftwards(2.2)).message).toContain("30 cm from the left wall");
+});
+
+test("on a boom only the lamp counts, and a wall with a window lets a lamp stand outside", () => {
+  const boom = { parts: [block("stand", null, { boom: m(1.5) })] };
+  expect(findings(rule, leftwards(2.4, boom))).toHaveLength(0);
+  expect(findings(rule, leftwards(2.6, boom))).toHaveLength(1);
+  const opening = block("opening", "window", {
+    wall: "left",
+    size: size(m(1), m(1)),
+    at: offset({ left: m(2.5), up: cm(90) }),
+  });
+  const windowed = block("room", null, { ...room, parts: [opening] } as never);
+  expect(findings(rule, { ...leftwards(2.7), room: windowed })).toHaveLength(0);
+});
+
+test("the place of its remedy is silent and the power it names is what the nearer lamp gives more", () => {
+  const before = leftwards(2.9);
+  const { remedy } = finding(rule, before);
+  const after = leftwards(numberAfter(remedy, "in to", "m"));
+  expect(findings(rule, after)).toHaveLength(0);
+  const a = faceReading(planOf(after).scene)?.exposure ?? 0;
+  const b = faceReading(planOf(before).scene)?.exposure ?? 1;
+  expect(numberAfter(remedy, "with", "stop less")).toBeCloseTo(Math.log2(a / b), 1);
+});

@@ -1,9 +1,9 @@
 import type { Place } from "../core/span.js";
+import { writeNumber } from "../core/write-number.js";
 import type { ArgsOf, Code } from "../diagnostics/catalogue/index.js";
 import { finding } from "../diagnostics/create.js";
 import type { Sink } from "../diagnostics/diagnostic.js";
 import type { Origins, Recipe } from "../model/types.js";
-import { writeNumber } from "../core/write-number.js";
 import type { Assumption, Landmark } from "./types.js";
 
 /** One block that puts something into the scene, built when something first asks for its place. */

@@ -30,6 +30,7 @@ export interface Landmark {
   readonly ahead: Vec3 | null;
 }
 
+/** The room as a box; lengths in m. */
 export interface SceneRoom {
   readonly width: number;
   readonly depth: number;
@@ -94,6 +95,7 @@ export type Body =
       readonly reflectance: number;
     };
 
+/** A person of the scene, as far as places and looks go; its bodies are in `bodies`. */
 export interface SceneSubject {
   /** Empty for the only, unnamed subject. */
   readonly name: string;
@@ -197,6 +199,7 @@ export interface Station {
   readonly natural: boolean;
 }
 
+/** The camera as it stands and is set; lengths in m, times in s. Null where the recipe does not say. */
 export interface SceneCamera {
   readonly at: Vec3;
   /** Unit vectors: into the picture, to the picture's right, to its top. */

@@ -175,7 +175,8 @@ describe("power", () => {
   });
 
   test("above full is reported", () => {
-    const { found } = shoot({ lights: [lamp({ ...head, power: setTo(ws(800)) })] });
+    const { scene, found } = shoot({ lights: [lamp({ ...head, power: setTo(ws(800)) })] });
+    expect(firstSource(scene).energy).toBe(1000);
     expect(codes(found)).toEqual(["light.over-full"]);
     expect(found[0]?.args).toMatchObject({ over: "1" });
   });

@@ -1,6 +1,6 @@
+import { writeNumber } from "../../core/write-number.js";
 import type { LightModel } from "../../model/types.js";
 import type { PowerValue } from "../../model/values.js";
-import { writeNumber } from "../../core/write-number.js";
 import { placeOfBlock, report, type Site } from "../site.js";
 
 /** Stops below full power of a setting; null when it is off, undefined where it cannot be said. */
@@ -29,7 +29,7 @@ function stopsBelow(light: LightModel, power: PowerValue): number | null | undef
   }
 }
 
-/** The present setting of a lamp in stops below full; null when it is off. */
+/** The present setting of a lamp in stops below full; null when it is off. A setting above full is reported and taken as full. */
 export function settingBelow(site: Site, light: LightModel): number | null {
   if (light.power === undefined) return 0;
   const below = stopsBelow(light, light.power);
@@ -42,6 +42,7 @@ export function settingBelow(site: Site, light: LightModel): number | null {
   if (below !== null && below < -1e-9) {
     const over = writeNumber(Math.round(-below * 10) / 10);
     report(site, "light.over-full", { name: light.name ?? "light", over });
+    return 0;
   }
   return below;
 }

@@ -156,6 +156,7 @@ export function discClippedVector(
   const root = Math.sqrt(
     (h * h + (side - radius) * (side - radius)) * (h * h + (side + radius) * (side + radius)),
   );
+  if (!(root > 0)) return setVector(out, 0, 0, 0);
   const k = q / (p + root);
   const y1 = s1 / (1 + k * c1);
   const y2 = s2 / (1 + k * c2);

@@ -153,6 +153,11 @@ describe("no light", () => {
 });
 
 describe("numbers stay numbers", () => {
+  test("on the rim of a disc, less than any number in front of it", () => {
+    const disc: SourceShape = { kind: "disc", centre: [0, 0, 0], normal: [-1, 0, 0], radius: 1 };
+    expect(reading(disc, [-5e-324, 0, 1], [0, -1, 0])).toBe(0);
+  });
+
   const wild = fc.oneof(
     fc.constantFrom(0, -0, 1, -1, 0.5, 1e-300, 5e-324, 1e-9, 1e6),
     fc.double({ min: -1e6, max: 1e6, noNaN: true }),

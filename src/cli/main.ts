@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import { machine } from "./machine.js";
 import { version } from "./version.js";
 

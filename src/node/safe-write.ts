@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import { basename, dirname, join } from "node:path";
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import { errorCode } from "./text-file.js";
@@ -43,7 +42,7 @@ function discard(temporary: string, disk: FileWriter): void {
   try {
     disk.remove(temporary);
   } catch {
-    // The name is random and ends in .tmp; it harms nothing.
+    // The name is nobody else's and ends in .tmp; it harms nothing.
   }
 }
 
@@ -75,10 +74,7 @@ export function writeSafely(
     }
     const target = found?.target ?? path;
     const folder = dirname(target);
-    const temporary = join(
-      folder,
-      `.halfshade-${basename(target).slice(0, 60)}-${randomBytes(6).toString("hex")}.tmp`,
-    );
+    const temporary = join(folder, `.halfshade-${basename(target).slice(0, 60)}-${disk.uniqueName()}.tmp`);
     try {
       writeBeside(temporary, bytes, found, disk);
       if (meeting.kind === "edit" && !sameBytes(disk.read(target), meeting.before)) {

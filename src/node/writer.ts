@@ -48,6 +48,8 @@ export interface FileWriter {
   remove(path: string): void;
   syncFolder(path: string): void;
   umask(): number;
+  /** Letters and digits that no other running program uses at this moment. */
+  uniqueName(): string;
 }
 
 /** Writes to the disk of this machine. */
@@ -105,4 +107,5 @@ export const diskWriter: FileWriter = {
     }
   },
   umask: () => process.umask(),
+  uniqueName: () => `${process.pid}-${process.hrtime.bigint().toString(36)}`,
 };

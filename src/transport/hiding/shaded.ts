@@ -1,0 +1,193 @@
+import type { Vec3 } from "../../core/vector.js";
+import { emptyVector, type LightVector } from "../../physics/light-vector.js";
+import { sourceCentre, type SourceShape } from "../../physics/source-shape.js";
+import { sourceOutline } from "../../physics/source-outline.js";
+import type { Station } from "../../scene/types.js";
+import { type PreparedSource, preparedReading } from "../direct.js";
+import { type FlatPolygon, subtract } from "./flat.js";
+import { received } from "./lambert.js";
+import type { Occluder } from "./occluder.js";
+import { clipToHalf, type HalfSpace, OUTLINE_CORNERS, outlineOf, project, viewAlong } from "./view.js";
+
+/** A source with the sphere round it, for asking what may stand before it. */
+export interface ShadedSource {
+  readonly prepared: PreparedSource;
+  readonly centre: Vec3;
+  /** Radius of a sphere round the source, m. */
+  readonly bound: number;
+  /** The source with round outlines widened, so that their polygons have their area. */
+  readonly outline: SourceShape;
+  /** What can hide it. */
+  readonly occluders: readonly Occluder[];
+}
+
+/** Makes a source ready to be hidden in part by the occluders. */
+export function shadedSource(prepared: PreparedSource, occluders: readonly Occluder[]): ShadedSource {
+  const { shape } = prepared;
+  const centre = sourceCentre(shape);
+  return { prepared, centre, bound: boundOf(shape, centre), outline: widened(shape), occluders };
+}
+
+function boundOf(shape: SourceShape, centre: Vec3): number {
+  switch (shape.kind) {
+    case "disc":
+    case "sphere":
+      return shape.radius;
+    case "capsule":
+      return shape.radius + distance(shape.from, centre);
+    case "polygon":
+      return shape.corners.reduce((most, corner) => Math.max(most, distance(corner, centre)), 0);
+    default:
+      return shape satisfies never;
+  }
+}
+
+const distance = (a: Vec3, b: Vec3): number => {
+  const x = a[0] - b[0];
+  const y = a[1] - b[1];
+  const z = a[2] - b[2];
+  return Math.sqrt(x * x + y * y + z * z);
+};
+
+function widened(shape: SourceShape): SourceShape {
+  if (shape.kind === "polygon") return shape;
+  const step = (2 * Math.PI) / OUTLINE_CORNERS;
+  return { ...shape, radius: shape.radius * Math.sqrt(step / Math.sin(step)) };
+}
+
+/** True when an occluder may stand between the eye and the source: its sphere meets the cone to the source's. */
+function mayHide(o: Occluder, eye: Vec3, ahead: Vec3, far: number, slope: number, widening: number): boolean {
+  const x = o.centre[0] - eye[0];
+  const y = o.centre[1] - eye[1];
+  const z = o.centre[2] - eye[2];
+  const along = x * ahead[0] + y * ahead[1] + z * ahead[2];
+  if (along < -o.bound || along - o.bound > far) return false;
+  const off = x * x + y * y + z * z - along * along;
+  const wide = Math.max(0, along) * slope + o.bound * widening;
+  return off <= wide * wide;
+}
+
+/**
+ * Luminous exposure at a point per lumen-second of a source, with everything that hides part of it. The source's
+ * outline less the outlines of what stands before it is summed by Lambert's formula; the share that is left multiplies
+ * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons of 16 corners. A
+ * beam is taken to be as strong over the part that is left as over the whole.
+ */
+export function shadedReading(
+  source: ShadedSource,
+  at: Vec3,
+  facing: Vec3,
+  receptor: Station["receptor"],
+  scratch: LightVector = emptyVector(),
+): number {
+  const whole = preparedReading(source.prepared, at[0], at[1], at[2], facing[0], facing[1], facing[2], receptor, scratch);
+  return whole === 0 ? 0 : whole * seenShare(source, at, facing, receptor === "dome");
+}
+
+/** The share of what a source would give a receptor that reaches it past the occluders, 0 to 1. */
+export function seenShare(source: ShadedSource, at: Vec3, facing: Vec3, dome: boolean): number {
+  const far = distance(source.centre, at);
+  if (!(far > source.bound)) return 1;
+  const ahead: Vec3 = [
+    (source.centre[0] - at[0]) / far,
+    (source.centre[1] - at[1]) / far,
+    (source.centre[2] - at[2]) / far,
+  ];
+  const sine = source.bound / far;
+  const cosine = Math.sqrt((1 - sine) * (1 + sine));
+  const near: Occluder[] = [];
+  for (const o of source.occluders) {
+    if (mayHide(o, at, ahead, far + source.bound, sine / cosine, 1 / cosine)) near.push(o);
+  }
+  if (near.length === 0) return 1;
+  return hiddenShare(source, at, facing, dome, ahead, near);
+}
+
+function hiddenShare(
+  source: ShadedSource,
+  at: Vec3,
+  facing: Vec3,
+  dome: boolean,
+  ahead: Vec3,
+  near: readonly Occluder[],
+): number {
+  const view = viewAlong(at, ahead);
+  const before = beforeSource(source.prepared.shape, source.centre, at, ahead);
+  const bodies: HalfSpace[] = [];
+  const holes: FlatPolygon[] = [];
+  for (const o of near) {
+    const touching = tangentAt(o, at);
+    if (touching !== null) {
+      bodies.push(touching);
+      continue;
+    }
+    const hole = outlineOf(view, o, before);
+    if (hole !== null) holes.push(hole);
+  }
+  if (holes.length === 0 && bodies.length === 0) return 1;
+  let corners = sourceOutline(source.outline, at, OUTLINE_CORNERS);
+  if (!dome) corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
+  const outline = corners.length < 3 ? null : project(view, corners);
+  if (outline === null) return 1;
+  const full = received([outline], view, facing, dome);
+  if (!(full > 0)) return 1;
+  for (const half of bodies) corners = clipToHalf(corners, half);
+  const start = corners.length < 3 ? null : project(view, corners);
+  let pieces: readonly FlatPolygon[] = start === null ? [] : [start];
+  for (const hole of holes) {
+    if (pieces.length === 0) return 0;
+    pieces = subtract(pieces, hole);
+  }
+  return Math.min(1, received(pieces, view, facing, dome) / full);
+}
+
+const product = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+/** The side of the source on which the eye is: what lies beyond the source hides nothing of it. */
+function beforeSource(shape: SourceShape, centre: Vec3, at: Vec3, ahead: Vec3): HalfSpace {
+  const flat = shape.kind === "disc" || shape.kind === "polygon";
+  const towardsEye: Vec3 = flat ? shape.normal : [-ahead[0], -ahead[1], -ahead[2]];
+  const offset = product(towardsEye, centre);
+  return product(towardsEye, at) >= offset
+    ? { normal: towardsEye, offset }
+    : { normal: [-towardsEye[0], -towardsEye[1], -towardsEye[2]], offset: -offset };
+}
+
+/** How near to a surface a point counts as lying on it, as a share of the body's size. */
+const ON_SURFACE = 1e-6;
+
+/**
+ * A body that the eye lies on or in hides the half of all directions below its surface there; null for a body the eye
+ * is clear of.
+ */
+function tangentAt(o: Occluder, eye: Vec3): HalfSpace | null {
+  if (o.kind === "polygon") return null;
+  const out = o.kind === "ellipsoid" ? ellipsoidNormal(o, eye) : capsuleNormal(o, eye);
+  if (out === null) return null;
+  return { normal: out, offset: product(out, eye) };
+}
+
+function ellipsoidNormal(o: Extract<Occluder, { kind: "ellipsoid" }>, eye: Vec3): Vec3 | null {
+  const d: Vec3 = [eye[0] - o.centre[0], eye[1] - o.centre[1], eye[2] - o.centre[2]];
+  const e = o.inverse.map((row) => product(row, d)) as unknown as Vec3;
+  if (product(e, e) > 1 + ON_SURFACE) return null;
+  const [p, q, r] = o.inverse;
+  const n: Vec3 = [
+    e[0] * p[0] + e[1] * q[0] + e[2] * r[0],
+    e[0] * p[1] + e[1] * q[1] + e[2] * r[1],
+    e[0] * p[2] + e[1] * q[2] + e[2] * r[2],
+  ];
+  const size = Math.sqrt(product(n, n));
+  return size > 0 ? [n[0] / size, n[1] / size, n[2] / size] : null;
+}
+
+function capsuleNormal(o: Extract<Occluder, { kind: "capsule" }>, eye: Vec3): Vec3 | null {
+  const u: Vec3 = [o.to[0] - o.from[0], o.to[1] - o.from[1], o.to[2] - o.from[2]];
+  const m: Vec3 = [eye[0] - o.from[0], eye[1] - o.from[1], eye[2] - o.from[2]];
+  const uu = product(u, u);
+  const t = uu > 0 ? Math.min(1, Math.max(0, product(m, u) / uu)) : 0;
+  const d: Vec3 = [m[0] - t * u[0], m[1] - t * u[1], m[2] - t * u[2]];
+  const size = Math.sqrt(product(d, d));
+  if (size > o.radius * (1 + ON_SURFACE) || size === 0) return null;
+  return [d[0] / size, d[1] / size, d[2] / size];
+}

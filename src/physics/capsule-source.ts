@@ -96,7 +96,7 @@ export function capsuleSolidAngle(capsule: CapsuleSource, px: number, py: number
   const turn2 = Math.atan2(z2 * r, q * d2);
   const end1 = ((Math.PI + 2 * turn1) * r * r) / (d1 * (d1 + Math.sqrt(q2 + z1 * z1)));
   const end2 = ((Math.PI - 2 * turn2) * r * r) / (d2 * (d2 + Math.sqrt(q2 + z2 * z2)));
-  return end1 + end2 + 2 * (turn2 - turn1);
+  return Math.max(0, end1 + end2 + 2 * (turn2 - turn1));
 }
 
 /**

@@ -3,6 +3,9 @@ import { edgeWeight } from "../math/lambert-polygon.js";
 import { type LightVector, setVector } from "./light-vector.js";
 import type { DiscSource } from "./source-shape.js";
 
+/** A point nearer to the disc's plane than this, in metres, counts as in it: its square would leave the range. */
+const IN_PLANE = 1e-100;
+
 /**
  * The light vector of a uniform disc at a point (sr per unit of luminance), horizon not considered; nothing behind
  * the disc. Closed form: axial and radial part.
@@ -22,7 +25,7 @@ export function discVector(
   const qy = py - disc.centre[1];
   const qz = pz - disc.centre[2];
   const h = qx * nx + qy * ny + qz * nz;
-  if (!(h > 0)) return setVector(out, 0, 0, 0);
+  if (!(h > IN_PLANE)) return setVector(out, 0, 0, 0);
   const sx = qx - h * nx;
   const sy = qy - h * ny;
   const sz = qz - h * nz;
@@ -52,7 +55,7 @@ export function discSolidAngle(disc: DiscSource, px: number, py: number, pz: num
   const qy = py - disc.centre[1];
   const qz = pz - disc.centre[2];
   const h = qx * nx + qy * ny + qz * nz;
-  if (!(h > 0)) return 0;
+  if (!(h > IN_PLANE)) return 0;
   const d2 = qx * qx + qy * qy + qz * qz;
   const radius = disc.radius;
   const x2 = (radius * radius) / d2;
@@ -114,7 +117,7 @@ export function discClippedVector(
   const qy = disc.centre[1] - py;
   const qz = disc.centre[2] - pz;
   const h = -(qx * nx + qy * ny + qz * nz);
-  if (!(h > 0)) return setVector(out, 0, 0, 0);
+  if (!(h > IN_PLANE)) return setVector(out, 0, 0, 0);
   const radius = disc.radius;
   // A frame in the disc's plane: u from the foot of the perpendicular towards the centre, v = n x u.
   let ux = qx + h * nx;
@@ -156,7 +159,6 @@ export function discClippedVector(
   const root = Math.sqrt(
     (h * h + (side - radius) * (side - radius)) * (h * h + (side + radius) * (side + radius)),
   );
-  if (!(root > 0)) return setVector(out, 0, 0, 0);
   const k = q / (p + root);
   const y1 = s1 / (1 + k * c1);
   const y2 = s2 / (1 + k * c2);

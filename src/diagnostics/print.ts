@@ -57,6 +57,12 @@ function excerpt(
   return lines;
 }
 
+/** True where the words of an edit stand in the title, in backticks: then the line need not be shown as well. */
+function titleSays(title: string, words: string): boolean {
+  const quoted = title.match(/`[^`]+`/g) ?? [];
+  return words !== "" && quoted.some((part) => ` ${part.slice(1, -1)}`.endsWith(` ${words}`));
+}
+
 /** One finding as text: place, severity and sentence; the marked line; other places; what to do; its code. */
 export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): string {
   const options = { ...given, width: Math.max(40, given.width) };
@@ -80,7 +86,7 @@ export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): st
   for (const fix of diagnostic.fixes) {
     const title = `${fix.certain ? "Safe fix" : "Perhaps"}: ${visibleLine(fix.title)}`;
     lines.push(...wrap(title, width - INDENT.length).map((line) => INDENT + line));
-    const said = fix.edits.every((edit) => edit.text.trim() !== "" && fix.title.includes(edit.text.trim()));
+    const said = fix.edits.every((edit) => titleSays(fix.title, edit.text.trim()));
     const after = said ? [] : linesAfter(fix, textOf);
     for (const line of after.slice(0, FIX_LINES)) {
       lines.push(DEEPER + frame(line, 0, 0, width - DEEPER.length).text.trimEnd());

@@ -88,8 +88,10 @@ export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): st
     lines.push(...wrap(title, width - INDENT.length).map((line) => INDENT + line));
     const said = fix.edits.every((edit) => titleSays(fix.title, edit.text.trim()));
     const after = said ? [] : linesAfter(fix, textOf);
+    const indent = /^\s*/.exec(after[0] ?? "")?.[0] ?? "";
     for (const line of after.slice(0, FIX_LINES)) {
-      lines.push(DEEPER + frame(line, 0, 0, width - DEEPER.length).text.trimEnd());
+      const kept = line.startsWith(indent) ? line.slice(indent.length) : line.trimStart();
+      lines.push(DEEPER + frame(kept, 0, 0, width - DEEPER.length).text.trimEnd());
     }
     if (after.length > FIX_LINES) lines.push(`${DEEPER}… ${after.length - FIX_LINES} lines more`);
   }

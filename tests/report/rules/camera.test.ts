@@ -1,0 +1,161 @@
+import { describe, expect, test } from "vitest";
+import { output } from "../../../src/model/make/lamps.js";
+import { at, named, offset, tape } from "../../../src/model/make/points.js";
+import { size } from "../../../src/model/make/sizes.js";
+import { ambient, ambientUnder } from "../../../src/report/rules/ambient.rule.js";
+import { flare } from "../../../src/report/rules/flare.rule.js";
+import { outOfFocus } from "../../../src/report/rules/out-of-focus.rule.js";
+import { syncBand } from "../../../src/report/rules/sync-band.rule.js";
+import { tooClose } from "../../../src/report/rules/too-close.rule.js";
+import { fNumber, lm, lx, m, mm, shutterOneOver } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import {
+  bulb,
+  camera,
+  dish,
+  finding,
+  findings,
+  numberAfter,
+  planOf,
+  room,
+  setOf,
+} from "../../helpers/plan.js";
+
+const lit = (lux: number, more: object = {}) => ({
+  room: block("room", null, { ...room, ambient: lx(lux) }),
+  camera: block("camera", null, { ...camera, ...more }),
+});
+/** What f/8, 1/125 s and ISO 200 ask for: N2 C / (t S), with the exact 1/128 s. */
+const asked = (64 * 250 * 128) / 200;
+
+describe("ambient", () => {
+  test("speaks less than 5 stops under and stops less than 3 under", () => {
+    expect(ambientUnder(planOf(lit(asked / 32)).scene, 1 / 128)).toBeCloseTo(5, 9);
+    expect(findings(ambient, lit(asked / 33))).toHaveLength(0);
+    expect(finding(ambient, lit(asked / 31)).severity).toBe("check");
+    expect(finding(ambient, lit(asked / 7.9)).severity).toBe("stop");
+    expect(finding(ambient, lit(asked / 16)).message).toContain("4.0 stop under");
+  });
+
+  test("is silent for steady light alone, for which room light is no leak", () => {
+    const lamp = dish({ calibration: undefined, output: output(lm(2000)), kind: "steady" } as never);
+    expect(findings(ambient, { ...lit(asked / 8), lights: [lamp] })).toHaveLength(0);
+  });
+
+  test("the shutter and the darker room it names are silent", () => {
+    const { remedy } = finding(ambient, lit(asked / 24));
+    const n = Number(/1\/(\d+) s/.exec(remedy)?.[1]);
+    expect(findings(ambient, lit(asked / 24, { shutter: shutterOneOver(n) }))).toHaveLength(0);
+    expect(findings(ambient, lit(numberAfter(remedy, "room to", "lx")))).toHaveLength(0);
+  });
+
+  test("does not name a shutter beyond the sync time", () => {
+    const { remedy } = finding(ambient, lit(asked / 8, { sync: shutterOneOver(200) }));
+    expect(remedy).toContain("1/200 s (room light then is 3.7 stop under)");
+    expect(finding(ambient, lit(asked / 8, { sync: shutterOneOver(125) })).remedy).not.toContain("1/");
+  });
+});
+
+describe("sync-band", () => {
+  const at_ = (n: number, sync = 160) => ({
+    camera: block("camera", null, { ...camera, shutter: shutterOneOver(n), sync: shutterOneOver(sync) }),
+  });
+
+  test("speaks for a shutter faster than the sync time", () => {
+    expect(findings(syncBand, at_(200))).toHaveLength(1);
+    expect(findings(syncBand, at_(160))).toHaveLength(0);
+    expect(findings(syncBand, { camera })).toHaveLength(0);
+    expect(finding(syncBand, at_(320)).message).toContain("50 %");
+  });
+
+  test("at the time it names it is silent", () => {
+    const n = Number(/Set 1\/(\d+) s/.exec(finding(syncBand, at_(320)).remedy)?.[1]);
+    expect(findings(syncBand, at_(n))).toHaveLength(0);
+  });
+});
+
+describe("out-of-focus", () => {
+  const row = (behind: number, aperture = 4) => ({
+    camera: block("camera", null, { ...camera, aperture: fNumber(aperture), focus: named("ana", "face") }),
+    subjects: [
+      block("subject", "ana", { height: m(1.7) }),
+      block("subject", "ben", { height: m(1.7), at: offset({ right: m(0.4), behind: m(behind) }) }),
+    ],
+  });
+  // Far limit s (H - f) / (H - s) with H = f2 / (N c) + f, c = 43.267 mm / 1500.
+  const s = 3.5 - 0.0969;
+  const h = (0.085 * 0.085) / (4 * (0.043267 / 1500)) + 0.085;
+  const far = (s * (h - 0.085)) / (h - s);
+
+  test("speaks for a face beyond the far limit", () => {
+    expect(findings(outOfFocus, row(far - s + 0.01))).toHaveLength(1);
+    expect(findings(outOfFocus, row(far - s - 0.01))).toHaveLength(0);
+  });
+
+  test("at the aperture it names it is silent", () => {
+    const { remedy, about } = finding(outOfFocus, row(0.4));
+    expect(about).toBe("ben");
+    const n = Number(/f\/([\d.]+)/.exec(remedy)?.[1]);
+    expect(n).toBeGreaterThan(4);
+    expect(findings(outOfFocus, row(0.4, n))).toHaveLength(0);
+  });
+});
+
+describe("too-close", () => {
+  const from = (distance: number, focal: number, height = 1.5) => ({
+    camera: block("camera", null, {
+      ...camera,
+      distance: tape(m(distance)),
+      focal_length: mm(focal),
+      height: m(height),
+    }),
+  });
+
+  test("asks 1.5 m for a head and 2.5 m for a whole figure", () => {
+    expect(findings(tooClose, from(1.5, 85))).toHaveLength(1);
+    expect(findings(tooClose, from(1.6, 85))).toHaveLength(0);
+    expect(findings(tooClose, from(2.45, 28, 1.2))).toHaveLength(1);
+    expect(findings(tooClose, from(2.6, 28, 1.2))).toHaveLength(0);
+  });
+
+  test("the distance and lens it names are silent", () => {
+    const { remedy } = finding(tooClose, from(1.2, 50));
+    const back = numberAfter(remedy, "back to", "m");
+    expect(findings(tooClose, from(back + 0.0969, numberAfter(remedy, "about", "mm")))).toHaveLength(0);
+  });
+});
+
+describe("flare", () => {
+  // Half the diagonal angle of view: atan(21.633 mm / v), v the image distance for the face 3.4031 m away.
+  const image = (85 * 3403.1) / (3403.1 - 85);
+  const most = (Math.atan(21.633 / image) * 180) / Math.PI + 20;
+  const rim = (degrees: number, more: object = {}) => ({
+    lights: [
+      dish(),
+      bulb(
+        {
+          position: at(m(4 * Math.tan((degrees * Math.PI) / 180)), m(0.5), m(1.3)),
+          distance: undefined,
+          ...more,
+        } as never,
+        "rim",
+      ),
+    ],
+  });
+
+  test("speaks within the view and 20 deg more", () => {
+    expect(findings(flare, rim(most - 0.3))).toHaveLength(1);
+    expect(findings(flare, rim(most + 0.3))).toHaveLength(0);
+    expect(numberAfter(finding(flare, rim(20)).remedy, "beyond", "deg")).toBe(Math.round(most));
+  });
+
+  test("a card between lamp and lens flags it, and a dish turned away does not flare", () => {
+    const card = block("card", "flag", {
+      size: size(m(0.5), m(0.5)),
+      at: at(m((4 * Math.tan((25 * Math.PI) / 180)) / 2), m(-1.5), m(1.3)),
+    });
+    expect(findings(flare, rim(25))).toHaveLength(1);
+    expect(findings(flare, { ...rim(25), set: setOf(card as never) })).toHaveLength(0);
+    expect(findings(flare)).toHaveLength(0);
+  });
+});

@@ -1,0 +1,183 @@
+import { describe, expect, test } from "vitest";
+import { disc, sphere } from "../../../src/model/make/lamps.js";
+import { named, offset, tape } from "../../../src/model/make/points.js";
+import { size } from "../../../src/model/make/sizes.js";
+import { sunlight } from "../../../src/model/make/surroundings.js";
+import { elevationOf } from "../../../src/report/geometry/directions.js";
+import { elevationChangesDownBody } from "../../../src/report/rules/elevation-changes-down-body.rule.js";
+import { fan } from "../../../src/report/rules/fan.rule.js";
+import { lowSun } from "../../../src/report/rules/low-sun.rule.js";
+import { notSunHard } from "../../../src/report/rules/not-sun-hard.rule.js";
+import { shadowDepth, twoSuns } from "../../../src/report/rules/two-suns.rule.js";
+import { cm, deg, m } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import {
+  bulb,
+  dish,
+  dishOnFloor,
+  finding,
+  findings,
+  numberAfter,
+  planOf,
+  room,
+  setOf,
+  sun,
+} from "../../helpers/plan.js";
+
+const from = named("face");
+/** A lamp of a height, so far along the floor from below the face. */
+const at = (away: number, height: number, more: object = {}) => ({
+  intent: sun,
+  lights: [dishOnFloor({ floor_distance: tape(m(away), from), height: m(height), ...more })],
+});
+const face = 1.5861;
+
+describe("low-sun", () => {
+  const height = (degrees: number, away: number): number => face + away * Math.tan((degrees * Math.PI) / 180);
+
+  test("speaks below 15 deg, only with a wish for sun that is not itself low", () => {
+    expect(findings(lowSun, at(3, height(14.9, 3)))).toHaveLength(1);
+    expect(findings(lowSun, at(3, height(15.1, 3)))).toHaveLength(0);
+    expect(findings(lowSun, { ...at(3, height(10, 3)), intent: null })).toHaveLength(0);
+    const evening = block("intent", null, { pass_for: sunlight(deg(8)) });
+    expect(findings(lowSun, { ...at(3, height(10, 3)), intent: evening })).toHaveLength(0);
+    expect(finding(lowSun, at(3, height(10, 3))).severity).toBe("note");
+  });
+
+  test("the height it names gives the wished elevation", () => {
+    const { remedy } = finding(lowSun, at(3, 2));
+    const { scene } = planOf(at(3, numberAfter(remedy, "key to", "m")));
+    expect(elevationOf([0, -0.0969, face], scene.sources[0]?.centre ?? [0, 0, 0])).toBeCloseTo(30, 0);
+  });
+
+  test("under a ceiling it names the nearer place that gives it", () => {
+    const { remedy } = finding(lowSun, { ...at(3, 2), room });
+    const rise = numberAfter(remedy, "allows", "m");
+    const away = numberAfter(remedy, "bring it to", "m");
+    expect((Math.atan((rise - face) / away) * 180) / Math.PI).toBeCloseTo(30, 0);
+    expect(rise).toBeLessThanOrEqual(2.8 - 0.25 - 0.09);
+  });
+});
+
+describe("elevation-changes-down-body", () => {
+  // Height 3 m: the spread at a floor distance d is atan(3 / d') - atan((3 - 1.5861) / d), d' from the place.
+  const spread = (away: number): number => {
+    const dx = away * Math.sin((35 * Math.PI) / 180);
+    const dy = 0.0969 + away * Math.cos((35 * Math.PI) / 180);
+    return ((Math.atan(3 / Math.hypot(dx, dy)) - Math.atan((3 - face) / away)) * 180) / Math.PI;
+  };
+
+  test("speaks when face and feet differ by more than 15 deg", () => {
+    expect(spread(4.5)).toBeGreaterThan(15);
+    expect(spread(6)).toBeLessThan(15);
+    expect(findings(elevationChangesDownBody, at(4.5, 3))).toHaveLength(1);
+    expect(findings(elevationChangesDownBody, at(6, 3))).toHaveLength(0);
+    expect(findings(elevationChangesDownBody, { ...at(4.5, 3), intent: null })).toHaveLength(0);
+  });
+
+  test("its remedy is silent and no further than needed", () => {
+    const { remedy } = finding(elevationChangesDownBody, at(3, 3));
+    const away = numberAfter(remedy, "back to", "m");
+    expect(findings(elevationChangesDownBody, at(away, 3))).toHaveLength(0);
+    expect(spread(away - 0.02)).toBeGreaterThan(15);
+  });
+});
+
+describe("not-sun-hard", () => {
+  // A disc of 20 cm is 2.5 deg at 0.1 / tan(1.25 deg) = 4.583 m, square on.
+  const away = 0.1 / Math.tan((1.25 * Math.PI) / 180);
+
+  test("speaks above 2.5 deg with a wish for sun", () => {
+    const disc20 = (distance: number) => ({ intent: sun, lights: [dish({ distance: tape(m(distance)) })] });
+    expect(findings(notSunHard, disc20(away - 0.02))).toHaveLength(1);
+    expect(findings(notSunHard, disc20(away + 0.02))).toHaveLength(0);
+    expect(findings(notSunHard, { ...disc20(2), intent: null })).toHaveLength(0);
+    expect(finding(notSunHard, disc20(2.4)).message).toContain("9 times the sun");
+  });
+
+  test("a smaller opening and a longer distance, as it names them, are silent", () => {
+    const { remedy } = finding(notSunHard, { intent: sun, lights: [dish()] });
+    const smaller = numberAfter(remedy, "opening of", "cm");
+    expect(findings(notSunHard, { intent: sun, lights: [dish({ shape: disc(cm(smaller)) })] })).toHaveLength(
+      0,
+    );
+    const further = numberAfter(remedy, "back to", "m");
+    expect(further).toBeCloseTo(away, 1);
+    // The line of sight goes on, so the lamp rises with the distance.
+    const height = numberAfter(remedy, "face,", "m high");
+    expect(height).toBeCloseTo(face + ((2.2 - face) * further) / 2.4, 2);
+    expect(
+      findings(notSunHard, {
+        intent: sun,
+        lights: [dish({ distance: tape(m(further)), height: m(height) })],
+      }),
+    ).toHaveLength(0);
+    expect(numberAfter(remedy, "with", "stop more")).toBeCloseTo(2 * Math.log2(further / 2.4), 1);
+  });
+
+  test("a bare bulb of 8 cm at 5 m is sun-like", () => {
+    expect(
+      findings(notSunHard, { intent: sun, lights: [bulb({ distance: tape(m(5)), shape: sphere(cm(8)) })] }),
+    ).toHaveLength(0);
+  });
+});
+
+describe("fan", () => {
+  const set = setOf(
+    block("flat", "back", { size: size(m(3), m(2)), at: offset({ behind: cm(60) }) }) as never,
+  );
+
+  test("speaks when shadows spread by more than 25 deg over the set", () => {
+    expect(findings(fan, { ...at(3, 2.2), set })).toHaveLength(1);
+    expect(findings(fan, { ...at(9, 2.2), set })).toHaveLength(0);
+    expect(findings(fan, { ...at(3, 2.2), set, intent: null })).toHaveLength(0);
+    expect(findings(fan, at(3, 2.2))).toHaveLength(0);
+  });
+
+  test("for a lamp straight before a flat the spread is twice the angle of half its width", () => {
+    const straight = { bearing: { side: "left", angle: deg(0), written: "left(0 deg)" } };
+    const { message } = finding(fan, { ...at(2.9031, 2.2, straight), set });
+    // The lamp is 3 m before the mark, the flat 0.6 m behind it (its front face): 2 atan(1.5 / 3.6).
+    expect(numberAfter(message, "spread by", "deg")).toBe(
+      Math.round((2 * Math.atan(1.5 / 3.6) * 180) / Math.PI),
+    );
+  });
+
+  test("its remedy is silent and no further than needed", () => {
+    const { remedy } = finding(fan, { ...at(3, 2.2), set });
+    const away = numberAfter(remedy, "back to", "m");
+    expect(findings(fan, { ...at(away, 2.2), set })).toHaveLength(0);
+    expect(findings(fan, { ...at(away - 0.05, 2.2), set })).toHaveLength(1);
+  });
+});
+
+describe("two-suns", () => {
+  const pair = (down: number, more: object = {}) => ({
+    intent: sun,
+    lights: [
+      dish({ role: "key" }),
+      dish(
+        {
+          power: { kind: "below", stops: { value: 1 + down, unit: "stop", written: "" }, written: "" },
+          ...more,
+        },
+        "b",
+      ),
+    ],
+  });
+
+  test("speaks when the second shadow is deeper than half a stop", () => {
+    // From the same place: the second light x of the first; the shadow without it is log2(1 + x) deep.
+    const limit = -Math.log2(Math.SQRT2 - 1);
+    expect(findings(twoSuns, pair(limit - 0.05))).toHaveLength(1);
+    expect(findings(twoSuns, pair(limit + 0.05))).toHaveLength(0);
+    expect(findings(twoSuns, { ...pair(0), intent: null })).toHaveLength(0);
+    expect(findings(twoSuns, pair(0, { shape: disc(m(2)) }))).toHaveLength(0);
+    expect(shadowDepth(2, 1)).toBe(1);
+  });
+
+  test("turned down as it says, the second light is silent", () => {
+    const { remedy } = finding(twoSuns, pair(0));
+    expect(findings(twoSuns, pair(numberAfter(remedy, "down by", "stop")))).toHaveLength(0);
+  });
+});

@@ -1,238 +1,64 @@
-import { EOF, type TokenType } from "chevrotain";
+import { EOF } from "chevrotain";
 import type { Span } from "../core/span.js";
 import {
-  CloseBrace,
-  CloseRound,
-  CloseSquare,
   Colon,
   Comma,
   DefineWord,
   Dot,
   DoubleEquals,
   Equals,
-  ExpectWord,
-  HoldWord,
   IsWord,
-  LetWord,
   LikeWord,
-  MeasuredWord,
   Minus,
   Name as NameToken,
-  NewLine,
   Numeral,
   OpenBrace,
-  SolveWord,
-  TableWord,
   Text,
-  UseWord,
-  VariantWord,
   WithWord,
   Word,
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import type { Block, Entry, Name, Path, Property } from "./ast.js";
 import { nameOf, shown, spanOf } from "./build.js";
-import { classify, hasBraceBefore, isStop, isWord, opensBelow, pathEnd } from "./classify.js";
-import { ExpressionParser } from "./expressions.js";
+import { classify, hasBraceBefore, isStop, opensBelow, pathEnd } from "./classify.js";
+import { LineParser, statementWords } from "./lines.js";
 import { nearest } from "./near.js";
-import { firstUnclosed } from "./unclosed.js";
+import { isWord } from "./token-classes.js";
 
-/** Words that start a statement of the file. */
-export const statementWords: readonly TokenType[] = [
-  UseWord,
-  LetWord,
-  DefineWord,
-  ExpectWord,
-  HoldWord,
-  TableWord,
-  VariantWord,
-  SolveWord,
-  MeasuredWord,
-];
-
-/** Settings, blocks, and the lines in braces. */
-export abstract class BlockParser extends ExpressionParser {
-  // ------------------------------------------------------------ lines in braces
-
-  /**
-   * Braces with lines in them, separated by line ends and, where `commas` says so, by commas.
-   * Used once in a rule. A block that is not closed is reported and taken as closed.
-   */
-  protected braced(commas: boolean, line: (place: 0 | 1) => void): void {
-    const indented = this.run.unbalanced && this.isIndented(this.index());
-    this.consume(0, OpenBrace);
-    this.OPTION3(() => this.CONSUME3(NewLine));
-    this.startLine();
-    this.oneLine(commas, 0, line);
-    this.MANY5({
-      GATE: () => !indented || !this.leaves(),
-      DEF: () => {
-        if (commas) {
-          this.OR5([
-            { ALT: () => this.CONSUME4(NewLine) },
-            {
-              ALT: () => {
-                this.CONSUME4(Comma);
-                this.OPTION5(() => this.CONSUME5(NewLine));
-              },
-            },
-          ]);
-        } else this.CONSUME6(NewLine);
-        this.startLine();
-        this.oneLine(commas, 1, line);
-      },
-    });
-    if (this.RECORDING_PHASE || this.at(CloseBrace)) this.consume(0, CloseBrace);
-    else this.unclosedBlock();
-  }
-
-  /** A line that starts with any word; which words make sense is for its rule. */
-  private oneLine(commas: boolean, place: 0 | 1, line: (place: 0 | 1) => void): void {
-    if (this.RECORDING_PHASE) this.option(place === 0 ? 4 : 6, () => line(place));
-    else if (this.at(Word)) {
-      line(place);
-      this.endLine(commas);
-    }
-  }
-
-  /** Comes to a word, or to the end of the line or block. Whatever else stands at the start of a line is reported. */
-  protected startLine(): void {
-    if (this.RECORDING_PHASE) return;
-    this.operators = 0;
-    while (!this.at(Word) && !this.atAny([NewLine, CloseBrace, EOF])) {
-      const token = this.peek(1);
-      if (token.tokenType === Comma) this.extraComma();
-      else if (!this.extraBracket()) {
-        this.fault("line.unreadable", spanOf(token), { sign: shown(token) });
-        const before = this.index();
-        this.skipLine();
-        if (this.index() === before) this.take();
-      }
-    }
-  }
-
-  /** Comes to the end of a line that should be complete. */
-  protected endLine(commas: boolean): void {
-    if (this.RECORDING_PHASE) return;
-    while (!this.atAny([NewLine, CloseBrace, EOF]) && !(commas && this.at(Comma))) {
-      if (this.extraBracket()) continue;
-      const token = this.peek(1);
-      const before = this.index();
-      const gap = this.gap();
-      if (commas && isWord(token) && this.run.tokens[pathEnd(this.run.tokens, before)]?.tokenType === Colon) {
-        this.fault(
-          "comma.missing",
-          spanOf(token),
-          { sign: shown(token) },
-          {
-            fixes: [
-              this.fix(gap, ",", false, "put a comma between them"),
-              this.fix(gap, "\n", false, "start a new line"),
-            ],
-          },
-        );
-      } else this.fault("line.surplus", spanOf(token), { sign: shown(token) });
-      this.skipLine();
-      if (this.index() === before) this.take();
-    }
-  }
-
-  private extraBracket(): boolean {
-    const token = this.peek(1);
-    if (!this.atAny([CloseRound, CloseSquare])) return false;
-    const span = spanOf(token);
-    this.fault(
-      "bracket.extra",
-      span,
-      { sign: token.image },
-      { fixes: [this.fix(span, "", false, "take it out")] },
-    );
-    this.take();
-    return true;
-  }
-
-  /**
-   * In a file with a brace too few, and a block with indented lines: whether the next line, at the left edge, starts
-   * something of the file itself. Then the block ends here.
-   */
-  private leaves(): boolean {
-    const tokens = this.run.tokens;
-    const next = tokens[this.index() + 1];
-    if (next === undefined || !isWord(next) || !this.isAtEdge(next)) return false;
-    if (statementWords.includes(next.tokenType)) return true;
-    return classify(tokens, this.index() + 1) === "block";
-  }
-
-  /** Whether the second line of the block that opens at `brace` is indented. */
-  private isIndented(brace: number): boolean {
-    const tokens = this.run.tokens;
-    const closer = this.brackets().closer[brace] ?? -1;
-    const end = closer < 0 ? tokens.length : closer;
-    for (let index = brace + 1; index < end; index++) {
-      if (tokens[index]?.tokenType !== NewLine) continue;
-      const after = tokens[index + 1];
-      return after !== undefined && after.tokenType !== EOF && !this.isAtEdge(after);
-    }
-    return false;
-  }
-
-  private isAtEdge(token: Token): boolean {
-    const before = this.run.text.charCodeAt(token.startOffset - 1);
-    return before === 10 || before === 13;
-  }
-
-  protected unclosedBlock(): void {
-    const opener = firstUnclosed(this.run.text, this.run.tokens, this.brackets());
-    const related =
-      opener === null
-        ? []
-        : [
-            {
-              place: this.edit(spanOf(opener), "").place,
-              text: "this brace has no partner",
-            },
-          ];
-    this.fault(
-      "brace.unclosed",
-      this.gap(),
-      {},
-      { related, fixes: [this.fix(this.gap(), "\n}", false, "close it here")] },
-    );
-  }
-
+/** Settings and blocks. */
+export abstract class BlockParser extends LineParser {
   // ------------------------------------------------------------ settings
 
   /** `key.distance: 3 m`, `calibration with octa: ...` */
-  protected property = this.RULE(
+  protected property = this.both(
     "property",
-    (): Property => {
-      const path = this.SUBRULE(this.path);
-      const companion =
-        this.OPTION({
-          GATE: () => isWord(this.peek(2)),
-          DEF: () => {
-            this.CONSUME(WithWord);
-            return nameOf(this.CONSUME(Word) as Token);
-          },
-        }) ?? null;
-      const whole = this.RECORDING_PHASE ? path : this.colon(path);
-      if (this.RECORDING_PHASE || this.at(Colon)) this.CONSUME(Colon);
-      const name = this.RECORDING_PHASE ? "" : whole.parts.map((part) => part.text).join(".");
-      const value = this.SUBRULE(this.value, { ARGS: [name] });
-      return {
-        kind: "property",
-        span: this.since(path?.span?.start ?? 0),
-        path: whole,
-        companion,
-        value,
-      };
+    () => {
+      this.SUBRULE(this.path);
+      this.OPTION(() => {
+        this.CONSUME(WithWord);
+        this.CONSUME(Word);
+      });
+      this.CONSUME(Colon);
+      this.SUBRULE(this.value, { ARGS: [""] });
     },
-    { resyncEnabled: false },
+    () => this.readProperty(),
   );
+
+  private readProperty(): Property {
+    let path = this.readPath();
+    let companion: Name | null = null;
+    if (this.peek(1).tokenType === WithWord && isWord(this.peek(2))) {
+      this.take();
+      companion = nameOf(this.take());
+    }
+    if (this.peek(1).tokenType !== Colon) path = this.colon(path);
+    if (this.peek(1).tokenType === Colon) this.take();
+    const value = this.readValue(written(path));
+    return { kind: "property", span: this.since(path.span.start), path, companion, value };
+  }
 
   /** Puts right what stands in place of a colon. Gives the path, joined when it was written in several words. */
   private colon(path: Path): Path {
-    if (this.at(Colon)) return path;
     const token = this.peek(1);
     if (this.atAny([Equals, DoubleEquals, IsWord])) {
       const span = spanOf(token);
@@ -249,11 +75,10 @@ export abstract class BlockParser extends ExpressionParser {
     let ahead = 1;
     while (isWord(this.peek(ahead))) ahead++;
     if (ahead > 1 && this.peek(ahead).tokenType === Colon) return this.spacedName(path);
-    const name = path.parts.map((part) => part.text).join(".");
     this.fault(
       "colon.missing",
       this.gap(),
-      { name },
+      { name: written(path) },
       { fixes: [this.fix(this.gap(), ":", true, "put a colon here")] },
     );
     return path;
@@ -278,53 +103,58 @@ export abstract class BlockParser extends ExpressionParser {
   // ------------------------------------------------------------ blocks
 
   /** `light key like head_a with octa { ... }` */
-  protected block = this.RULE(
+  protected block = this.both(
     "block",
-    (): Block => {
-      const faults = this.faults;
-      const start = this.next();
-      const words: Name[] = [];
-      const companions: Path[] = [];
-      const entries: Entry[] = [];
-      let like: Path | null = null;
-      this.AT_LEAST_ONE({
-        GATE: () => words.length === 0 || !this.atLike(),
-        DEF: () => words.push(nameOf(this.CONSUME(Word) as Token)),
-      });
+    () => {
+      this.AT_LEAST_ONE(() => this.CONSUME(Word));
       this.OPTION1(() => {
         this.CONSUME(LikeWord);
-        like = this.SUBRULE1(this.path);
+        this.SUBRULE1(this.path);
         this.OPTION2(() => {
           this.CONSUME(WithWord);
-          companions.push(this.SUBRULE2(this.path));
-          this.MANY({
-            GATE: () => this.pathFollows(),
-            DEF: () => {
-              this.CONSUME(Comma);
-              companions.push(this.SUBRULE3(this.path));
-            },
+          this.SUBRULE2(this.path);
+          this.MANY(() => {
+            this.CONSUME(Comma);
+            this.SUBRULE3(this.path);
           });
         });
       });
-      const parent = this.endHead(words, like, companions, start);
-      this.OPTION3(() => this.SUBRULE(this.body, { ARGS: [entries] }));
-      const span = this.since(start);
-      const damaged = this.isDamaged(span, faults);
-      return {
-        kind: "block",
-        span,
-        words,
-        like: parent,
-        companions,
-        entries,
-        damaged,
-      };
+      this.OPTION3(() => this.SUBRULE(this.body, { ARGS: [[]] }));
     },
-    { resyncEnabled: false },
+    () => this.readBlock(),
   );
 
+  private readBlock(): Block {
+    const faults = this.faults;
+    const start = this.next();
+    const words: Name[] = [];
+    const companions: Path[] = [];
+    const entries: Entry[] = [];
+    let like: Path | null = null;
+    while (isWord(this.peek(1)) && (words.length === 0 || !this.atLike())) words.push(nameOf(this.take()));
+    if (this.peek(1).tokenType === LikeWord) {
+      this.take();
+      like = this.readPath();
+      if (this.peek(1).tokenType === WithWord) this.readCompanions(companions);
+    }
+    like = this.endHead(words, like, companions, start);
+    if (this.peek(1).tokenType === OpenBrace) this.readBraces(true, () => this.readEntry(entries));
+    const span = this.since(start);
+    const damaged = this.isDamaged(span, faults);
+    return { kind: "block", span, words, like, companions, entries, damaged };
+  }
+
+  private readCompanions(companions: Path[]): void {
+    this.take();
+    companions.push(this.readPath());
+    while (this.peek(1).tokenType === Comma && this.pathFollows()) {
+      this.take();
+      companions.push(this.readPath());
+    }
+  }
+
   private atLike(): boolean {
-    return this.at(LikeWord) && isWord(this.peek(2));
+    return this.peek(1).tokenType === LikeWord && isWord(this.peek(2));
   }
 
   /** Whether behind this comma another path follows that is not the start of the next setting or block. */
@@ -338,7 +168,6 @@ export abstract class BlockParser extends ExpressionParser {
 
   /** Comes to the body of a block, puts a misspelt `like` right, and reports whatever else stands in the head. */
   private endHead(words: Name[], like: Path | null, companions: Path[], start: number): Path | null {
-    if (this.RECORDING_PHASE) return like;
     const parent = like ?? (words.length > 2 ? this.wrongLike(words, companions) : null);
     const bare = parent !== null && isStop(this.run.tokens[this.index()]) && !this.opensBelow();
     if (!this.at(OpenBrace) && !bare) this.openBrace(words.map((word) => word.text).join(" "), start);
@@ -418,25 +247,22 @@ export abstract class BlockParser extends ExpressionParser {
     }
   }
 
-  protected body = this.RULE(
+  protected body = this.both(
     "body",
-    (entries: Entry[]): void => {
-      this.braced(true, (place) => this.subrule(place, this.entry, { ARGS: [entries] }));
-    },
-    { resyncEnabled: false },
+    () => this.braces(true, this.entry),
+    (entries: Entry[]): void => this.readBraces(true, () => this.readEntry(entries)),
   );
 
   /** One setting or one block; half-read ones stay in the list. */
-  protected entry = this.RULE("entry", (entries: Entry[]): void => {
-    if (!this.RECORDING_PHASE) {
-      this.readEntry(entries);
-      return;
-    }
-    this.OR([
-      { ALT: () => this.SUBRULE(this.property) },
-      { ALT: () => this.SUBRULE(this.block), IGNORE_AMBIGUITIES: true },
-    ]);
-  });
+  protected entry = this.both(
+    "entry",
+    () =>
+      this.OR([
+        { ALT: () => this.SUBRULE(this.property) },
+        { ALT: () => this.SUBRULE(this.block), IGNORE_AMBIGUITIES: true },
+      ]),
+    (entries: Entry[]): void => this.readEntry(entries),
+  );
 
   protected readEntry(entries: Entry[]): void {
     const tokens = this.run.tokens;
@@ -450,12 +276,12 @@ export abstract class BlockParser extends ExpressionParser {
     switch (kind) {
       case "block":
       case "titled":
-        entries.push(this.SUBRULE(this.block));
+        entries.push(this.readBlock());
         return;
       case "setting":
       case "reading":
       case "title":
-        entries.push(this.SUBRULE(this.property));
+        entries.push(this.readProperty());
         return;
       case "word":
       case "unclear":
@@ -487,4 +313,10 @@ export abstract class BlockParser extends ExpressionParser {
     this.fault("line.unfinished", span, {}, { fixes });
     this.skipLine();
   }
+}
+
+function written(path: Path): string {
+  return path.parts.length === 1
+    ? (path.parts[0]?.text ?? "")
+    : path.parts.map((part) => part.text).join(".");
 }

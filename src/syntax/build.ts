@@ -1,8 +1,7 @@
-import type { TokenType } from "chevrotain";
 import type { Span } from "../core/span.js";
 import { Quoted } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
-import type { Amount, Damaged, Expression, Name, Product, Sum, TextLiteral } from "./ast.js";
+import type { Amount, Damaged, Expression, Name, Product, Ratio, Sum, TextLiteral, Unit } from "./ast.js";
 
 /** The span of one token. */
 export function spanOf(token: Token): Span {
@@ -99,7 +98,15 @@ export function shown(token: Token): string {
   return token.image.length > 24 ? `${token.image.slice(0, 23)}…` : token.image;
 }
 
-/** Whether a token is one of these types. */
-export function isOneOf(token: { tokenType: TokenType }, types: readonly TokenType[]): boolean {
-  return types.includes(token.tokenType);
+/** The span of a number with its fraction and its unit. */
+export function amountSpan(first: Token, last: Token, unit: Unit | null): Span {
+  return { start: first.startOffset, end: unit === null ? last.endOffset + 1 : unit.span.end };
+}
+
+/** `3:1` */
+export function ratioOf(token: Token): Ratio {
+  const colon = token.image.indexOf(":");
+  const left = Number(token.image.slice(0, colon));
+  const right = Number(token.image.slice(colon + 1));
+  return { kind: "ratio", span: spanOf(token), left, right };
 }

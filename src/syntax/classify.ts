@@ -14,17 +14,12 @@ import {
   OpenRound,
   Text,
   WithWord,
-  Word,
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
+import { isWord } from "./token-classes.js";
 
 /** What a line that starts with a word is, seen from its signs alone. */
 export type LineKind = "setting" | "block" | "reading" | "title" | "titled" | "word" | "unclear";
-
-/** Whether a token can be a name. */
-export function isWord(token: Token | undefined): boolean {
-  return token !== undefined && Word.categoryMatchesMap?.[token.tokenTypeIdx] === true;
-}
 
 /** Index behind a path `a.b.c` that starts at `from`. */
 export function pathEnd(tokens: readonly Token[], from: number): number {

@@ -20,12 +20,13 @@ import {
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import type { Block, File, Header, Item, Title } from "./ast.js";
-import { statementWords } from "./blocks.js";
 import { nameOf, plainAmount, shown, spanOf, textOf } from "./build.js";
-import { classify, isWord, pathEnd } from "./classify.js";
+import { classify, pathEnd } from "./classify.js";
+import { statementWords } from "./lines.js";
 import { nearest } from "./near.js";
 import type { ParserOptions, Run } from "./recover.js";
 import { StatementParser } from "./statements.js";
+import { isWord } from "./token-classes.js";
 
 const titleWords: readonly string[] = ["recipe", "kit", "session"];
 const titledStatements: readonly string[] = ["table", "variant", "solve"];
@@ -195,7 +196,7 @@ export class RecipeParser extends StatementParser {
 
   protected item = this.RULE("item", (items: Item[]): void => {
     if (!this.RECORDING_PHASE && !statementWords.includes(this.LA(1).tokenType)) {
-      this.readBlock(items);
+      this.readPlainItem(items);
       return;
     }
     const node = this.OR<Item | null>([
@@ -214,7 +215,7 @@ export class RecipeParser extends StatementParser {
   });
 
   /** A line that starts with a word that is no statement: a block, or something that belongs elsewhere. */
-  private readBlock(items: Item[]): void {
+  private readPlainItem(items: Item[]): void {
     const tokens = this.run.tokens;
     const token = this.peek(1);
     const behind = tokens[pathEnd(tokens, this.index())];

@@ -67,7 +67,7 @@ function readTokens(source: Source, lexed: Lexed, found: readonly Diagnostic[], 
   if (!checkVersion(source.name, text, lexed.tokens, collect)) return nothing;
   const { tooDeep, unbalanced, unpaired } = depthsOf(lexed.tokens);
   const cut = tooDeep >= 0 || !lexed.whole;
-  const tokens = tooDeep < 0 ? lexed.tokens.slice() : lexed.tokens.slice(0, tooDeep);
+  const tokens = tooDeep < 0 ? lexed.tokens : lexed.tokens.slice(0, tooDeep);
   const deep = lexed.tokens[tooDeep];
   if (deep !== undefined)
     collect(
@@ -86,6 +86,7 @@ function readTokens(source: Source, lexed: Lexed, found: readonly Diagnostic[], 
     sink: parserSink,
     lexFaults,
     unbalanced,
+    unpaired,
   };
   const { file, suspects } = sharedParser().read(run);
   reportSuspects(source.name, file, suspects, parserSink);

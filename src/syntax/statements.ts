@@ -68,8 +68,9 @@ import type {
 } from "./ast.js";
 import { plainAmount, shown, spanOf, textOf } from "./build.js";
 import { ClaimParser } from "./claims.js";
-import { classify, isWord } from "./classify.js";
+import { classify } from "./classify.js";
 import { nearest } from "./near.js";
+import { isWord } from "./token-classes.js";
 
 type TableLine = Sweep | Show | Hold | Property;
 type VariantLine = Remove | Keep | Expect | Hold | Entry;
@@ -262,9 +263,9 @@ export abstract class StatementParser extends ClaimParser {
       const lines: TableLine[] = [];
       this.CONSUME(TableWord);
       const title = this.titleOf("table");
-      if (this.opens("table", start)) {
-        this.braced(false, (place) => this.subrule(place, this.tableLine, { ARGS: [lines] }));
-      }
+      if (this.RECORDING_PHASE) this.braces(false, this.tableLine);
+      else if (this.openBrace("table", start))
+        this.readBraces(false, () => this.SUBRULE(this.tableLine, { ARGS: [lines] }));
       return { kind: "table", span: this.since(start), title, lines };
     },
     { resyncEnabled: false },
@@ -332,9 +333,9 @@ export abstract class StatementParser extends ClaimParser {
             'variant "Later still" from "Later" { }',
           );
         }) ?? null;
-      if (this.opens("variant", start)) {
-        this.braced(true, (place) => this.subrule(place, this.variantLine, { ARGS: [lines] }));
-      }
+      if (this.RECORDING_PHASE) this.braces(true, this.variantLine);
+      else if (this.openBrace("variant", start))
+        this.readBraces(true, () => this.SUBRULE(this.variantLine, { ARGS: [lines] }));
       return { kind: "variant", span: this.since(start), title, from, lines };
     },
     { resyncEnabled: false },
@@ -412,9 +413,9 @@ export abstract class StatementParser extends ClaimParser {
       const lines: SolveLine[] = [];
       this.CONSUME(SolveWord);
       const title = this.OPTION(() => textOf(this.CONSUME(Text) as Token, false)) ?? null;
-      if (this.opens("solve", start)) {
-        this.braced(false, (place) => this.subrule(place, this.solveLine, { ARGS: [lines] }));
-      }
+      if (this.RECORDING_PHASE) this.braces(false, this.solveLine);
+      else if (this.openBrace("solve", start))
+        this.readBraces(false, () => this.SUBRULE(this.solveLine, { ARGS: [lines] }));
       return { kind: "solve", span: this.since(start), title, lines };
     },
     { resyncEnabled: false },
@@ -440,9 +441,9 @@ export abstract class StatementParser extends ClaimParser {
       const start = this.next();
       const lines: MeasuredLine[] = [];
       this.CONSUME(MeasuredWord);
-      if (this.opens("measured", start)) {
-        this.braced(true, (place) => this.subrule(place, this.measuredLine, { ARGS: [lines] }));
-      }
+      if (this.RECORDING_PHASE) this.braces(true, this.measuredLine);
+      else if (this.openBrace("measured", start))
+        this.readBraces(true, () => this.SUBRULE(this.measuredLine, { ARGS: [lines] }));
       return { kind: "measured", span: this.since(start), lines };
     },
     { resyncEnabled: false },
@@ -494,10 +495,5 @@ export abstract class StatementParser extends ClaimParser {
     this.fault("statement.title", span, { statement });
     while (isWord(this.peek(1)) && this.peek(1).tokenType !== FromWord) this.take();
     return { kind: "text", span, value: "", block: false };
-  }
-
-  /** Comes to the opening brace of a statement. */
-  private opens(statement: string, start: number): boolean {
-    return this.RECORDING_PHASE || this.openBrace(statement, start);
   }
 }

@@ -4,8 +4,8 @@ import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import { Fraction, NewLine, Numeral } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import { spanOf } from "./build.js";
-import { isWord } from "./classify.js";
 import { nearest } from "./near.js";
+import { isWord } from "./token-classes.js";
 
 /** The version of the language that this program reads. */
 export const LANGUAGE_VERSION = 1;

@@ -1,0 +1,188 @@
+import { EOF, type ParserMethod, type TokenType } from "chevrotain";
+import {
+  CloseBrace,
+  CloseRound,
+  CloseSquare,
+  Colon,
+  Comma,
+  DefineWord,
+  ExpectWord,
+  HoldWord,
+  LetWord,
+  MeasuredWord,
+  NewLine,
+  OpenBrace,
+  SolveWord,
+  TableWord,
+  UseWord,
+  VariantWord,
+} from "../text/kinds.js";
+import type { Token } from "../text/token.js";
+import { shown, spanOf } from "./build.js";
+import { classify, pathEnd } from "./classify.js";
+import { isWord } from "./token-classes.js";
+import { firstUnclosed } from "./unclosed.js";
+import { ValueRules } from "./value-rules.js";
+
+/** Words that start a statement of the file. */
+export const statementWords: readonly TokenType[] = [
+  UseWord,
+  LetWord,
+  DefineWord,
+  ExpectWord,
+  HoldWord,
+  TableWord,
+  VariantWord,
+  SolveWord,
+  MeasuredWord,
+];
+
+/** Lines: where they start, where they end, and those that stand in braces. */
+export abstract class LineParser extends ValueRules {
+  /**
+   * Reads braces with lines in them, separated by line ends and, where `commas` says so, by commas. The next token
+   * is the opening brace. A block that is not closed is reported and taken as closed.
+   */
+  protected readBraces(commas: boolean, line: () => void): void {
+    const indented = this.run.unbalanced && this.isIndented(this.index());
+    this.take();
+    if (this.peek(1).tokenType === NewLine) this.take();
+    this.readLine(commas, line);
+    for (;;) {
+      const type = this.peek(1).tokenType;
+      if (type === NewLine) {
+        if (indented && this.leaves()) break;
+        this.take();
+      } else if (type === Comma && commas) {
+        this.take();
+        if (this.peek(1).tokenType === NewLine) this.take();
+      } else break;
+      this.readLine(commas, line);
+    }
+    if (this.peek(1).tokenType === CloseBrace) this.take();
+    else this.unclosedBlock();
+  }
+
+  /** The grammar of braces with lines in them. */
+  protected braces(commas: boolean, line: ParserMethod<never[], unknown>): void {
+    this.CONSUME(OpenBrace);
+    this.OPTION7(() => this.CONSUME7(NewLine));
+    this.OPTION8(() => this.SUBRULE8(line));
+    this.MANY9(() => {
+      if (commas) {
+        this.OR9([
+          { ALT: () => this.CONSUME8(NewLine) },
+          {
+            ALT: () => {
+              this.CONSUME9(Comma);
+              this.OPTION9(() => this.CONSUME9(NewLine));
+            },
+          },
+        ]);
+      } else this.CONSUME8(NewLine);
+      this.option(10, () => this.SUBRULE9(line));
+    });
+    this.CONSUME(CloseBrace);
+  }
+
+  private readLine(commas: boolean, line: () => void): void {
+    this.startLine();
+    if (!isWord(this.peek(1))) return;
+    line();
+    this.endLine(commas);
+  }
+
+  /** Comes to a word, or to the end of the line or block. Whatever else stands at the start of a line is reported. */
+  protected startLine(): void {
+    this.operators = 0;
+    for (;;) {
+      const token = this.peek(1);
+      const type = token.tokenType;
+      if (isWord(token) || type === NewLine || type === CloseBrace || type === EOF) return;
+      if (type === Comma) this.extraComma();
+      else if (!this.extraBracket()) {
+        this.fault("line.unreadable", spanOf(token), { sign: shown(token) });
+        const before = this.index();
+        this.skipLine();
+        if (this.index() === before) this.take();
+      }
+    }
+  }
+
+  /** Comes to the end of a line that should be complete. */
+  protected endLine(commas: boolean): void {
+    for (;;) {
+      const token = this.peek(1);
+      const type = token.tokenType;
+      if (type === NewLine || type === CloseBrace || type === EOF || (type === Comma && commas)) return;
+      if (this.extraBracket()) continue;
+      const before = this.index();
+      if (commas && isWord(token) && this.run.tokens[pathEnd(this.run.tokens, before)]?.tokenType === Colon) {
+        this.missingComma(token);
+      } else this.fault("line.surplus", spanOf(token), { sign: shown(token) });
+      this.skipLine();
+      if (this.index() === before) this.take();
+    }
+  }
+
+  private missingComma(token: Token): void {
+    const gap = this.gap();
+    const fixes = [
+      this.fix(gap, ",", false, "put a comma between them"),
+      this.fix(gap, "\n", false, "start a new line"),
+    ];
+    this.fault("comma.missing", spanOf(token), { sign: shown(token) }, { fixes });
+  }
+
+  private extraBracket(): boolean {
+    const token = this.peek(1);
+    if (token.tokenType !== CloseRound && token.tokenType !== CloseSquare) return false;
+    const span = spanOf(token);
+    const fixes = [this.fix(span, "", false, "take it out")];
+    this.fault("bracket.extra", span, { sign: token.image }, { fixes });
+    this.take();
+    return true;
+  }
+
+  // ------------------------------------------------------------ a brace too few
+
+  /**
+   * In a file with a brace too few, and a block with indented lines: whether the next line, at the left edge, starts
+   * something of the file itself. Then the block ends here.
+   */
+  private leaves(): boolean {
+    const tokens = this.run.tokens;
+    const next = tokens[this.index() + 1];
+    if (next === undefined || !isWord(next) || !this.isAtEdge(next)) return false;
+    if (statementWords.includes(next.tokenType)) return true;
+    return classify(tokens, this.index() + 1) === "block";
+  }
+
+  /** Whether the second line of the block that opens at `brace` is indented. */
+  private isIndented(brace: number): boolean {
+    const tokens = this.run.tokens;
+    const closer = this.brackets().closer[brace] ?? -1;
+    const end = closer < 0 ? tokens.length : closer;
+    for (let index = brace + 1; index < end; index++) {
+      if (tokens[index]?.tokenType !== NewLine) continue;
+      const after = tokens[index + 1];
+      return after !== undefined && after.tokenType !== EOF && !this.isAtEdge(after);
+    }
+    return false;
+  }
+
+  private isAtEdge(token: Token): boolean {
+    const before = this.run.text.charCodeAt(token.startOffset - 1);
+    return before === 10 || before === 13;
+  }
+
+  protected unclosedBlock(): void {
+    const opener = firstUnclosed(this.run.text, this.run.tokens, this.brackets());
+    const related =
+      opener === null
+        ? []
+        : [{ place: this.edit(spanOf(opener), "").place, text: "this brace has no partner" }];
+    const fixes = [this.fix(this.gap(), "\n}", false, "close it here")];
+    this.fault("brace.unclosed", this.gap(), {}, { related, fixes });
+  }
+}

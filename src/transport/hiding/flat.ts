@@ -24,7 +24,12 @@ export function counterClockwise(p: readonly number[]): FlatPolygon {
 }
 
 /** Cuts a convex polygon by the line a u + b v = c into the part below and the part above; an empty part is null. */
-function cut(p: FlatPolygon, a: number, b: number, c: number): readonly [FlatPolygon | null, FlatPolygon | null] {
+function cut(
+  p: FlatPolygon,
+  a: number,
+  b: number,
+  c: number,
+): readonly [FlatPolygon | null, FlatPolygon | null] {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < p.length; i += 2) {
@@ -93,7 +98,12 @@ export function subtract(pieces: readonly FlatPolygon[], hole: FlatPolygon): rea
       // Outward normal of the hole's edge; what lies above the edge's line stays.
       const a = (hole[j + 1] as number) - v;
       const b = u - (hole[j] as number);
-      const [below, above]: readonly [FlatPolygon | null, FlatPolygon | null] = cut(inside, a, b, a * u + b * v);
+      const [below, above]: readonly [FlatPolygon | null, FlatPolygon | null] = cut(
+        inside,
+        a,
+        b,
+        a * u + b * v,
+      );
       if (above !== null) left.push(above);
       inside = below;
     }
@@ -105,7 +115,10 @@ export function subtract(pieces: readonly FlatPolygon[], hole: FlatPolygon): rea
 export function convexHull(points: readonly number[]): FlatPolygon {
   const order: number[] = [];
   for (let i = 0; i < points.length; i += 2) order.push(i);
-  order.sort((i, j) => (points[i] as number) - (points[j] as number) || (points[i + 1] as number) - (points[j + 1] as number));
+  order.sort(
+    (i, j) =>
+      (points[i] as number) - (points[j] as number) || (points[i + 1] as number) - (points[j + 1] as number),
+  );
   const chain = (sequence: readonly number[]): number[] => {
     const kept: number[] = [];
     for (const i of sequence) {

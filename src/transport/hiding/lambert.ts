@@ -1,6 +1,6 @@
-import type { LightVector } from "../../physics/light-vector.js";
-import { triangleSolidAngle } from "../../math/solid-angle.js";
 import { edgeWeight } from "../../math/lambert-polygon.js";
+import { triangleSolidAngle } from "../../math/solid-angle.js";
+import type { LightVector } from "../../physics/light-vector.js";
 import type { FlatPolygon } from "./flat.js";
 import type { View } from "./view.js";
 

@@ -82,7 +82,15 @@ function bodyOccluder(body: Body, index: number): Occluder {
   switch (body.kind) {
     case "sphere": {
       const r = body.radius;
-      return ellipsoid(body.centre, [[r, 0, 0], [0, r, 0], [0, 0, r]], index);
+      return ellipsoid(
+        body.centre,
+        [
+          [r, 0, 0],
+          [0, r, 0],
+          [0, 0, r],
+        ],
+        index,
+      );
     }
     case "ellipsoid":
       return ellipsoid(body.centre, body.axes, index);
@@ -104,7 +112,11 @@ function bodyOccluder(body: Body, index: number): Occluder {
 }
 
 function ellipsoid(centre: Vec3, axes: readonly [Vec3, Vec3, Vec3], index: number): EllipsoidOccluder {
-  const inverse = axes.map((axis) => scale(axis, 1 / dot(axis, axis))) as unknown as readonly [Vec3, Vec3, Vec3];
+  const inverse = axes.map((axis) => scale(axis, 1 / dot(axis, axis))) as unknown as readonly [
+    Vec3,
+    Vec3,
+    Vec3,
+  ];
   return { kind: "ellipsoid", centre, axes, inverse, bound: Math.max(...axes.map(length)), index };
 }
 

@@ -1,7 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
-import { sourceCentre, type SourceShape } from "../../physics/source-shape.js";
 import { sourceOutline } from "../../physics/source-outline.js";
+import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
 import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
 import { type FlatPolygon, subtract } from "./flat.js";
@@ -80,7 +80,17 @@ export function shadedReading(
   receptor: Station["receptor"],
   scratch: LightVector = emptyVector(),
 ): number {
-  const whole = preparedReading(source.prepared, at[0], at[1], at[2], facing[0], facing[1], facing[2], receptor, scratch);
+  const whole = preparedReading(
+    source.prepared,
+    at[0],
+    at[1],
+    at[2],
+    facing[0],
+    facing[1],
+    facing[2],
+    receptor,
+    scratch,
+  );
   return whole === 0 ? 0 : whole * seenShare(source, at, facing, receptor === "dome");
 }
 

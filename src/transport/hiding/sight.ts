@@ -59,7 +59,13 @@ function blocks(
       const tx = p[0] * dx + p[1] * dy + p[2] * dz;
       const ty = q[0] * dx + q[1] * dy + q[2] * dz;
       const tz = r[0] * dx + r[1] * dy + r[2] * dz;
-      return between(tx * tx + ty * ty + tz * tz, sx * tx + sy * ty + sz * tz, sx * sx + sy * sy + sz * sz - 1, low, high);
+      return between(
+        tx * tx + ty * ty + tz * tz,
+        sx * tx + sy * ty + sz * tz,
+        sx * sx + sy * sy + sz * sz - 1,
+        low,
+        high,
+      );
     }
     case "capsule":
       return meetsCapsule(o.from, o.to, o.radius, from, dx, dy, dz, low, high);

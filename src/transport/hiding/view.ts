@@ -13,7 +13,10 @@ const NEAREST = 1e-6;
 const turn: readonly (readonly [cos: number, sin: number])[] = (() => {
   const step = (2 * Math.PI) / OUTLINE_CORNERS;
   const wide = Math.sqrt(step / Math.sin(step));
-  return Array.from({ length: OUTLINE_CORNERS }, (_, i) => [wide * Math.cos(i * step), wide * Math.sin(i * step)] as const);
+  return Array.from(
+    { length: OUTLINE_CORNERS },
+    (_, i) => [wide * Math.cos(i * step), wide * Math.sin(i * step)] as const,
+  );
 })();
 
 /** An eye with a direction: the plane at unit distance along it takes the outlines. */
@@ -79,7 +82,10 @@ export function project(view: View, corners: readonly Vec3[]): FlatPolygon | nul
     const y = p[1] - eye[1];
     const z = p[2] - eye[2];
     const depth = ahead[0] * x + ahead[1] * y + ahead[2] * z;
-    flat.push((across[0] * x + across[1] * y + across[2] * z) / depth, (up[0] * x + up[1] * y + up[2] * z) / depth);
+    flat.push(
+      (across[0] * x + across[1] * y + across[2] * z) / depth,
+      (up[0] * x + up[1] * y + up[2] * z) / depth,
+    );
   }
   return counterClockwise(flat);
 }
@@ -109,7 +115,11 @@ export function ellipsoidRing(eye: Vec3, o: EllipsoidOccluder): readonly Vec3[] 
   const z = eye[2] - o.centre[2];
   const [p, q, r] = o.inverse;
   // The eye where the ellipsoid is the unit sphere.
-  const e: Vec3 = [p[0] * x + p[1] * y + p[2] * z, q[0] * x + q[1] * y + q[2] * z, r[0] * x + r[1] * y + r[2] * z];
+  const e: Vec3 = [
+    p[0] * x + p[1] * y + p[2] * z,
+    q[0] * x + q[1] * y + q[2] * z,
+    r[0] * x + r[1] * y + r[2] * z,
+  ];
   const ee = e[0] * e[0] + e[1] * e[1] + e[2] * e[2];
   if (!(ee > 1)) return null;
   const d = Math.sqrt(ee);

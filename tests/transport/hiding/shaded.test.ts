@@ -1,0 +1,164 @@
+import { describe, expect, test } from "vitest";
+import type { Vec3 } from "../../../src/core/vector.js";
+import type { Body, Scene, ScenePolygon, Source } from "../../../src/scene/types.js";
+import { prepareSource } from "../../../src/transport/direct.js";
+import { occludersOf } from "../../../src/transport/hiding/occluder.js";
+import { seenShare, shadedReading, shadedSource } from "../../../src/transport/hiding/shaded.js";
+import { clearSight } from "../../../src/transport/hiding/sight.js";
+import { hiddenScene } from "../../helpers/hidden-scenes.js";
+import { randomDirection, randomFrom } from "../../helpers/random.js";
+import { spotOf } from "../../helpers/sampler.js";
+import { freeSight } from "../../helpers/sight-oracle.js";
+
+const sceneOf = (polygons: readonly ScenePolygon[], bodies: readonly Body[]): Scene =>
+  ({ polygons, bodies }) as unknown as Scene;
+
+const lampOf = (scene: ReturnType<typeof hiddenScene>) =>
+  shadedSource(prepareSource(scene.source), occludersOf(sceneOf(scene.polygons, scene.bodies)));
+
+/** The share of light that is left, by random points of the light and lines of sight found in another way. */
+function sampledShare(scene: ReturnType<typeof hiddenScene>, count: number, random: () => number) {
+  const { source, at, facing, receptor } = scene;
+  let all = 0;
+  let left = 0;
+  let squares = 0;
+  for (let i = 0; i < count; i++) {
+    const spot = spotOf(source, random);
+    const to: Vec3 = [spot.at[0] - at[0], spot.at[1] - at[1], spot.at[2] - at[2]];
+    const d = Math.sqrt(to[0] * to[0] + to[1] * to[1] + to[2] * to[2]);
+    const dot = (n: Vec3): number => (to[0] * n[0] + to[1] * n[1] + to[2] * n[2]) / d;
+    const response = receptor === "dome" ? (1 + dot(facing)) / 2 : Math.max(0, dot(facing));
+    const value = (Math.max(0, -dot(spot.out)) * response) / (d * d);
+    all += value;
+    squares += value * value;
+    if (value > 0 && freeSight(at, spot.at, scene.polygons, scene.bodies)) left += value;
+  }
+  const share = left / all;
+  // Binomial error of the share, widened for points that count unequally.
+  const effective = (all * all) / squares;
+  return { share, error: Math.sqrt((share * (1 - share)) / effective) };
+}
+
+describe("light past what stands before it", () => {
+  test("agrees with random points of the light, all shapes and receptors", () => {
+    const random = randomFrom(77);
+    let squares = 0;
+    const count = 48;
+    for (let i = 0; i < count; i++) {
+      const scene = hiddenScene(random, i);
+      const share = seenShare(lampOf(scene), scene.at, scene.facing, scene.receptor === "dome");
+      const sampled = sampledShare(scene, 8000, random);
+      // 16-cornered outlines are stated to be right to about half a per cent of the whole light.
+      expect(Math.abs(share - sampled.share)).toBeLessThan(4 * sampled.error + 0.012);
+      squares += (share - sampled.share) * (share - sampled.share) - sampled.error * sampled.error;
+    }
+    expect(Math.sqrt(Math.max(0, squares / count))).toBeLessThan(0.005);
+  });
+
+  test("a straight edge through the middle of a light leaves half", () => {
+    const sheet: ScenePolygon = {
+      name: "edge",
+      kind: "panel",
+      vertices: [
+        [0, -5, 1],
+        [5, -5, 1],
+        [5, 5, 1],
+        [0, 5, 1],
+      ],
+      normal: [0, 0, 1],
+      frontReflectance: 0,
+      backReflectance: 0,
+    };
+    for (const kind of [0, 1, 2, 3]) {
+      const scene = hiddenScene(() => 0.5, kind);
+      const source: Source = {
+        ...scene.source,
+        centre: [0, 0, 3],
+        axis: [0, 0, -1],
+        across: [1, 0, 0],
+        along: [0, -1, 0],
+      };
+      const lamp = shadedSource(prepareSource(source), occludersOf(sceneOf([sheet], [])));
+      expect(seenShare(lamp, [0, 0, 0], [0, 0, 1], false)).toBeCloseTo(0.5, 6);
+      expect(seenShare(lamp, [0, 0, 0], [0, 0, 1], true)).toBeCloseTo(0.5, 6);
+      expect(seenShare(lamp, [-3, 0, 0], [0, 0, 1], false)).toBe(1);
+      expect(seenShare(lamp, [3, 0, 0], [0, 0, 1], false)).toBe(0);
+    }
+  });
+
+  test("what lies behind the light or behind the receptor hides nothing", () => {
+    const ball = (z: number): Body => ({
+      kind: "sphere",
+      name: "ball",
+      centre: [0, 0, z],
+      radius: 0.3,
+      reflectance: 0,
+    });
+    const scene = hiddenScene(() => 0.5, 0);
+    const source: Source = { ...scene.source, centre: [0, 0, 3] };
+    const share = (z: number): number =>
+      seenShare(
+        shadedSource(prepareSource(source), occludersOf(sceneOf([], [ball(z)]))),
+        [0, 0, 0],
+        [0, 0, 1],
+        false,
+      );
+    expect(share(4)).toBe(1);
+    expect(share(-0.5)).toBe(1);
+    expect(share(1)).toBeLessThan(0.9);
+  });
+
+  test("a receptor on a body sees only what is above the surface there", () => {
+    const body: Body = { kind: "sphere", name: "head", centre: [0, 0, 0], radius: 0.1, reflectance: 0 };
+    const scene = hiddenScene(() => 0.5, 2);
+    const occluders = occludersOf(sceneOf([], [body]));
+    const share = (centre: Vec3): number =>
+      seenShare(
+        shadedSource(prepareSource({ ...scene.source, centre }), occluders),
+        [0.1, 0, 0],
+        [0, 0, 1],
+        false,
+      );
+    expect(share([2, 0, 2])).toBe(1);
+    expect(share([-2, 0, 2])).toBe(0);
+    expect(share([0.1, 0, 2])).toBeCloseTo(0.5, 6);
+  });
+
+  test("order of what hides does not matter", () => {
+    const random = randomFrom(5);
+    for (let i = 0; i < 40; i++) {
+      const scene = hiddenScene(random, i);
+      const turned = {
+        ...scene,
+        bodies: [...scene.bodies].reverse(),
+        polygons: [...scene.polygons].reverse(),
+      };
+      const value = (one: typeof scene): number =>
+        shadedReading(lampOf(one), one.at, one.facing, one.receptor);
+      expect(value(turned)).toBeCloseTo(value(scene), 9);
+    }
+  });
+});
+
+describe("lines of sight", () => {
+  test("agree with another way of finding them", () => {
+    const random = randomFrom(11);
+    let blocked = 0;
+    let different = 0;
+    for (let i = 0; i < 400; i++) {
+      const scene = hiddenScene(random, i);
+      const occluders = occludersOf(sceneOf(scene.polygons, scene.bodies));
+      for (let k = 0; k < 10; k++) {
+        const way = randomDirection(random);
+        const from: Vec3 = [way[0], way[1], 1.4 + way[2]];
+        const to: Vec3 = [-way[1] * random(), way[0] * random(), 1.4 - way[2] * random()];
+        const clear = clearSight(occluders, from, to);
+        if (!clear) blocked++;
+        // A line that only grazes may be told either way.
+        if (clear !== freeSight(from, to, scene.polygons, scene.bodies)) different++;
+      }
+    }
+    expect(blocked).toBeGreaterThan(500);
+    expect(different).toBe(0);
+  });
+});

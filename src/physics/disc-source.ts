@@ -3,8 +3,8 @@ import { edgeWeight } from "../math/lambert-polygon.js";
 import { type LightVector, setVector } from "./light-vector.js";
 import type { DiscSource } from "./source-shape.js";
 
-/** A point nearer to the disc's plane than this, in metres, counts as in it: its square would leave the range. */
-const IN_PLANE = 1e-100;
+/** A point nearer to the disc's plane than this share of the radius counts as in it, where the disc is seen edge-on. */
+const IN_PLANE = 1e-12;
 
 /**
  * The light vector of a uniform disc at a point (sr per unit of luminance), horizon not considered; nothing behind
@@ -25,7 +25,7 @@ export function discVector(
   const qy = py - disc.centre[1];
   const qz = pz - disc.centre[2];
   const h = qx * nx + qy * ny + qz * nz;
-  if (!(h > IN_PLANE)) return setVector(out, 0, 0, 0);
+  if (!(h > IN_PLANE * disc.radius)) return setVector(out, 0, 0, 0);
   const sx = qx - h * nx;
   const sy = qy - h * ny;
   const sz = qz - h * nz;
@@ -55,7 +55,7 @@ export function discSolidAngle(disc: DiscSource, px: number, py: number, pz: num
   const qy = py - disc.centre[1];
   const qz = pz - disc.centre[2];
   const h = qx * nx + qy * ny + qz * nz;
-  if (!(h > IN_PLANE)) return 0;
+  if (!(h > IN_PLANE * disc.radius)) return 0;
   const d2 = qx * qx + qy * qy + qz * qz;
   const radius = disc.radius;
   const x2 = (radius * radius) / d2;
@@ -117,7 +117,7 @@ export function discClippedVector(
   const qy = disc.centre[1] - py;
   const qz = disc.centre[2] - pz;
   const h = -(qx * nx + qy * ny + qz * nz);
-  if (!(h > IN_PLANE)) return setVector(out, 0, 0, 0);
+  if (!(h > IN_PLANE * disc.radius)) return setVector(out, 0, 0, 0);
   const radius = disc.radius;
   // A frame in the disc's plane: u from the foot of the perpendicular towards the centre, v = n x u.
   let ux = qx + h * nx;
@@ -153,21 +153,21 @@ export function discClippedVector(
   const c2 = Math.cos(end);
   const s2 = Math.sin(end);
 
-  // Integrals of 1, cos, sin over (p + q cos) along the arc, in forms that hold for q = 0 too.
+  // Integrals of 1, cos, sin over (p + q cos) along the arc, in forms that hold for q = 0 and next to the rim too:
+  // 1 + cos is written as 2 cos^2 of half the angle.
+  const gap2 = h * h + (side - radius) * (side - radius);
   const p = h * h + side * side + radius * radius;
   const q = 2 * radius * side;
-  const root = Math.sqrt(
-    (h * h + (side - radius) * (side - radius)) * (h * h + (side + radius) * (side + radius)),
-  );
+  const root = Math.sqrt(gap2 * (h * h + (side + radius) * (side + radius)));
   const k = q / (p + root);
-  const y1 = s1 / (1 + k * c1);
-  const y2 = s2 / (1 + k * c2);
-  const bend = atanOver(k, y2) - atanOver(k, y1);
+  const rest = (gap2 + root) / (p + root);
+  const near1 = 2 * Math.cos(start / 2) * Math.cos(start / 2);
+  const near2 = 2 * Math.cos(end / 2) * Math.cos(end / 2);
+  const bend = atanOver(k, s2 / (rest + k * near2)) - atanOver(k, s1 / (rest + k * near1));
   const one = (2 * open - 2 * k * bend) / root;
   const cosine = (-k * 2 * open) / root + ((2 * p) / (root * (p + root))) * bend;
-  const rim1 = p + q * c1;
-  const x = (q * (c2 - c1)) / rim1;
-  const sine = (-(c2 - c1) / rim1) * (Math.abs(x) > 1e-8 ? Math.log1p(x) / x : 1 - x / 2);
+  const rim1 = gap2 + q * near1;
+  const sine = (-(c2 - c1) / rim1) * logOver((q * (c2 - c1)) / rim1, (gap2 + q * near2) / rim1);
 
   const along = radius * h * cosine;
   const across = radius * h * sine;
@@ -195,4 +195,10 @@ export function discClippedVector(
 function atanOver(k: number, y: number): number {
   const x = k * y;
   return Math.abs(x) > 1e-6 ? Math.atan(x) / k : y * (1 - (x * x) / 3);
+}
+
+/** log(1 + x) / x, which is 1 for x = 0; `ratio` is 1 + x with all its digits. */
+function logOver(x: number, ratio: number): number {
+  if (Math.abs(x) < 1e-8) return 1 - x / 2;
+  return (x < -0.5 ? Math.log(ratio) : Math.log1p(x)) / x;
 }

@@ -1,6 +1,6 @@
 import { checkFile } from "./check/recipe.js";
-import type { Source } from "./core/source.js";
-import type { Diagnostic } from "./diagnostics/diagnostic.js";
+import { lineStarts, positionAt, type Source } from "./core/source.js";
+import type { Diagnostic, Sink } from "./diagnostics/diagnostic.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
 import { parseFile } from "./syntax/parse.js";
@@ -20,11 +20,15 @@ export interface Compiled {
 /** Reads and checks one text. Any text whatsoever gives a result; it never throws. */
 export function compile(source: Source): Compiled {
   const diagnostics: Diagnostic[] = [];
-  const sink = (diagnostic: Diagnostic): void => {
+  const sink: Sink = (diagnostic) => {
     diagnostics.push(diagnostic);
   };
   const parsed = parseFile(source, sink);
-  const checked = checkFile(parsed.file, source.name, sink);
+  const broken = brokenLines(source.text, diagnostics);
+  const trusted: Sink = (diagnostic) => {
+    if (!broken(diagnostic.place.start)) sink(diagnostic);
+  };
+  const checked = checkFile(parsed.file, source.name, trusted, parsed.complete);
   return {
     source,
     file: parsed.file,
@@ -32,6 +36,18 @@ export function compile(source: Source): Compiled {
     sound: diagnostics.every((diagnostic) => diagnostic.severity !== "error"),
     diagnostics: sortDiagnostics(diagnostics),
   };
+}
+
+/**
+ * Tells of an offset whether its line holds a mistake of letters or signs. What the checker says about such a line
+ * would mostly follow from that mistake, so it waits until the line can be read.
+ */
+function brokenLines(text: string, found: readonly Diagnostic[]): (offset: number) => boolean {
+  if (found.length === 0) return () => false;
+  const starts = lineStarts(text);
+  const line = (offset: number): number => positionAt(starts, offset).line;
+  const lines = new Set(found.map((diagnostic) => line(diagnostic.place.start)));
+  return (offset) => lines.has(line(offset));
 }
 
 /** Findings in the order of the text; those at one place stay in the order in which they were made. */

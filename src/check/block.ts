@@ -112,7 +112,8 @@ export function blockName(ctx: Context, block: Block, row: BlockRow): string | n
   return name.text;
 }
 
-function exampleName(kind: string): string {
+/** A name that one of a kind may have, for messages. */
+export function exampleName(kind: string): string {
   const examples: ReadonlyMap<string, string> = new Map([
     ["light", "key"],
     ["flat", "back"],
@@ -121,6 +122,11 @@ function exampleName(kind: string): string {
     ["scrim", "silk"],
     ["point", "hand"],
     ["table", "bench"],
+    ["subject", "ana"],
+    ["gel", "straw"],
+    ["modifier", "octa"],
+    ["camera", "full_frame"],
+    ["opening", "window"],
   ]);
   return examples.get(kind) ?? "one";
 }

@@ -1,7 +1,7 @@
 import { writeNumber } from "../core/write-number.js";
 import { printNode } from "../format/print-node.js";
 import type { Expression, Product, Reference, Sum, Toleranced } from "../syntax/ast.js";
-import { dimensionWords } from "../units/dimension.js";
+import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import type { Quantity } from "../units/quantity.js";
 import {
@@ -22,6 +22,8 @@ import { withTolerance } from "./tolerance.js";
 export interface Wanted {
   readonly words: string;
   readonly example: string;
+  /** The base unit that is wanted, where there is only one; suggestions for a misspelt unit keep to it. */
+  readonly unit?: BaseUnit;
 }
 
 /**
@@ -31,7 +33,7 @@ export interface Wanted {
 export function constant(ctx: Context, node: Expression, wanted: Wanted): Quantity | null {
   switch (node.kind) {
     case "quantity":
-      return readQuantity(ctx, node, wanted.words, wanted.example);
+      return readQuantity(ctx, node, wanted);
     case "f-number":
       return readFNumber(node);
     case "iso":

@@ -1,5 +1,6 @@
 import type { Block, File } from "../syntax/ast.js";
 import { blockRow, definableKinds } from "../vocabulary/index.js";
+import { exampleName } from "./block.js";
 import { functionRow } from "./claims/results.js";
 import { type Context, type Declared, here, report } from "./context.js";
 import { declareLet } from "./lets.js";
@@ -41,7 +42,10 @@ function declareDefinition(
     return;
   }
   if (name === undefined) {
-    report(ctx, "block.name-missing", kind.span, { kind: kind.text, example: "strobe" });
+    report(ctx, "block.name-missing", kind.span, {
+      kind: `define ${kind.text}`,
+      example: kind.text === "light" ? "strobe" : exampleName(kind.text),
+    });
     return;
   }
   const before = ctx.definitions.get(name.text);

@@ -128,6 +128,22 @@ export function hasParts(declared: Declared): boolean {
 
 function unknown(ctx: Context, node: Reference): null {
   const name = node.path.parts.map((part) => part.text).join(".");
+  const first = node.path.parts[0];
+  if (first !== undefined && (ctx.lets.has(first.text) || ctx.definitions.has(first.text))) {
+    const what = ctx.lets.has(first.text)
+      ? "is a value set by `let`"
+      : "is only defined; what is like it and stands in the room has a place";
+    report(
+      ctx,
+      "name.not-a-point",
+      first.span,
+      { name: first.text },
+      {
+        help: `\`${first.text}\` ${what}. A place is a name such as \`face\`, (x, y, z) or \`offset(...)\`.`,
+      },
+    );
+    return null;
+  }
   const known = placeNames(ctx);
   const near = nearNames(name, known);
   report(

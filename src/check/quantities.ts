@@ -3,17 +3,18 @@ import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import { exactFNumber, exactIso } from "../units/nominal.js";
 import type { Quantity as Measured } from "../units/quantity.js";
-import { findUnit, toBase, unitSpellings } from "../units/spellings.js";
+import { canonicalUnit, findUnit, toBase, unitSpellings } from "../units/spellings.js";
 import { type Context, replace, report } from "./context.js";
 import { nearNames } from "./suggest.js";
+import { exampleOf, refuseKind } from "./values/want.js";
 
 /** A written number with its unit as a quantity; null after a finding. A number without unit has the unit `1`. */
-export function readAmount(ctx: Context, amount: Amount): Measured | null {
+export function readAmount(ctx: Context, amount: Amount, base?: BaseUnit): Measured | null {
   if (amount.unit === null) return quantity("1", amount.value, amount.written);
   const row = findUnit(amount.unit.text);
   if (row === null) {
-    const near = nearNames(amount.unit.text, unitSpellings());
     const unit = amount.unit;
+    const near = nearUnits(unit.text, base);
     report(
       ctx,
       "unit.unknown",
@@ -29,6 +30,13 @@ export function readAmount(ctx: Context, amount: Amount): Measured | null {
   return quantity(row.base, toBase(row, amount.value), `${amount.written} ${row.name}`);
 }
 
+/** Units that may have been meant by a misspelt one, as the formatter writes them; those of the wanted dimension first. */
+function nearUnits(word: string, base: BaseUnit | undefined): readonly string[] {
+  const same = base === undefined ? [] : nearNames(word, unitSpellings(base));
+  const near = same.length > 0 ? same : nearNames(word, unitSpellings());
+  return [...new Set(near.map((name) => canonicalUnit(name) ?? name))];
+}
+
 /** The units that may stand side by side: the larger first. */
 const pairs: readonly (readonly [string, string])[] = [
   ["ft", "in"],
@@ -36,10 +44,14 @@ const pairs: readonly (readonly [string, string])[] = [
 ];
 
 /** One quantity; `60 x 90 cm` is not one and is refused here. Null after a finding. */
-export function readQuantity(ctx: Context, node: Quantity, wanted: string, example: string): Measured | null {
+export function readQuantity(
+  ctx: Context,
+  node: Quantity,
+  wanted: { readonly words: string; readonly example: string; readonly unit?: BaseUnit },
+): Measured | null {
   const [first, second] = node.amounts;
   if (first === undefined) return null;
-  if (node.joined === "single") return readAmount(ctx, first);
+  if (node.joined === "single") return readAmount(ctx, first, wanted.unit);
   const written = node.amounts.map(
     (amount) => `${amount.written}${amount.unit ? ` ${amount.unit.text}` : ""}`,
   );
@@ -47,8 +59,8 @@ export function readQuantity(ctx: Context, node: Quantity, wanted: string, examp
     report(ctx, "unit.by", node.span, {
       written: written.join(" x "),
       count: node.amounts.length,
-      wanted,
-      example,
+      wanted: wanted.words,
+      example: wanted.example,
     });
     return null;
   }
@@ -75,20 +87,28 @@ export function readBy(
     readonly example: string;
   },
 ): readonly Measured[] | null {
-  if (node.joined !== "by" || node.amounts.length !== want.count) {
+  if (node.joined !== "by") {
+    refuseKind(ctx, want, node, want.words);
+    return null;
+  }
+  if (node.amounts.length !== want.count) {
     const written = node.amounts.map((amount) => amount.written).join(" x ");
     report(ctx, "unit.by", node.span, {
       written,
       count: node.amounts.length,
       wanted: want.words,
-      example: `${want.name}: ${want.example}`,
+      example: exampleOf(want),
     });
     return null;
   }
   const last = node.amounts[node.amounts.length - 1]?.unit ?? null;
   const read: Measured[] = [];
   for (const amount of node.amounts) {
-    const one = readAmount(ctx, amount.unit === null && last !== null ? { ...amount, unit: last } : amount);
+    const one = readAmount(
+      ctx,
+      amount.unit === null && last !== null ? { ...amount, unit: last } : amount,
+      want.base,
+    );
     if (one === null) return null;
     if (one.unit !== want.base) {
       if (one.unit === "1") {
@@ -105,7 +125,7 @@ export function readBy(
           name: want.name,
           wanted: want.words,
           found: dimensionWords(one.unit),
-          example: `${want.name}: ${want.example}`,
+          example: exampleOf(want),
         });
       }
       return null;

@@ -1,4 +1,5 @@
-import type { Sink } from "../diagnostics/diagnostic.js";
+import type { Code } from "../diagnostics/catalogue/index.js";
+import type { Diagnostic, Sink } from "../diagnostics/diagnostic.js";
 import { printNode } from "../format/print-node.js";
 import type { BlockModel, Expectation, KeptText, LaterStatement, Recipe, Setting } from "../model/types.js";
 import type { Block, File } from "../syntax/ast.js";
@@ -6,6 +7,8 @@ import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
 import { type CheckedBlock, checkBlock, kindOf, toModel } from "./block.js";
+import { noteBehind } from "./blocks/behind.js";
+import { checkAllClashes, checkClashes } from "./blocks/clashes.js";
 import { checkLight } from "./blocks/light.js";
 import { checkNeeds } from "./blocks/needs.js";
 import { type Context, here, report } from "./context.js";
@@ -16,6 +19,7 @@ import { finishLets, useLet } from "./lets.js";
 import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
 import { checkTitle } from "./title.js";
+import { checkVariant } from "./variant.js";
 
 /** What came of checking a file: the model of everything that could be understood, and whether that is all. */
 export interface Checked {
@@ -25,13 +29,18 @@ export interface Checked {
   readonly sound: boolean;
 }
 
+/** Notes that something is missing or never used. They wait until all the rest is understood. */
+const absenceCodes: ReadonlySet<string> = new Set<Code>(["camera.missing", "let.unused", "define.unused"]);
+
 /**
  * Checks names, dimensions and blocks of a file and makes the model of it. Findings go to the sink; the model holds
  * whatever could be understood, so that an editor can go on with it.
+ * @param whole - False where the parser reported an error: what seems to be missing may stand in what it left out.
  */
-export function checkFile(file: File, name: string, sink: Sink): Checked {
+export function checkFile(file: File, name: string, sink: Sink, whole = true): Checked {
   let sound = true;
   const said = new Set<string>();
+  const absences: Diagnostic[] = [];
   const ctx: Context = {
     file: name,
     sink: (diagnostic) => {
@@ -40,7 +49,8 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
       const key = `${diagnostic.code} ${diagnostic.place.start} ${diagnostic.place.end}`;
       if (said.has(key)) return;
       said.add(key);
-      sink(diagnostic);
+      if (absenceCodes.has(diagnostic.code)) absences.push(diagnostic);
+      else sink(diagnostic);
     },
     lets: new Map(),
     letValue: (word) => useLet(ctx, word),
@@ -52,7 +62,7 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
     ),
   };
   declareAll(ctx, file);
-  const title = checkTitle(ctx, file);
+  const title = checkTitle(ctx, file, whole);
   const top = checkTopBlocks(ctx, file, title?.kind ?? "recipe");
   const expectations: Expectation[] = [];
   const later: LaterStatement[] = [];
@@ -61,6 +71,7 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
       const checked = checkExpectation(ctx, item);
       if (checked !== null) expectations.push(checked);
     } else {
+      if (item.kind === "variant") checkVariant(ctx, file, item);
       const kept = keepForLater(ctx, item);
       if (kept !== null) later.push(kept);
     }
@@ -68,8 +79,9 @@ export function checkFile(file: File, name: string, sink: Sink): Checked {
   const definitions = checkDefinitions(ctx, file);
   finishLets(ctx);
   noteUnused(ctx, title?.kind ?? "recipe");
+  if (title?.kind === "recipe" && top.one("camera") === null) report(ctx, "camera.missing", title.span, {});
+  if (sound && whole) for (const absence of absences) sink(absence);
   if (title === null) return { recipe: null, sound };
-  if (title.kind === "recipe" && top.of("camera").length === 0) report(ctx, "camera.missing", title.span, {});
   const recipe: Recipe = {
     format: 1,
     kind: title.kind,
@@ -132,7 +144,9 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     }
     single.set(row.kind, item);
     const checked = checkBlock(ctx, item, row);
-    const complete = checkNeeds(ctx, checked);
+    const clear = checkAllClashes(ctx, checked);
+    const complete = checkNeeds(ctx, checked) && clear;
+    if (row.kind === "light" || row.kind === "camera") noteBehind(ctx, checked);
     if (row.kind === "light" && !(checkLight(ctx, checked) && complete)) continue;
     all.push(checked);
   }
@@ -185,11 +199,12 @@ function checkDefinitions(ctx: Context, file: File): readonly KeptText[] {
 function checkDefinition(ctx: Context, row: BlockRow, block: Block, name: string): void {
   const { entries } = expand(ctx, block, row.kind, [name]);
   const paired = entries.filter((entry) => entry.kind === "property" && entry.companion !== null);
-  readProperties(
+  const read = readProperties(
     ctx,
     row,
     entries.filter((entry) => !paired.includes(entry)),
   );
+  checkClashes(ctx, row.kind, read);
   for (const entry of paired) readProperties(ctx, row, [entry]);
 }
 

@@ -2,7 +2,7 @@ import { distance } from "fastest-levenshtein";
 
 /**
  * The names nearest to a misspelt word, best first: at most three, and none that differs in more than a third of its
- * letters, since a far-fetched suggestion is worse than none.
+ * letters, since a far-fetched suggestion is worse than none. Where only capitals differ, nothing else is suggested.
  */
 export function nearNames(word: string, names: Iterable<string>): readonly string[] {
   const limit = Math.max(1, Math.floor(word.length / 3));
@@ -12,7 +12,8 @@ export function nearNames(word: string, names: Iterable<string>): readonly strin
     if (steps <= limit) found.push({ name, steps });
   }
   found.sort((a, b) => a.steps - b.steps || (a.name < b.name ? -1 : 1));
-  return found.slice(0, 3).map((entry) => entry.name);
+  const sameLetters = found.filter((entry) => entry.steps === 0);
+  return (sameLetters.length > 0 ? sameLetters : found.slice(0, 3)).map((entry) => entry.name);
 }
 
 /** "Perhaps `a` or `b`." with the known names as fall-back. */

@@ -1,4 +1,6 @@
-import type { Expression, Value } from "../syntax/ast.js";
+import type { Expression, Quantity, Value } from "../syntax/ast.js";
+import { dimensionWords } from "../units/dimension.js";
+import { findUnit } from "../units/spellings.js";
 
 /** What a written value is, in words for a message: "a text", "a list". */
 export function valueWords(value: Value): string {
@@ -19,7 +21,7 @@ export function valueWords(value: Value): string {
 function expressionWords(value: Expression): string {
   switch (value.kind) {
     case "quantity":
-      return value.joined === "by" ? "numbers joined by x" : "a quantity";
+      return quantityWords(value);
     case "f-number":
       return "an f-number";
     case "iso":
@@ -41,6 +43,14 @@ function expressionWords(value: Expression): string {
     default:
       return value satisfies never;
   }
+}
+
+function quantityWords(value: Quantity): string {
+  if (value.joined === "by") return "numbers joined by x";
+  const unit = value.amounts[0]?.unit ?? null;
+  if (unit === null) return "a plain number";
+  const row = findUnit(unit.text);
+  return row === null ? "a quantity" : dimensionWords(row.base);
 }
 
 /** A value without brackets that hold only itself. */

@@ -76,9 +76,9 @@ export function canonicalUnit(spelling: string): string | null {
   return findUnit(spelling)?.name ?? null;
 }
 
-/** Every spelling, for suggestions. */
-export function unitSpellings(): readonly string[] {
-  return [...bySpelling.keys()];
+/** Every spelling, or every one of a dimension, for suggestions. */
+export function unitSpellings(base?: BaseUnit): readonly string[] {
+  return [...bySpelling].flatMap(([word, row]) => (base === undefined || row.base === base ? [word] : []));
 }
 
 /** A number in this unit as a number in its base unit. */

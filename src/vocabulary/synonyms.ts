@@ -295,3 +295,30 @@ export const kindSynonyms: ReadonlyMap<string, string> = new Map(
     meter: ["lightmeter", "light_meter"],
   }).flatMap(([right, wrong]) => wrong.map((word) => [word, right] as const)),
 );
+
+/** Words that people may use where a property takes one of a few others. */
+export const wordSynonyms: readonly {
+  readonly property: string;
+  readonly wrong: readonly string[];
+  readonly right: string;
+}[] = [
+  { property: "held", wrong: ["portrait", "vertical", "tall"], right: "upright" },
+  { property: "held", wrong: ["landscape", "horizontal", "wide"], right: "level" },
+  { property: "kind", wrong: ["strobe", "flashgun", "speedlight"], right: "flash" },
+  { property: "kind", wrong: ["continuous", "constant", "led", "tungsten", "bulb", "hot"], right: "steady" },
+  { property: "role", wrong: ["main"], right: "key" },
+  { property: "role", wrong: ["back", "backlight", "kicker", "edge"], right: "rim" },
+  { property: "role", wrong: ["backdrop"], right: "background" },
+  { property: "pose", wrong: ["stand", "upright", "stood"], right: "standing" },
+  { property: "pose", wrong: ["sitting", "sit", "sits", "sat", "seat"], right: "seated" },
+  { property: "pose", wrong: ["kneels", "knees", "crouching"], right: "kneeling" },
+  { property: "pose", wrong: ["lies", "laying", "reclining"], right: "lying" },
+  { property: "pattern", wrong: ["paramount", "glamour"], right: "butterfly" },
+  { property: "finish", wrong: ["matte", "mat", "dull"], right: "matt" },
+  { property: "finish", wrong: ["shiny", "polished", "mirror"], right: "glossy" },
+  { property: "edges", wrong: ["sharp", "crisp"], right: "hard" },
+  { property: "edges", wrong: ["diffuse", "gentle", "blurred"], right: "soft" },
+  { property: "modelling_lamp", wrong: ["led", "diode", "cold"], right: "cool" },
+  { property: "modelling_lamp", wrong: ["filament", "halogen", "tungsten"], right: "hot" },
+  { property: "wall", wrong: ["rear", "behind"], right: "back" },
+];

@@ -101,13 +101,6 @@ function checkOutput(ctx: Context, light: CheckedBlock, name: string): boolean {
     report(ctx, "calibration.energy", light.read.places.get("calibration") ?? here(ctx, head), {});
     return false;
   }
-  if (calibration?.kind === "candelas") {
-    report(ctx, "property.later", light.read.places.get("calibration") ?? here(ctx, head), {
-      name: "calibration: candelas(...)",
-      kind: "light",
-    });
-    return false;
-  }
   return checkScale(ctx, light, "power") && checkScale(ctx, light, "lowest_power");
 }
 

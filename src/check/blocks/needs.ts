@@ -6,7 +6,7 @@ import { type Context, report } from "../context.js";
 /** Properties without which a block means nothing, by kind. They are the vocabulary's rows with default "needed". */
 function neededOf(checked: CheckedBlock): readonly PropertyRow[] {
   const rows: readonly PropertyRow[] = blocks[checked.kind].properties;
-  return rows.filter((row) => row.default === "needed");
+  return rows.filter((row) => row.default === "needed" || (row.name === "distance" && lacksTape(checked)));
 }
 
 /** True where another property stands in for a needed one. */
@@ -15,6 +15,12 @@ function excused(checked: CheckedBlock, name: string): boolean {
   if (checked.kind === "flat" && name === "at") return given.has("hinge");
   if (checked.kind === "camera" && name === "height") return given.has("position");
   return false;
+}
+
+/** A camera without a `position` is placed by its tape. */
+function lacksTape(checked: CheckedBlock): boolean {
+  const given = checked.read.given;
+  return checked.kind === "camera" && !given.has("position") && !given.has("distance");
 }
 
 /** Reports what a block and the blocks inside it lack. True when nothing is missing and every value was read. */

@@ -65,11 +65,9 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
 
 function sameKind(ctx: Context, claim: Claim, value: Expr, target: Expr): boolean {
   if (comparable(value.type, target.type)) return true;
-  report(ctx, "claim.types", claim.span, { left: capital(wordsOf(value.type)), right: wordsOf(target.type) });
+  report(ctx, "claim.types", claim.span, { left: wordsOf(value.type), right: wordsOf(target.type) });
   return false;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Expr | null): ClaimModel | null {
   const target = expr(ctx, claim.target);
@@ -79,7 +77,7 @@ function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Exp
     if (of === null) return null;
     if (target.type !== "stops") {
       report(ctx, "claim.types", claim.target.span, {
-        left: `What stands before \`${claim.side.word}\``,
+        left: `what stands before \`${claim.side.word}\``,
         right: wordsOf(target.type),
       });
       return null;

@@ -125,20 +125,15 @@ function refuse(ctx: Context, node: Expression, left: string, right: string, don
 
 function sum(ctx: Context, node: Sum): Expr | null {
   const terms: { sign: "+" | "-"; value: Expr }[] = [];
-  for (const term of node.terms) {
-    const value = expr(ctx, term.value);
+  for (const { sign, value: operand } of node.terms) {
+    const value = expr(ctx, operand);
     if (value === null) return null;
-    const type = terms[0]?.value.type ?? value.type;
-    if (value.type !== type || !adding.includes(type)) {
-      return refuse(
-        ctx,
-        node,
-        wordsOf(type),
-        wordsOf(value.type),
-        term.sign === "+" ? "added" : "subtracted",
-      );
+    const first = terms[0]?.value;
+    if (first !== undefined && (value.type !== first.type || !adding.includes(first.type))) {
+      const done = sign === "+" ? "added" : "subtracted";
+      return refuse(ctx, node, wordsOf(first.type), wordsOf(value.type), done);
     }
-    terms.push({ sign: term.sign, value });
+    terms.push({ sign, value });
   }
   const type = terms[0]?.value.type;
   return type === undefined ? null : { kind: "sum", type, terms };

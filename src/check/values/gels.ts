@@ -11,7 +11,7 @@ import { nearNames, suggestion } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readMeasure, readRowMeasure } from "./measure.js";
-import { refuseArguments, refuseCall, refuseType } from "./want.js";
+import { refuseArguments, refuseCall, refuseKind } from "./want.js";
 
 const lossRow: PropertyRow = {
   name: "loses",
@@ -68,7 +68,7 @@ function readGel(ctx: Context, row: PropertyRow, value: Value): GelValue | null 
         : (readRowMeasure(ctx, lossRow, "stop", lossGiven.value) as Stops | null);
     return shift === null || loses === null ? null : gel(tint, shift, loses);
   }
-  if (!isExpression(inner)) return refuseType(ctx, row, value);
+  if (!isExpression(inner)) return refuseKind(ctx, row, value, "a gel");
   const read = constant(ctx, inner, { words: "a gel", example: row.example });
   if (read === null) return null;
   if (read.unit === "K") {

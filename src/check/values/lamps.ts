@@ -91,7 +91,7 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
         base: "m",
         name: "rectangle",
         words: "width x height",
-        example: "60 x 90 cm",
+        example: "rectangle(60 x 90 cm)",
       } as const;
       const read = readBy(ctx, inner, want) as readonly Length[] | null;
       const [width, height] = read ?? [];
@@ -275,10 +275,10 @@ export function readPower(ctx: Context, row: PropertyRow, value: Value): PowerVa
         second.value,
       ) as Stops | null;
       if (stops === null) return null;
-      if (second.sign === "+" && stops.value > 0) {
+      if (second.sign === "+" || stops.value < 0) {
         report(ctx, "value.range", value.span, {
           name: row.name,
-          written: `full + ${stops.written}`,
+          written: `full ${second.sign} ${stops.written}`,
           low: "off",
           high: "full",
         });

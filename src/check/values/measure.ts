@@ -8,7 +8,7 @@ import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { bare } from "../words.js";
-import { refuseType } from "./want.js";
+import { exampleOf, refuseKind } from "./want.js";
 
 /** What a plain quantity must be: its base unit, and how it is called in a message. */
 export interface Want {
@@ -38,11 +38,9 @@ function unitFixes(unit: BaseUnit, written: string): readonly string[] {
 
 /** Reads one quantity of a given dimension. Null after a finding. */
 export function readMeasure(ctx: Context, want: Want, value: Value): Quantity | null {
-  if (!isExpression(value)) {
-    const row: PropertyRow = { name: want.name, type: "scale", help: "", example: want.example, default: "" };
-    return refuseType(ctx, row, value);
-  }
-  const read = constant(ctx, value, { words: dimensionWords(want.unit), example: want.example });
+  if (!isExpression(value)) return refuseKind(ctx, want, value, dimensionWords(want.unit));
+  const words = dimensionWords(want.unit);
+  const read = constant(ctx, value, { words, example: want.example, unit: want.unit });
   return read === null ? null : ofDimension(ctx, want, read, value);
 }
 
@@ -72,7 +70,7 @@ export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Val
     name: want.name,
     wanted: dimensionWords(want.unit),
     found: dimensionWords(read.unit),
-    example: `${want.name}: ${want.example}`,
+    example: exampleOf(want),
   });
   return null;
 }

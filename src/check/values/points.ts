@@ -2,13 +2,12 @@ import { at, between, midpoint, named, offset } from "../../model/make/points.js
 import type { PointValue } from "../../model/values.js";
 import type { Group, Reference, Value } from "../../syntax/ast.js";
 import type { Length } from "../../units/quantity.js";
-import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
 import { resolvePlace } from "../places.js";
 import { bare } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
-import { ofDimension } from "./measure.js";
-import { refuseArguments } from "./want.js";
+import { readMeasure } from "./measure.js";
+import { refuseArguments, refuseKind } from "./want.js";
 
 const example = "offset(left: 40 cm, behind: 30 cm, up: 1 m)";
 
@@ -40,28 +39,12 @@ export function readPoint(ctx: Context, name: string, value: Value): PointValue 
 }
 
 function notAPoint(ctx: Context, name: string, value: Value): null {
-  report(ctx, "value.type", value.span, { name, wanted: "a point", found: "something else", example });
-  return null;
+  return refuseKind(ctx, { name, example }, value, "a point");
 }
 
 function length(ctx: Context, name: string, value: Value): Length | null {
   const want = { name, unit: "m", example: "40 cm" } as const;
-  if (
-    value.kind === "text" ||
-    value.kind === "list" ||
-    value.kind === "unknown" ||
-    value.kind === "relation"
-  ) {
-    report(ctx, "value.type", value.span, {
-      name,
-      wanted: "a length",
-      found: "something else",
-      example: "40 cm",
-    });
-    return null;
-  }
-  const read = constant(ctx, value, { words: "a length", example: "40 cm" });
-  return read === null ? null : (ofDimension(ctx, want, read, value) as Length | null);
+  return readMeasure(ctx, want, value) as Length | null;
 }
 
 function coordinates(ctx: Context, name: string, group: Group): PointValue | null {

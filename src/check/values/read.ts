@@ -1,6 +1,7 @@
 import type { ValueShapes } from "../../model/values.js";
 import type { Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
+import { wordSynonyms } from "../../vocabulary/synonyms.js";
 import type { ValueType } from "../../vocabulary/value-types.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames } from "../suggest.js";
@@ -74,7 +75,11 @@ const readers: { readonly [T in ValueType]: Reader<T> } = {
     if (word === null) return refuseType(ctx, row, value);
     const words = row.words ?? [];
     if (words.includes(word)) return word;
-    const near = nearNames(word, words);
+    const meant = wordSynonyms.find(
+      ({ property, wrong, right }) =>
+        property === row.name && wrong.includes(word.toLowerCase()) && words.includes(right),
+    );
+    const near = meant === undefined ? nearNames(word, words) : [meant.right];
     report(
       ctx,
       "value.word",

@@ -8,7 +8,7 @@ import { type Context, report } from "../context.js";
 import { readBy } from "../quantities.js";
 import { bare } from "../words.js";
 import { inRange } from "./measure.js";
-import { refuseType } from "./want.js";
+import { exampleOf, refuseType } from "./want.js";
 
 function by(
   ctx: Context,
@@ -50,7 +50,7 @@ export function readPixels(ctx: Context, row: PropertyRow, value: Value): Pixels
       name: row.name,
       wanted: "whole numbers of pixels",
       found: "fractions",
-      example: row.example,
+      example: exampleOf(row),
     });
     return null;
   }

@@ -5,20 +5,36 @@ import { valueTypes } from "../../vocabulary/value-types.js";
 import { type Context, report } from "../context.js";
 import { valueWords } from "../words.js";
 
-/** Says that a value is of the wrong type. */
+/** Says that a value is not of the type of its property. */
 export function refuseType(ctx: Context, row: PropertyRow, value: Value): null {
+  return refuseKind(ctx, row, value, valueTypes[row.type].words);
+}
+
+/** Says that a value is not what is wanted, in words. */
+export function refuseKind(ctx: Context, want: Example, value: Value, wanted: string): null {
   if (value.kind === "damaged") return null;
   if (value.kind === "unknown") {
-    report(ctx, "value.open", value.span, { name: row.name });
+    report(ctx, "value.open", value.span, { name: want.name });
     return null;
   }
   report(ctx, "value.type", value.span, {
-    name: row.name,
-    wanted: valueTypes[row.type].words,
+    name: want.name,
+    wanted,
     found: valueWords(value),
-    example: row.example,
+    example: exampleOf(want),
   });
   return null;
+}
+
+/** What a value is called and how one of its kind is written. */
+interface Example {
+  readonly name: string;
+  readonly example: string;
+}
+
+/** The example as it stands in a recipe: a word with brackets shows all of itself, a property its name before it. */
+export function exampleOf({ name, example }: Example): string {
+  return example.startsWith(`${name}(`) ? example : `${name}: ${example}`;
 }
 
 /** Says that a word with brackets is not one of those wanted. */

@@ -68,12 +68,6 @@ export const blockFindings = {
     help: "Put everything into one.",
     page: "A recipe describes one set-up, so it has at most one room, set, camera, intent and meter. To compare two set-ups write a `variant`.",
   },
-  "block.empty": {
-    severity: "error",
-    message: "`{kind} {name}` has no body",
-    help: "Write `{ ... }` after it, even if there is nothing to change.",
-    page: "Only a block that is `like` another may stand without a body: `light rim like strip`. Any other block holds its properties in braces.",
-  },
   "property.unknown": {
     severity: "error",
     message: "A `{kind}` has no `{name}`",
@@ -85,6 +79,12 @@ export const blockFindings = {
     message: "`{name}` is given twice",
     help: "Keep one of the two.",
     page: "A property has one value. Nothing later in a file overrides what stands earlier; to try another value write a `variant`.",
+  },
+  "property.clash": {
+    severity: "error",
+    message: "A `{kind}` with `{first}` takes no `{second}`",
+    help: "Keep one of the two.",
+    page: "Some properties say the same thing in two ways, and would have to agree to the last millimetre: the place of a camera as a point or by tapes, the place of a named point as a point or by steps, a flat that is hinged to another or stands by itself. A gel is warm or cool.",
   },
   "property.missing": {
     severity: "error",
@@ -118,9 +118,9 @@ export const blockFindings = {
   },
   "placement.behind": {
     severity: "note",
-    message: "`{name}` is the key and stands behind the subject",
-    help: "y grows away from the camera: in front of the subject it is negative. If that is meant, leave it.",
-    page: "Coordinates are x to the camera's right, y away from the camera, z up, from the subject's mark. A lamp two metres in front of the subject has y = -2 m. With `offset(ahead: 2 m)` there is no sign to mistake.",
+    message: "`{name}` stands behind the subject",
+    help: "y grows away from the camera's side, so in front of the subject it is negative. If that place is meant, leave it.",
+    page: "A key light or a camera behind the subject is usually a sign mistaken. Coordinates are x to the camera's right, y away from the camera, z up, from the subject's mark. A lamp two metres in front of the subject has y = -2 m. With `offset(ahead: 2 m)` there is no sign to mistake.",
   },
   "calibration.missing": {
     severity: "error",
@@ -157,6 +157,12 @@ export const blockFindings = {
     message: "There is no camera, so readings have no f-number and nothing is framed",
     help: "Add a `camera { ... }`, or take the results in lx s.",
     page: "F-numbers need an ISO value, stops from the set aperture need an aperture, and what the lens sees needs a place for the lens. All come from the `camera` block.",
+  },
+  "variant.repeats": {
+    severity: "error",
+    message: "`{head}` stands in the recipe already, and a variant changes one value at a time",
+    help: "Write `{path}`, with what is to change.",
+    page: 'A variant says what differs from the recipe: `key.distance: 3 m` changes one value, `remove fill` takes something out, and a block with a new name adds something. A block that is there already is not written again, since nobody could see which of its values are new.\n\nRight: `variant "Lamp farther out" { key.distance: 3 m }`.',
   },
   "statement.later": {
     severity: "note",

@@ -35,7 +35,7 @@ export const valueFindings = {
   "value.type": {
     severity: "error",
     message: "`{name}` wants {wanted}, not {found}",
-    help: "For example `{name}: {example}`.",
+    help: "For example `{example}`.",
     page: "Each property has one type of value. `halfshade words KIND` shows them with an example each.",
   },
   "value.range": {

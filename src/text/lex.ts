@@ -36,6 +36,8 @@ export function lex(source: Source, sink: Sink): Lexed {
     tokens: [],
     comments: [],
     open: [],
+    openAt: [],
+    lineStart: 0,
     afterNumber: 0,
     found: 0,
   };
@@ -96,6 +98,7 @@ function wide(scan: Scan, at: number, code: number): number {
 
 function newLine(scan: Scan, at: number, code: number): number {
   const end = code === 13 && scan.text.charCodeAt(at + 1) === 10 ? at + 2 : at + 1;
+  scan.lineStart = end;
   if (lastType(scan) === NewLine) return end;
   emit(scan, NewLine, at, end);
   return end;

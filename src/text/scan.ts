@@ -15,6 +15,10 @@ export interface Scan {
   readonly comments: Comment[];
   /** Brackets open here, as character codes, innermost last. */
   readonly open: number[];
+  /** Where each of them stands. */
+  readonly openAt: number[];
+  /** Where the line at hand starts. */
+  lineStart: number;
   /** 0: no number before; 1: right behind a number; 2: behind its first unit word; 3: behind its whole unit. */
   afterNumber: number;
   /** How many mistakes were found; those beyond the cap are counted and not made. */

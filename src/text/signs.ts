@@ -83,12 +83,16 @@ function two(scan: Scan, type: TokenType, at: number): number {
 
 function opening(scan: Scan, type: TokenType, at: number): number {
   scan.open.push(scan.text.charCodeAt(at));
+  scan.openAt.push(at);
   return one(scan, type, at);
 }
 
 function closing(scan: Scan, type: TokenType, at: number, partner: number): number {
   const place = scan.open.lastIndexOf(partner);
-  if (place >= 0 && (partner === 123 || scan.open.lastIndexOf(123) < place)) scan.open.length = place;
+  if (place >= 0 && (partner === 123 || scan.open.lastIndexOf(123) < place)) {
+    scan.open.length = place;
+    scan.openAt.length = place;
+  }
   return one(scan, type, at);
 }
 

@@ -1,4 +1,4 @@
-import { codeName, isHidden } from "./characters.js";
+import { codeName, isHidden, nameEnd } from "./characters.js";
 import { Quoted, Text, TextBlock } from "./kinds.js";
 import { emit, replacing, report, type Scan } from "./scan.js";
 
@@ -59,6 +59,7 @@ export function scanText(scan: Scan, start: number): number {
     } else if (code < 32 || code > 126) plain = false;
   }
   const closed = text.charCodeAt(at) === QUOTE;
+  if (!closed) at = beforeClosers(scan, start, at);
   const end = closed ? at + 1 : at;
   let broken = !closed;
   if (!closed) {
@@ -83,6 +84,32 @@ export function scanText(scan: Scan, start: number): number {
   }
   emit(scan, Text, start, end, value, broken);
   return end;
+}
+
+/**
+ * Where an unclosed text probably ends: before the brackets at the end of the line that close what was opened on it.
+ */
+function beforeClosers(scan: Scan, start: number, end: number): number {
+  const text = scan.text;
+  const places: number[] = [];
+  for (let at = end; at > start + 1 && places.length < scan.open.length; at--) {
+    const character = text.charAt(at - 1);
+    if (character === ")" || character === "]" || character === "}") places.unshift(at - 1);
+    else if (character !== " " && character !== ",") break;
+  }
+  while (places.length > 0 && !places.every((place, index) => closes(scan, text.charCodeAt(place), index))) {
+    places.shift();
+  }
+  let result = places[0] ?? end;
+  while (result < end && result > start + 1 && text.charAt(result - 1) === " ") result--;
+  return result;
+}
+
+/** Whether a closing bracket fits the bracket opened on this line, counted from the innermost. */
+function closes(scan: Scan, closer: number, fromInnermost: number): boolean {
+  const depth = scan.open.length - 1 - fromInnermost;
+  const opener = scan.open[depth] ?? 0;
+  return (scan.openAt[depth] ?? -1) >= scan.lineStart && closer === (opener === 40 ? 41 : opener + 2);
 }
 
 function scanBlock(scan: Scan, start: number): number {
@@ -117,6 +144,7 @@ export function scanQuotedName(scan: Scan, start: number): number {
     at++;
   }
   const closed = text.charCodeAt(at) === BACKTICK;
+  if (!closed) at = nameEnd(text, start + 1);
   const end = closed ? at + 1 : at;
   let broken = true;
   if (!closed) report(scan, "name.unclosed", start, end, {});

@@ -1,7 +1,7 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
 import type { ReportLight } from "../report/schema/report.js";
 import * as n from "./number.js";
-import { indented, labelled, type ViewOptions } from "./report-lines.js";
+import { indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
 
 /** A bearing with its side in words. */
 export function side(bearing: number | null): string {
@@ -94,7 +94,7 @@ export function lightTitle(light: ReportLight): string {
 /** One block of lines per light. */
 export function lightBlock(light: ReportLight, view: ViewOptions): readonly string[] {
   const narrow = view.width < 60;
-  const lines = [`  ${view.paint("strong", lightTitle(light))}`];
+  const lines = wrapText(lightTitle(light), view.width - 2).map((line) => `  ${view.paint("strong", line)}`);
   for (const [label, text] of lightFacts(light)) {
     if (narrow) lines.push(...indented(`${label}: ${text}`, "    ", view.width));
     else lines.push(...labelled(label, text, "    ", 15, view.width));

@@ -28,7 +28,7 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
   };
   say(word, visibleLine(item.text));
   const first = lines[0] ?? "";
-  lines[0] = first.replace(word, view.paint(tone, word));
+  lines[0] = first.replace(word, () => view.paint(tone, word));
   if (item.found !== null) say("", `found: ${visibleLine(item.found)}`);
   if (item.shares.length > 0) {
     say("", item.shares.map((share) => `${visibleLine(share.name)}: ${visibleLine(share.text)}`).join(", "));
@@ -43,8 +43,11 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
 export function warningLines(item: ReportWarning, view: ViewOptions): readonly string[] {
   const word = severityWords[item.severity];
   const about = item.about === null ? "" : ` ${visibleLine(item.about)}`;
-  const head = `${view.paint(item.severity, word)}:${about} (${visibleLine(item.code)})`;
-  const lines = [`  ${head}`, ...indented(asSentence(item.message), "    ", view.width)];
+  const head = indented(`${word}:${about} (${visibleLine(item.code)})`, "  ", view.width);
+  const lines = head.map((line, index) =>
+    index === 0 ? line.replace(word, () => view.paint(item.severity, word)) : line,
+  );
+  lines.push(...indented(asSentence(item.message), "    ", view.width));
   if (item.remedy !== "")
     lines.push(...indented(`What to do: ${visibleLine(item.remedy)}`, "    ", view.width));
   if (item.caution !== null)

@@ -67,7 +67,7 @@ export function renderText(report: Report, options: Partial<ViewOptions> = {}): 
     out.push(...wrapText(`Measure this with care: ${visibleLine(report.matters_most)}`, view.width));
   }
   for (const [heading, lines] of sections(report, view)) {
-    out.push("", view.paint("strong", heading), ...lines);
+    out.push("", ...wrapText(heading, view.width).map((part) => view.paint("strong", part)), ...lines);
   }
   return out.map((text) => `${text.trimEnd()}\n`).join("");
 }

@@ -1,0 +1,105 @@
+import { describe, expect, test } from "vitest";
+import { cells } from "../../src/diagnostics/print-width.js";
+import { renderText } from "../../src/render/text.js";
+import { sample } from "./sample-report.js";
+
+const whole = renderText(sample);
+const flat = (text: string) => text.replace(/\s+/g, " ");
+
+describe("the report as text", () => {
+  test("starts with the title and the headline, and ends with what is not claimed", () => {
+    const lines = whole.split("\n");
+    expect(lines[0]).toBe(sample.title);
+    expect(lines[3]).toContain("Soft light from camera-left");
+    expect(lines.at(-2)).toBe("  - Bounced light is not computed.");
+    const order = [
+      "Set-up",
+      "Camera",
+      "Lights",
+      "Readings",
+      "Results",
+      "Expectations",
+      "Warnings",
+      "Assumed",
+      "Not claimed",
+    ];
+    const places = order.map((heading) => lines.findIndex((line) => line.startsWith(heading)));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(places).not.toContain(-1);
+  });
+
+  test("says of a light where it is, how large it is seen, its edges, shadow, power and colour", () => {
+    for (const words of [
+      "2.40 m from the face, 2.20 m high, 40.0 deg to camera-left, 14.8 deg up",
+      "42.6 deg up",
+      "19.6 deg (14.3 by 21.2 deg), 37 times the sun",
+      "9.4 mm wide at 3 cm behind, 7.4 mm of it from 10 to 90 %",
+      "8.14 m long on the floor, back and 38.5 deg to camera-right",
+      "1/4, 2.0 stop below full, 100 Ws of 400 Ws",
+      "2110 lm s, +-0.3 stop: one meter reading",
+      "5600 K",
+      "0.8 stop less on the shin",
+    ]) {
+      expect(flat(whole)).toContain(words);
+    }
+  });
+
+  test("says readings with their meter and against the set aperture, and why one is missing", () => {
+    expect(flat(whole)).toContain("face towards key (disc) f/5.6 +0.5 +0.5 113 12.5");
+    expect(whole).toMatch(/shaded_cheek {2}45 deg to the side of the +- +- +0 +-\n +nose line \(disc\)\n/);
+    expect(flat(whole)).toContain("shaded_cheek 45 deg to the side of the nose line: gets no direct light");
+  });
+
+  test("says verdicts in words, with what was found, the shares and the line", () => {
+    expect(flat(whole)).toContain("Expectations: 1 passed, 1 failed, 1 not decidable");
+    expect(flat(whole)).toContain(
+      "failed expect face.disc(towards: key) is f/8 within 1/3 stop found: f/5.6 +0.5 key: 100 % 0.5 stop under. said in line 32",
+    );
+    expect(flat(whole)).toContain(
+      "not decidable expect lit_to_shadow(face) <= 3:1 The shade gets no direct light.",
+    );
+    expect(flat(whole)).toContain("wanted because: spare power for a slower day");
+  });
+
+  test("says warnings with severity, cause, remedy and caution", () => {
+    expect(flat(whole)).toContain(
+      "Stop: key (lamp-near-ceiling) The head of key is 8 cm under the ceiling. What to do: lower it by 17 cm Caution: The maker's manual comes first.",
+    );
+    expect(renderText({ ...sample, warnings: [] })).toContain("Warnings: none\n");
+  });
+
+  test("stars what matters of what was assumed", () => {
+    expect(whole).toContain("  * walls: 50 %\n  - hair: 8 %\n");
+  });
+
+  test.each([40, 52, 64, 80, 100])("keeps to %i cells, and drops no word on the way", (width) => {
+    const text = renderText(sample, { width });
+    for (const line of text.split("\n")) expect(cells(line)).toBeLessThanOrEqual(width);
+    for (const word of ["19.6", "f/5.6", "2110 lm s", "lamp-near-ceiling", "0.5 stop under", "walls: 50 %"]) {
+      expect(flat(text)).toContain(word);
+    }
+  });
+
+  test("never parts a number from its unit", () => {
+    for (let width = 40; width <= 90; width++) {
+      expect(renderText(sample, { width })).not.toMatch(/\d\n *(?:deg|mm|cm|m|stop|K|Ws|lm s|lx s|%)\b/);
+    }
+  });
+
+  test("has no colour unless it is asked for, and colour changes no word", () => {
+    const painted = renderText(sample, {
+      paint: (_tone, part) => `\u001b[1m${part}\u001b[22m`,
+    });
+    expect(painted).not.toBe(whole);
+    expect(painted.replace(/\u001b\[\d+m/g, "")).toBe(whole);
+    expect(whole).not.toContain("\u001b");
+  });
+
+  test("shows what names hide", () => {
+    const name = "a\u001b[2J\u202e";
+    const lights = sample.lights.slice(0, 1).map((light) => ({ ...light, name }));
+    const text = renderText({ ...sample, title: "x\u0007\ny", lights });
+    expect(text).toContain("a\\u{1b}[2J\\u{202e}");
+    expect(text).toContain("x\\u{07}\\u{0a}y");
+  });
+});

@@ -1,0 +1,44 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { type Fence, fencesOf } from "../docs/fences.js";
+import { allPages, type Page, ROOT } from "../docs/pages.js";
+import { calcExample } from "../docs/run-calc.js";
+import { runExamples } from "../docs/shell.js";
+import { errorsPage } from "./errors.js";
+import { makePart } from "./page-parts.js";
+import { remake } from "./regions.js";
+
+/** Makes the made parts of every page anew, and the answers of its examples. Read the change before you commit it. */
+async function refreshed(page: Page): Promise<string> {
+  const text = remake(page.text, makePart);
+  const fences = fencesOf(text);
+  const files = new Map(
+    fences.flatMap((fence) => {
+      const name = fence.marks.get("file");
+      return name === undefined ? [] : [[name, fence.text] as const];
+    }),
+  );
+  const consoles = fences.filter((fence) => fence.language === "console");
+  const outputs =
+    consoles.length === 0
+      ? []
+      : await runExamples(
+          consoles.map((fence) => fence.text),
+          files,
+        );
+  const answers = new Map<Fence, string>(consoles.map((fence, index) => [fence, outputs[index] ?? ""]));
+  for (const fence of fences) {
+    if (fence.language === "calc") answers.set(fence, calcExample(fence.text, files));
+  }
+  return [...answers.keys()]
+    .sort((a, b) => b.start - a.start)
+    .reduce((body, fence) => body.slice(0, fence.start) + answers.get(fence) + body.slice(fence.end), text);
+}
+
+writeFileSync(join(ROOT, "docs/errors.md"), errorsPage());
+for (const page of allPages()) {
+  const text = await refreshed(page);
+  if (text === page.text) continue;
+  writeFileSync(join(ROOT, page.path), text);
+  process.stdout.write(`${page.path}: written\n`);
+}

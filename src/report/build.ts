@@ -18,8 +18,8 @@ import { reportStations } from "./stations.js";
 
 /** What a report may be told besides recipe and scene. */
 export interface ReportOptions {
-	/** The line, from 1, on which an expectation is written; null where it is not known. */
-	readonly lineOf?: (expectation: Expectation) => number | null;
+  /** The line, from 1, on which an expectation is written; null where it is not known. */
+  readonly lineOf?: (expectation: Expectation) => number | null;
 }
 
 /**
@@ -31,37 +31,35 @@ export interface ReportOptions {
  * @param field - Light per lumen-second at the scene's stations, from `lightField`.
  */
 export function buildReport(
-	recipe: Recipe,
-	scene: Scene,
-	field: LightField = lightField(scene),
-	options: ReportOptions = {},
+  recipe: Recipe,
+  scene: Scene,
+  field: LightField = lightField(scene),
+  options: ReportOptions = {},
 ): Report {
-	const plan: Plan = { recipe, scene };
-	const warnings = [...runRules(plan)];
-	const alarms = warnings.filter((row) => row.severity !== "note").length;
-	const asked: Asked = { plan, alarms };
-	const expectations = [
-		...reportExpectations(asked, options.lineOf ?? (() => null)),
-	];
-	const report: Report = withoutMinusZero({
-		format: 1,
-		title: recipe.title,
-		headline: headline(plan, warnings, expectations),
-		matters_most: mattersMost(plan),
-		setup: setupSentences(plan),
-		camera: reportCamera(plan),
-		lights: scene.sources.map((source) => reportLight(plan, source)),
-		stations: [...reportStations(scene, field)],
-		results: [...reportResults(asked)],
-		expectations,
-		warnings,
-		assumed: scene.assumed.map((row) => ({
-			what: row.what,
-			value: row.value,
-			matters: row.matters,
-		})),
-		not_claimed: [...notClaimed(scene)],
-	});
-	assertPlain(report);
-	return report;
+  const plan: Plan = { recipe, scene };
+  const warnings = [...runRules(plan)];
+  const alarms = warnings.filter((row) => row.severity !== "note").length;
+  const asked: Asked = { plan, alarms };
+  const expectations = [...reportExpectations(asked, options.lineOf ?? (() => null))];
+  const report: Report = withoutMinusZero({
+    format: 1,
+    title: recipe.title,
+    headline: headline(plan, warnings, expectations),
+    matters_most: mattersMost(plan),
+    setup: setupSentences(plan),
+    camera: reportCamera(plan),
+    lights: scene.sources.map((source) => reportLight(plan, source)),
+    stations: [...reportStations(scene, field)],
+    results: [...reportResults(asked)],
+    expectations,
+    warnings,
+    assumed: scene.assumed.map((row) => ({
+      what: row.what,
+      value: row.value,
+      matters: row.matters,
+    })),
+    not_claimed: [...notClaimed(scene)],
+  });
+  assertPlain(report);
+  return report;
 }

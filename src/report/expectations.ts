@@ -9,61 +9,53 @@ import type { ReportExpectation } from "./schema/report.js";
 
 /** What became of every expectation of the recipe, in file order. `lineOf` tells the line of an offset, if known. */
 export function reportExpectations(
-	asked: Asked,
-	lineOf: (expectation: Expectation) => number | null,
+  asked: Asked,
+  lineOf: (expectation: Expectation) => number | null,
 ): readonly ReportExpectation[] {
-	const { expectations } = asked.plan.recipe;
-	const inputs = expectations.some((row) => row.surely)
-		? measuredInputs(asked.plan)
-		: [];
-	return expectations.map((row) =>
-		reportExpectation(asked, row, inputs, lineOf(row)),
-	);
+  const { expectations } = asked.plan.recipe;
+  const inputs = expectations.some((row) => row.surely) ? measuredInputs(asked.plan) : [];
+  return expectations.map((row) => reportExpectation(asked, row, inputs, lineOf(row)));
 }
 
 function reportExpectation(
-	asked: Asked,
-	expectation: Expectation,
-	inputs: readonly MeasuredInput[],
-	line: number | null,
+  asked: Asked,
+  expectation: Expectation,
+  inputs: readonly MeasuredInput[],
+  line: number | null,
 ): ReportExpectation {
-	const judged = expectation.claims.map((claim) =>
-		expectation.surely
-			? judgeSurely(asked, claim, inputs)
-			: judge(asked, claim),
-	);
-	const worst = worstOf(judged);
-	const found = judged.map((row) => show(row.found));
-	const first = worst ?? judged[0];
-	return {
-		text: expectation.written,
-		outcome: worst?.outcome ?? "passed",
-		found: found.some((text) => text !== null)
-			? found.map((text) => text ?? "not known").join("; ")
-			: null,
-		value: first === undefined ? null : reportValue(first.found),
-		unit: first === undefined ? null : unitOf(first.found),
-		shares: first === undefined ? [] : sharesOf(first),
-		reason: worst?.reason ?? null,
-		because: expectation.because,
-		line,
-	};
+  const judged = expectation.claims.map((claim) =>
+    expectation.surely ? judgeSurely(asked, claim, inputs) : judge(asked, claim),
+  );
+  const worst = worstOf(judged);
+  const found = judged.map((row) => show(row.found));
+  const first = worst ?? judged[0];
+  return {
+    text: expectation.written,
+    outcome: worst?.outcome ?? "passed",
+    found: found.some((text) => text !== null) ? found.map((text) => text ?? "not known").join("; ") : null,
+    value: first === undefined ? null : reportValue(first.found),
+    unit: first === undefined ? null : unitOf(first.found),
+    shares: first === undefined ? [] : sharesOf(first),
+    reason: worst?.reason ?? null,
+    because: expectation.because,
+    line,
+  };
 }
 
 /** The judgement that decides: one that failed, else one that is undecidable; null where all passed. */
 function worstOf(judged: readonly Judgement[]): Judgement | null {
-	return (
-		judged.find((row) => row.outcome === "failed") ??
-		judged.find((row) => row.outcome === "undecidable") ??
-		null
-	);
+  return (
+    judged.find((row) => row.outcome === "failed") ??
+    judged.find((row) => row.outcome === "undecidable") ??
+    null
+  );
 }
 
 function sharesOf({ found }: Judgement): ReportExpectation["shares"] {
-	const total = found.shares.reduce((sum, share) => sum + share.direct, 0);
-	if (!(total > 0)) return [];
-	return found.shares.map((share) => ({
-		name: share.name,
-		text: sayPercent(share.direct / total),
-	}));
+  const total = found.shares.reduce((sum, share) => sum + share.direct, 0);
+  if (!(total > 0)) return [];
+  return found.shares.map((share) => ({
+    name: share.name,
+    text: sayPercent(share.direct / total),
+  }));
 }

@@ -8,71 +8,57 @@ import { sayAngle, sayFNumber } from "./say/quantity.js";
 import type { ReportExpectation, ReportWarning } from "./schema/report.js";
 import { hardnessPhrase } from "./words.js";
 
-const capital = (text: string): string =>
-	text.charAt(0).toUpperCase() + text.slice(1);
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One plain sentence that a photographer can act on: the light, the reading, and how many findings wait. */
 export function headline(
-	plan: Plan,
-	warnings: readonly ReportWarning[],
-	expectations: readonly ReportExpectation[],
+  plan: Plan,
+  warnings: readonly ReportWarning[],
+  expectations: readonly ReportExpectation[],
 ): string {
-	const parts = [
-		lightPart(plan),
-		readingPart(plan),
-		findings(warnings, expectations),
-	];
-	return `${capital(parts.filter((part) => part !== "").join("; "))}.`;
+  const parts = [lightPart(plan), readingPart(plan), findings(warnings, expectations)];
+  return `${capital(parts.filter((part) => part !== "").join("; "))}.`;
 }
 
 function lightPart({ scene }: Plan): string {
-	const key = keyOf(scene);
-	const subject = firstSubject(scene);
-	if (lightsOn(scene).length === 0) return "no light is on";
-	if (key === null) return "no light is the key";
-	if (subject === null) return "there is no subject to take the light from";
-	const size = sizeFrom(key, subject.face);
-	const side = bearingOf(subject.face, key.centre);
-	const where = side === null ? "straight overhead" : `from ${sideWords(side)}`;
-	const height = `at ${sayAngle(elevationOf(subject.face, key.centre))}`;
-	if (size === null)
-		return `${key.name} does not show its lit side to the face`;
-	return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
+  const key = keyOf(scene);
+  const subject = firstSubject(scene);
+  if (lightsOn(scene).length === 0) return "no light is on";
+  if (subject === null) return "there is no subject to take the light from";
+  if (key === null) return "no light is the key";
+  const size = sizeFrom(key, subject.face);
+  const side = bearingOf(subject.face, key.centre);
+  const where = side === null ? "straight overhead" : `from ${sideWords(side)}`;
+  const height = `at ${sayAngle(elevationOf(subject.face, key.centre))}`;
+  if (size === null) return `${key.name} does not show its lit side to the face`;
+  return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
 }
 
 function readingPart({ scene }: Plan): string {
-	const subject = firstSubject(scene);
-	const station = subject === null ? null : stationOf(scene, subject, "face");
-	if (station === null) return "";
-	const reading = readingAt(scene, station);
-	if (!(reading.exposure > 0)) return "the face gets no direct light";
-	const fNumber = fNumberOf(scene, reading.exposure, reading.constant);
-	if (fNumber === null)
-		return `the face gets ${Number(reading.exposure.toPrecision(2))} lx s`;
-	const iso = scene.camera?.iso ?? 0;
-	const base = `the face reads ${sayFNumber(fNumber)} at ISO ${fixed(Number(iso.toPrecision(2)), 0)}`;
-	const off = stopsFromAperture(scene, reading.exposure, reading.constant);
-	return off === null ? base : `${base}, ${overUnder(off, "the set aperture")}`;
+  const subject = firstSubject(scene);
+  const station = subject === null ? null : stationOf(scene, subject, "face");
+  if (station === null) return "";
+  const reading = readingAt(scene, station);
+  if (!(reading.exposure > 0)) return "the face gets no direct light";
+  const fNumber = fNumberOf(scene, reading.exposure, reading.constant);
+  if (fNumber === null) return `the face gets ${Number(reading.exposure.toPrecision(2))} lx s`;
+  const iso = scene.camera?.iso ?? 0;
+  const base = `the face reads ${sayFNumber(fNumber)} at ISO ${fixed(Number(iso.toPrecision(2)), 0)}`;
+  const off = stopsFromAperture(scene, reading.exposure, reading.constant);
+  return off === null ? base : `${base}, ${overUnder(off, "the set aperture")}`;
 }
 
-function findings(
-	warnings: readonly ReportWarning[],
-	expectations: readonly ReportExpectation[],
-): string {
-	const parts: string[] = [];
-	for (const [severity, noun] of [
-		["stop", "stop"],
-		["check", "check"],
-		["note", "note"],
-	] as const) {
-		const amount = warnings.filter((row) => row.severity === severity).length;
-		if (amount > 0)
-			parts.push(`${fixed(amount, 0)} ${noun}${amount === 1 ? "" : "s"}`);
-	}
-	const missed = expectations.filter((row) => row.outcome !== "passed").length;
-	if (missed > 0)
-		parts.push(
-			`${fixed(missed, 0)} of ${fixed(expectations.length, 0)} expectations not met`,
-		);
-	return list(parts);
+function findings(warnings: readonly ReportWarning[], expectations: readonly ReportExpectation[]): string {
+  const parts: string[] = [];
+  for (const [severity, noun] of [
+    ["stop", "stop"],
+    ["check", "check"],
+    ["note", "note"],
+  ] as const) {
+    const amount = warnings.filter((row) => row.severity === severity).length;
+    if (amount > 0) parts.push(`${fixed(amount, 0)} ${noun}${amount === 1 ? "" : "s"}`);
+  }
+  const missed = expectations.filter((row) => row.outcome !== "passed").length;
+  if (missed > 0) parts.push(`${fixed(missed, 0)} of ${fixed(expectations.length, 0)} expectations not met`);
+  return list(parts);
 }

@@ -19,123 +19,95 @@ export const edgeGaps: readonly number[] = [0.025, 0.1, 0.5, 1];
 
 /** One light of the report. */
 export function reportLight(plan: Plan, source: Source): ReportLight {
-	const { scene, recipe } = plan;
-	const subject = firstSubject(scene);
-	const eye = subject?.face ?? null;
-	const size = eye === null ? null : sizeFrom(source, eye);
-	const light = recipe.lights.find((row) => row.name === source.name);
-	const shadow = floorShadow(scene, source);
-	const axial = axialIntensityPerEnergy(
-		sourceShape(source),
-		sourceBeam(source),
-	);
-	return {
-		name: source.name,
-		role: source.role,
-		kind: source.kind,
-		shape: sayOpening(source),
-		on: source.below !== null,
-		position: [...source.centre],
-		distance: eye === null ? null : distance(eye, source.centre),
-		floor_distance: alongFloor([0, 0, 0], source.centre),
-		height: source.centre[2],
-		bearing: eye === null ? null : bearingOf(eye, source.centre),
-		elevation: eye === null ? null : elevationOf(eye, source.centre),
-		elevation_at_feet:
-			subject === null ? null : elevationOf(subject.place, source.centre),
-		angular_size: {
-			equivalent: size?.equivalent ?? null,
-			least: size?.least ?? null,
-			greatest: size?.greatest ?? null,
-			diagonal: size?.diagonal ?? null,
-			times_sun: size?.timesSun ?? null,
-		},
-		solid_angle: size?.solidAngle ?? null,
-		projected_solid_angle: size?.projected ?? null,
-		energy: source.energy,
-		energy_at_full: source.fullEnergy,
-		axial_intensity: source.energy * axial,
-		uncertainty: source.uncertainty,
-		known_by: source.known,
-		power: {
-			setting: light?.power?.written ?? "full",
-			below_full: source.below,
-			watt_seconds: source.wattSeconds,
-			full_watt_seconds: source.fullWattSeconds,
-		},
-		colour: source.colour,
-		shadow_edges: edgeGaps.map((gap) => ({
-			gap,
-			full: inMillimetres(shadowEdge(source, gap)),
-			ten_ninety: inMillimetres(shadowEdge10to90(source, gap)),
-		})),
-		shadow,
-		head_to_shin: headToShin(scene, source),
-		reason: sizeReason(source, eye, size),
-		intervals: {
-			energy: energyInterval(source),
-			angular_size:
-				eye === null || size === null
-					? null
-					: sizeInterval(plan, source, eye, size),
-		},
-	};
+  const { scene, recipe } = plan;
+  const subject = firstSubject(scene);
+  const eye = subject?.face ?? null;
+  const size = eye === null ? null : sizeFrom(source, eye);
+  const light = recipe.lights.find((row) => row.name === source.name);
+  const shadow = floorShadow(scene, source);
+  const axial = axialIntensityPerEnergy(sourceShape(source), sourceBeam(source));
+  return {
+    name: source.name,
+    role: source.role,
+    kind: source.kind,
+    shape: sayOpening(source),
+    on: source.below !== null,
+    position: [...source.centre],
+    distance: eye === null ? null : distance(eye, source.centre),
+    floor_distance: alongFloor([0, 0, 0], source.centre),
+    height: source.centre[2],
+    bearing: eye === null ? null : bearingOf(eye, source.centre),
+    elevation: eye === null ? null : elevationOf(eye, source.centre),
+    elevation_at_feet: subject === null ? null : elevationOf(subject.place, source.centre),
+    angular_size: {
+      equivalent: size?.equivalent ?? null,
+      least: size?.least ?? null,
+      greatest: size?.greatest ?? null,
+      diagonal: size?.diagonal ?? null,
+      times_sun: size?.timesSun ?? null,
+    },
+    solid_angle: size?.solidAngle ?? null,
+    projected_solid_angle: size?.projected ?? null,
+    energy: source.energy,
+    energy_at_full: source.fullEnergy,
+    axial_intensity: source.energy * axial,
+    uncertainty: source.uncertainty,
+    known_by: source.known,
+    power: {
+      setting: light?.power?.written ?? "full",
+      below_full: source.below,
+      watt_seconds: source.wattSeconds,
+      full_watt_seconds: source.fullWattSeconds,
+    },
+    colour: source.colour,
+    shadow_edges: edgeGaps.map((gap) => ({
+      gap,
+      full: inMillimetres(shadowEdge(source, gap)),
+      ten_ninety: inMillimetres(shadowEdge10to90(source, gap)),
+    })),
+    shadow,
+    head_to_shin: headToShin(scene, source),
+    reason: sizeReason(source, eye, size),
+    intervals: {
+      energy: energyInterval(source),
+      angular_size: eye === null || size === null ? null : sizeInterval(plan, source, eye, size),
+    },
+  };
 }
 
 function inMillimetres(metres: number | null): number | null {
-	return metres === null ? null : metres * 1000;
+  return metres === null ? null : metres * 1000;
 }
 
 function headToShin(scene: Scene, source: Source): number | null {
-	const subject = firstSubject(scene);
-	const shin = subject === null ? null : stationOf(scene, subject, "shin");
-	return subject === null || shin === null
-		? null
-		: fallOff(source, subject.face, shin.at);
+  const subject = firstSubject(scene);
+  const shin = subject === null ? null : stationOf(scene, subject, "shin");
+  return subject === null || shin === null ? null : fallOff(source, subject.face, shin.at);
 }
 
-function sizeReason(
-	source: Source,
-	eye: Vec3 | null,
-	size: AngularSize | null,
-): string | null {
-	if (eye === null) return "there is no subject to see it from";
-	return size === null
-		? `the lit side of ${source.name} is not seen from the face`
-		: null;
+function sizeReason(source: Source, eye: Vec3 | null, size: AngularSize | null): string | null {
+  if (eye === null) return "there is no subject to see it from";
+  return size === null ? `the lit side of ${source.name} is not seen from the face` : null;
 }
 
 /** The output to either side by its uncertainty in stops; null where it is taken as stated. */
 function energyInterval(source: Source): [number, number] | null {
-	if (!(source.uncertainty > 0)) return null;
-	const factor = Math.exp(source.uncertainty * Math.LN2);
-	return [source.energy / factor, source.energy * factor];
+  if (!(source.uncertainty > 0)) return null;
+  const factor = Math.exp(source.uncertainty * Math.LN2);
+  return [source.energy / factor, source.energy * factor];
 }
 
 /** The angular size with the tape too long and too short by its tolerance. */
-function sizeInterval(
-	plan: Plan,
-	source: Source,
-	eye: Vec3,
-	size: AngularSize,
-): [number, number] | null {
-	const light = plan.recipe.lights.find((row) => row.name === source.name);
-	const tape = light?.distance ?? light?.floor_distance;
-	const given = tape?.length.plusMinus;
-	const standard = tolerance(plan.recipe, "tape");
-	const away = distance(eye, source.centre);
-	const by =
-		given === undefined
-			? standard
-			: given.unit === "%"
-				? given.value * away
-				: given.value;
-	if (!(by > 0) || by >= away) return null;
-	const far = sizeFrom(atDistance(source, eye, away + by), eye);
-	const near = sizeFrom(atDistance(source, eye, away - by), eye);
-	if (far === null || near === null) return null;
-	return [
-		Math.min(far.equivalent, size.equivalent),
-		Math.max(near.equivalent, size.equivalent),
-	];
+function sizeInterval(plan: Plan, source: Source, eye: Vec3, size: AngularSize): [number, number] | null {
+  const light = plan.recipe.lights.find((row) => row.name === source.name);
+  const tape = light?.distance ?? light?.floor_distance;
+  const given = tape?.length.plusMinus;
+  const standard = tolerance(plan.recipe, "tape");
+  const away = distance(eye, source.centre);
+  const by = given === undefined ? standard : given.unit === "%" ? given.value * away : given.value;
+  if (!(by > 0) || by >= away) return null;
+  const far = sizeFrom(atDistance(source, eye, away + by), eye);
+  const near = sizeFrom(atDistance(source, eye, away - by), eye);
+  if (far === null || near === null) return null;
+  return [Math.min(far.equivalent, size.equivalent), Math.max(near.equivalent, size.equivalent)];
 }

@@ -14,25 +14,22 @@ const MEASURED = 0.3;
 
 /** What one input does to the key's reading and its elevation when it is off by its tolerance. */
 interface Effect {
-	readonly input: MeasuredInput;
-	readonly stops: number;
-	readonly degrees: number;
+  readonly input: MeasuredInput;
+  readonly stops: number;
+  readonly degrees: number;
 }
 
 function effectOf(scene: Scene, input: MeasuredInput): Effect | null {
-	const key = keyOf(scene);
-	const moved = keyOf(input.moved);
-	const subject = firstSubject(scene);
-	if (key === null || moved === null || subject === null) return null;
-	const before = stationOf(scene, subject, "face");
-	const after = stationOf(input.moved, subject, "face");
-	if (before === null || after === null) return null;
-	const stops =
-		stopsOver(readingAt(input.moved, after), readingAt(scene, before)) ?? 0;
-	const degrees =
-		elevationOf(subject.face, moved.centre) -
-		elevationOf(subject.face, key.centre);
-	return { input, stops: Math.abs(stops), degrees: Math.abs(degrees) };
+  const key = keyOf(scene);
+  const moved = keyOf(input.moved);
+  const subject = firstSubject(scene);
+  if (key === null || moved === null || subject === null) return null;
+  const before = stationOf(scene, subject, "face");
+  const after = stationOf(input.moved, subject, "face");
+  if (before === null || after === null) return null;
+  const stops = stopsOver(readingAt(input.moved, after), readingAt(scene, before)) ?? 0;
+  const degrees = elevationOf(subject.face, moved.centre) - elevationOf(subject.face, key.centre);
+  return { input, stops: Math.abs(stops), degrees: Math.abs(degrees) };
 }
 
 /**
@@ -40,30 +37,27 @@ function effectOf(scene: Scene, input: MeasuredInput): Effect | null {
  * most, worked out anew with that input off. Null without a key or a subject, or where nothing moves.
  */
 export function mattersMost(plan: Plan): string | null {
-	let best: Effect | null = null;
-	let most = 0;
-	for (const input of measuredInputs(plan)) {
-		if (input.unit === "stop" && input.size <= MEASURED) continue;
-		const effect = effectOf(plan.scene, input);
-		if (effect === null) continue;
-		const weight = Math.max(effect.stops * STOP_WEIGHT, effect.degrees);
-		if (weight > most) {
-			most = weight;
-			best = effect;
-		}
-	}
-	if (best === null) return null;
-	const { what, by, unit } = best.input;
-	if (unit === "stop")
-		return `${what}: it is known to ${by} only, until one meter reading settles it`;
-	const parts: string[] = [];
-	if (best.degrees >= 0.05)
-		parts.push(`${degreesWords(best.degrees)} of elevation`);
-	if (best.stops >= 0.05 || parts.length === 0)
-		parts.push(`${sayStops(best.stops)} at the face`);
-	return `${what}: ${by} is ${parts.join(" and ")}`;
+  let best: Effect | null = null;
+  let most = 0;
+  for (const input of measuredInputs(plan)) {
+    if (input.unit === "stop" && input.size <= MEASURED) continue;
+    const effect = effectOf(plan.scene, input);
+    if (effect === null) continue;
+    const weight = Math.max(effect.stops * STOP_WEIGHT, effect.degrees);
+    if (weight > most) {
+      most = weight;
+      best = effect;
+    }
+  }
+  if (best === null) return null;
+  const { what, by, unit } = best.input;
+  if (unit === "stop") return `${what}: it is known to ${by} only, until one meter reading settles it`;
+  const parts: string[] = [];
+  if (best.degrees >= 0.05) parts.push(`${degreesWords(best.degrees)} of elevation`);
+  if (best.stops >= 0.05 || parts.length === 0) parts.push(`${sayStops(best.stops)} at the face`);
+  return `${what}: ${by} is ${parts.join(" and ")}`;
 }
 
 function degreesWords(degrees: number): string {
-	return degrees < 9.95 ? `${fixed(degrees, 1)} deg` : sayAngle(degrees);
+  return degrees < 9.95 ? `${fixed(degrees, 1)} deg` : sayAngle(degrees);
 }

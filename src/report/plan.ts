@@ -4,52 +4,42 @@ import type { Scene, SceneSubject, Source, Station } from "../scene/types.js";
 
 /** A checked recipe with its scene: what every part of a report is made from. */
 export interface Plan {
-	readonly recipe: Recipe;
-	readonly scene: Scene;
+  readonly recipe: Recipe;
+  readonly scene: Scene;
 }
 
 /** The key: the light that the scene names so; null without one. */
 export function keyOf(scene: Scene): Source | null {
-	return scene.key === null ? null : (scene.sources[scene.key] ?? null);
+  return scene.key === null ? null : (scene.sources[scene.key] ?? null);
 }
 
 /** The first subject; null without one. */
 export function firstSubject(scene: Scene): SceneSubject | null {
-	return scene.subjects[0] ?? null;
+  return scene.subjects[0] ?? null;
 }
 
 /** The first subject's face; null without a subject. */
 export function firstFace(scene: Scene): Vec3 | null {
-	return firstSubject(scene)?.face ?? null;
+  return firstSubject(scene)?.face ?? null;
 }
 
 /** The name of a part of a subject as stations have it: `face`, or `ana.face` with several subjects. */
-export function partName(
-	scene: Scene,
-	subject: SceneSubject,
-	part: string,
-): string {
-	return scene.subjects.length > 1 && subject.name !== ""
-		? `${subject.name}.${part}`
-		: part;
+export function partName(scene: Scene, subject: SceneSubject, part: string): string {
+  return scene.subjects.length > 1 && subject.name !== "" ? `${subject.name}.${part}` : part;
 }
 
 /** The station of a part of a subject; null where the scene has none. */
 export function stationOf(
-	scene: Scene,
-	subject: SceneSubject,
-	part: string,
-	receptor: "disc" | "dome" = "disc",
+  scene: Scene,
+  subject: SceneSubject,
+  part: string,
+  receptor: "disc" | "dome" = "disc",
 ): Station | null {
-	const name = partName(scene, subject, part);
-	return (
-		scene.stations.find(
-			(row) => row.name === name && row.receptor === receptor,
-		) ?? null
-	);
+  const name = partName(scene, subject, part);
+  return scene.stations.find((row) => row.name === name && row.receptor === receptor) ?? null;
 }
 
 /** The lights that are on and give something. */
 export function lightsOn(scene: Scene): readonly Source[] {
-	return scene.sources.filter((source) => source.energy > 0);
+  return scene.sources.filter((source) => source.energy > 0);
 }

@@ -10,155 +10,129 @@ type ResultExpr = Extract<Expr, { kind: "result" }>;
 
 /** A result with the words in which a recipe asks for it. */
 interface Wanted {
-	readonly text: string;
-	readonly expr: ResultExpr;
+  readonly text: string;
+  readonly expr: ResultExpr;
 }
 
 const named = (name: string): PointValue => ({
-	kind: "named",
-	path: name.split("."),
-	written: name,
+  kind: "named",
+  path: name.split("."),
+  written: name,
 });
 
 const result = (
-	text: string,
-	type: ResultType,
-	name: string,
-	of: string | null,
-	args: ResultExpr["args"] = [],
+  text: string,
+  type: ResultType,
+  name: string,
+  of: string | null,
+  args: ResultExpr["args"] = [],
 ): Wanted => ({ text, expr: { kind: "result", type, name, of, args } });
 
 /** The results that matter for any set-up, each as it would be asked for in a recipe. */
 function wanted(scene: Scene): readonly Wanted[] {
-	const list: Wanted[] = [];
-	const first = scene.subjects[0];
-	const face = first === undefined ? "" : partName(scene, first, "face");
-	const shin = first === undefined ? "" : partName(scene, first, "shin");
-	const on = lightsOn(scene);
-	const key = keyOf(scene);
-	for (const subject of scene.subjects) {
-		const own = partName(scene, subject, "face");
-		list.push(
-			result(`lit_to_shadow(${own})`, "contrast", "lit_to_shadow", null, [
-				{ name: "face", value: own },
-			]),
-		);
-	}
-	if (key !== null && first !== undefined) {
-		for (const other of on) {
-			if (other.name === key.name) continue;
-			list.push(
-				result(
-					`key_to_fill(${writeName(key.name)}, ${writeName(other.name)})`,
-					"contrast",
-					"key_to_fill",
-					null,
-					[
-						{ name: "key", value: key.name },
-						{ name: "fill", value: other.name },
-					],
-				),
-			);
-		}
-	}
-	for (const source of on) {
-		const name = writeName(source.name);
-		if (
-			first !== undefined &&
-			scene.stations.some((row) => row.name === shin)
-		) {
-			list.push(
-				result(
-					`${name}.fall_off(from: ${face}, to: ${shin})`,
-					"stops",
-					"fall_off",
-					source.name,
-					[
-						{ name: "from", value: named(face) },
-						{ name: "to", value: named(shin) },
-					],
-				),
-			);
-		}
-		list.push(result(`${name}.reserve`, "stops", "reserve", source.name));
-	}
-	list.push(...background(scene, face, key));
-	if (scene.camera !== null && first !== undefined)
-		list.push(result("headroom", "length", "headroom", null));
-	return list;
+  const list: Wanted[] = [];
+  const first = scene.subjects[0];
+  const face = first === undefined ? "" : partName(scene, first, "face");
+  const shin = first === undefined ? "" : partName(scene, first, "shin");
+  const on = lightsOn(scene);
+  const key = keyOf(scene);
+  for (const subject of scene.subjects) {
+    const own = partName(scene, subject, "face");
+    list.push(
+      result(`lit_to_shadow(${own})`, "contrast", "lit_to_shadow", null, [{ name: "face", value: own }]),
+    );
+  }
+  if (key !== null && first !== undefined) {
+    for (const other of on) {
+      if (other.name === key.name) continue;
+      list.push(
+        result(
+          `key_to_fill(${writeName(key.name)}, ${writeName(other.name)})`,
+          "contrast",
+          "key_to_fill",
+          null,
+          [
+            { name: "key", value: key.name },
+            { name: "fill", value: other.name },
+          ],
+        ),
+      );
+    }
+  }
+  for (const source of on) {
+    const name = writeName(source.name);
+    if (first !== undefined && scene.stations.some((row) => row.name === shin)) {
+      list.push(
+        result(`${name}.fall_off(from: ${face}, to: ${shin})`, "stops", "fall_off", source.name, [
+          { name: "from", value: named(face) },
+          { name: "to", value: named(shin) },
+        ]),
+      );
+    }
+    list.push(result(`${name}.reserve`, "stops", "reserve", source.name));
+  }
+  list.push(...background(scene, face, key));
+  if (scene.camera !== null && first !== undefined) list.push(result("headroom", "length", "headroom", null));
+  return list;
 }
 
 /** Background against the face, and how even it is, for every piece of the set with stations of its own. */
-function background(
-	scene: Scene,
-	face: string,
-	key: Source | null,
-): readonly Wanted[] {
-	const list: Wanted[] = [];
-	const reading = (station: string): Expr => ({
-		kind: "reading",
-		type: "reading",
-		station,
-		receptor: "disc",
-		towards: null,
-		lights: [],
-	});
-	for (const station of scene.stations) {
-		const { name } = station;
-		const sides = [`${name}.left`, name, `${name}.right`];
-		if (
-			!station.natural ||
-			!sides.every((side) => scene.stations.some((row) => row.name === side))
-		)
-			continue;
-		list.push(
-			result(
-				`evenness(${sides.join(", ")})`,
-				"stops",
-				"evenness",
-				null,
-				sides.map((side) => ({ name: "reading", value: reading(side) })),
-			),
-		);
-		if (key === null || face === "") continue;
-		const towards = named(key.name);
-		list.push(
-			result(
-				`stops(${name}, ${face}.disc(towards: ${writeName(key.name)}))`,
-				"stops",
-				"stops",
-				null,
-				[
-					{ name: "a", value: reading(name) },
-					{
-						name: "b",
-						value: {
-							kind: "reading",
-							type: "reading",
-							station: face,
-							receptor: "disc",
-							towards,
-							lights: [],
-						},
-					},
-				],
-			),
-		);
-	}
-	return list;
+function background(scene: Scene, face: string, key: Source | null): readonly Wanted[] {
+  const list: Wanted[] = [];
+  const reading = (station: string): Expr => ({
+    kind: "reading",
+    type: "reading",
+    station,
+    receptor: "disc",
+    towards: null,
+    lights: [],
+  });
+  for (const station of scene.stations) {
+    const { name } = station;
+    const sides = [`${name}.left`, name, `${name}.right`];
+    if (!station.natural || !sides.every((side) => scene.stations.some((row) => row.name === side))) continue;
+    list.push(
+      result(
+        `evenness(${sides.join(", ")})`,
+        "stops",
+        "evenness",
+        null,
+        sides.map((side) => ({ name: "reading", value: reading(side) })),
+      ),
+    );
+    if (key === null || face === "") continue;
+    const towards = named(key.name);
+    list.push(
+      result(`stops(${name}, ${face}.disc(towards: ${writeName(key.name)}))`, "stops", "stops", null, [
+        { name: "a", value: reading(name) },
+        {
+          name: "b",
+          value: {
+            kind: "reading",
+            type: "reading",
+            station: face,
+            receptor: "disc",
+            towards,
+            lights: [],
+          },
+        },
+      ]),
+    );
+  }
+  return list;
 }
 
 /** The results of the report, null with a reason where one cannot be had. */
 export function reportResults(asked: Asked): readonly ReportResult[] {
-	return wanted(asked.plan.scene).map(({ text, expr }) => {
-		const found = evaluate(asked, expr);
-		return {
-			name: expr.name,
-			text,
-			value: reportValue(found),
-			unit: unitOf(found),
-			shown: show(found) ?? "not known",
-			reason: found.reason,
-		};
-	});
+  return wanted(asked.plan.scene).map(({ text, expr }) => {
+    const found = evaluate(asked, expr);
+    return {
+      name: expr.name,
+      text,
+      value: reportValue(found),
+      unit: unitOf(found),
+      shown: show(found) ?? "not known",
+      reason: found.reason,
+    };
+  });
 }

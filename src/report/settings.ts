@@ -8,20 +8,20 @@ export type ThresholdName = (typeof thresholdTable)[number]["name"];
 export type ToleranceName = (typeof toleranceTable)[number]["name"];
 
 function setOr(
-	settings: readonly Setting[],
-	table: readonly { readonly name: string; readonly value: number }[],
-	name: string,
+  settings: readonly Setting[],
+  table: readonly { readonly name: string; readonly value: number }[],
+  name: string,
 ): number {
-	const set = settings.find((row) => row.name === name);
-	return set?.value ?? table.find((row) => row.name === name)?.value ?? 0;
+  const set = settings.find((row) => row.name === name);
+  return set?.value ?? table.find((row) => row.name === name)?.value ?? 0;
 }
 
 /** A threshold in its base unit: the recipe's own, else the table's. */
 export function threshold(recipe: Recipe, name: ThresholdName): number {
-	return setOr(recipe.thresholds, thresholdTable, name);
+  return setOr(recipe.thresholds, thresholdTable, name);
 }
 
 /** A tolerance of measured inputs in its base unit: the recipe's own, else the table's. */
 export function tolerance(recipe: Recipe, name: ToleranceName): number {
-	return setOr(recipe.tolerances, toleranceTable, name);
+  return setOr(recipe.tolerances, toleranceTable, name);
 }

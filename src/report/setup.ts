@@ -7,91 +7,75 @@ import { sayAngle, sayLength, sayTime } from "./say/quantity.js";
 
 /** The set-up in words, a sentence each: room, set, subjects, lights, camera. Sides are the camera's. */
 export function setupSentences(plan: Plan): string[] {
-	const { scene, recipe } = plan;
-	const lines: string[] = [];
-	const { room } = scene;
-	if (room === null)
-		lines.push("No room is given: the surroundings are open and black.");
-	else {
-		lines.push(
-			`The room is ${sayLength(room.width)} wide, ${sayLength(room.depth)} deep and ${sayLength(room.height)} high; the mark lies ${sayLength(-room.left)} from the left wall and ${sayLength(room.back)} from the back wall.`,
-		);
-	}
-	for (const piece of recipe.set?.parts ?? []) {
-		const name =
-			piece.name === null ? piece.block : `${piece.block} ${piece.name}`;
-		const size =
-			"size" in piece && piece.size !== undefined
-				? `, ${piece.size.written}`
-				: "";
-		const at =
-			"at" in piece && piece.at !== undefined ? `, at ${piece.at.written}` : "";
-		lines.push(`Set: ${name}${size}${at}.`);
-	}
-	scene.subjects.forEach((subject) => {
-		lines.push(subjectSentence(subject));
-	});
-	for (const source of scene.sources) lines.push(lightSentence(plan, source));
-	const camera = cameraSentence(plan);
-	if (camera !== null) lines.push(camera);
-	return lines;
+  const { scene, recipe } = plan;
+  const lines: string[] = [];
+  const { room } = scene;
+  if (room === null) lines.push("No room is given: the surroundings are open and black.");
+  else {
+    lines.push(
+      `The room is ${sayLength(room.width)} wide, ${sayLength(room.depth)} deep and ${sayLength(room.height)} high; the mark lies ${sayLength(-room.left)} from the left wall and ${sayLength(room.back)} from the back wall.`,
+    );
+  }
+  for (const piece of recipe.set?.parts ?? []) {
+    const name = piece.name === null ? piece.block : `${piece.block} ${piece.name}`;
+    const size = "size" in piece && piece.size !== undefined ? `, ${piece.size.written}` : "";
+    const at = "at" in piece && piece.at !== undefined ? `, at ${piece.at.written}` : "";
+    lines.push(`Set: ${name}${size}${at}.`);
+  }
+  scene.subjects.forEach((subject) => {
+    lines.push(subjectSentence(subject));
+  });
+  for (const source of scene.sources) lines.push(lightSentence(plan, source));
+  const camera = cameraSentence(plan);
+  if (camera !== null) lines.push(camera);
+  return lines;
 }
 
 function subjectSentence(subject: SceneSubject): string {
-	const who = subject.name === "" ? "The subject" : subject.name;
-	const away = alongFloor([0, 0, 0], subject.place);
-	const where =
-		away < 0.005 ? "on the mark" : `${sayLength(away)} from the mark`;
-	const heels =
-		subject.heels > 0 ? ` in heels of ${sayLength(subject.heels)}` : "";
-	const verbs = {
-		standing: "stands",
-		seated: "sits",
-		kneeling: "kneels",
-		lying: "lies",
-	} as const;
-	return `${who}, ${sayLength(subject.stature)} tall${heels}, ${verbs[subject.pose]} ${where}; the face is ${sayLength(subject.face[2])} above the floor.`;
+  const who = subject.name === "" ? "The subject" : subject.name;
+  const away = alongFloor([0, 0, 0], subject.place);
+  const where = away < 0.005 ? "on the mark" : `${sayLength(away)} from the mark`;
+  const heels = subject.heels > 0 ? ` in heels of ${sayLength(subject.heels)}` : "";
+  const verbs = {
+    standing: "stands",
+    seated: "sits",
+    kneeling: "kneels",
+    lying: "lies",
+  } as const;
+  return `${who}, ${sayLength(subject.stature)} tall${heels}, ${verbs[subject.pose]} ${where}; the face is ${sayLength(subject.face[2])} above the floor.`;
 }
 
 function lightSentence({ scene, recipe }: Plan, source: Source): string {
-	const subject = firstSubject(scene);
-	const role =
-		source.role === null || source.role === source.name
-			? ""
-			: ` (${source.role})`;
-	const what = `${source.name}${role}: ${source.kind === "flash" ? "a flash" : "a steady lamp"} with ${sayOpening(source)}`;
-	const height = `its centre ${sayLength(source.centre[2])} above the floor`;
-	const light = recipe.lights.find((row) => row.name === source.name);
-	const power =
-		source.below === null
-			? "switched off"
-			: `power ${light?.power?.written ?? "full"}`;
-	if (subject === null) {
-		return `${what}, ${sayLength(alongFloor([0, 0, 0], source.centre))} from the mark along the floor, ${height}; ${power}.`;
-	}
-	const side = bearingOf(subject.face, source.centre);
-	const bearing = side === null ? "straight overhead" : bearingWords(side);
-	const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from the face`;
-	return `${what}, ${sayLength(distance(subject.face, source.centre))} from the face, ${bearing}, ${height}, ${elevation}; ${power}.`;
+  const subject = firstSubject(scene);
+  const role = source.role === null || source.role === source.name ? "" : ` (${source.role})`;
+  const what = `${source.name}${role}: ${source.kind === "flash" ? "a flash" : "a steady lamp"} with ${sayOpening(source)}`;
+  const height = `its centre ${sayLength(source.centre[2])} above the floor`;
+  const light = recipe.lights.find((row) => row.name === source.name);
+  const power = source.below === null ? "switched off" : `power ${light?.power?.written ?? "full"}`;
+  if (subject === null) {
+    return `${what}, ${sayLength(alongFloor([0, 0, 0], source.centre))} from the mark along the floor, ${height}; ${power}.`;
+  }
+  const side = bearingOf(subject.face, source.centre);
+  const bearing = side === null ? "straight overhead" : bearingWords(side);
+  const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from the face`;
+  return `${what}, ${sayLength(distance(subject.face, source.centre))} from the face, ${bearing}, ${height}, ${elevation}; ${power}.`;
 }
 
 function bearingWords(bearing: number): string {
-	if (Math.abs(bearing) < 0.5) return "straight in front";
-	return `${sayAngle(Math.abs(bearing))} to ${bearing < 0 ? "camera-left" : "camera-right"}`;
+  if (Math.abs(bearing) < 0.5) return "straight in front";
+  return `${sayAngle(Math.abs(bearing))} to ${bearing < 0 ? "camera-left" : "camera-right"}`;
 }
 
 function cameraSentence({ scene, recipe }: Plan): string | null {
-	const { camera } = scene;
-	if (camera === null) return null;
-	const said = recipe.camera;
-	const settings = [
-		camera.focalLength === null
-			? null
-			: `${(camera.focalLength * 1000).toFixed(0)} mm`,
-		camera.aperture === null ? null : (said?.aperture?.written ?? null),
-		camera.shutter === null ? null : sayTime(camera.shutter),
-		camera.iso === null ? null : (said?.sensitivity?.written ?? null),
-	].filter((part) => part !== null);
-	const held = camera.frameHeight > camera.frameWidth ? "upright" : "level";
-	return `Camera: ${sayLength(alongFloor([0, 0, 0], camera.at))} from the mark along the floor, lens ${sayLength(camera.at[2])} above it, held ${held}; ${settings.join(", ")}.`;
+  const { camera } = scene;
+  if (camera === null) return null;
+  const said = recipe.camera;
+  const settings = [
+    camera.focalLength === null ? null : `${(camera.focalLength * 1000).toFixed(0)} mm`,
+    camera.aperture === null ? null : (said?.aperture?.written ?? null),
+    camera.shutter === null ? null : sayTime(camera.shutter),
+    camera.iso === null ? null : (said?.sensitivity?.written ?? null),
+  ].filter((part) => part !== null);
+  const held = camera.frameHeight > camera.frameWidth ? "upright" : "level";
+  return `Camera: ${sayLength(alongFloor([0, 0, 0], camera.at))} from the mark along the floor, lens ${sayLength(camera.at[2])} above it, held ${held}; ${settings.join(", ")}.`;
 }

@@ -1,12 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import {
-	add,
-	cross,
-	dot,
-	normalise,
-	scale,
-	subtract,
-} from "../../math/vector.js";
+import { add, cross, dot, normalise, scale, subtract } from "../../math/vector.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
 
@@ -14,82 +7,73 @@ type Frame = readonly [across: Vec3, up: Vec3, ahead: Vec3];
 
 /** A level frame along a line of sight: to its right, upwards, ahead. */
 function frameAlong(ahead: Vec3): Frame {
-	const across = normalise(cross(ahead, [0, 0, 1])) ?? [1, 0, 0];
-	return [across, cross(across, ahead), ahead];
+  const across = normalise(cross(ahead, [0, 0, 1])) ?? [1, 0, 0];
+  return [across, cross(across, ahead), ahead];
 }
 
 /** A vector that keeps its parts when one frame is turned into another. */
 function carry(vector: Vec3, from: Frame, to: Frame): Vec3 {
-	return add(
-		add(scale(to[0], dot(vector, from[0])), scale(to[1], dot(vector, from[1]))),
-		scale(to[2], dot(vector, from[2])),
-	);
+  return add(
+    add(scale(to[0], dot(vector, from[0])), scale(to[1], dot(vector, from[1]))),
+    scale(to[2], dot(vector, from[2])),
+  );
 }
 
 /** A lamp carried to another place. It still points at its aim, feathered and rolled as before. */
 export function moveTo(source: Source, centre: Vec3): Source {
-	const before = directionTo(source.centre, source.aim);
-	const after = directionTo(centre, source.aim);
-	if (before === null || after === null) return { ...source, centre };
-	const from = frameAlong(before);
-	const to = frameAlong(after);
-	return {
-		...source,
-		centre,
-		axis: carry(source.axis, from, to),
-		across: carry(source.across, from, to),
-		along: carry(source.along, from, to),
-	};
+  const before = directionTo(source.centre, source.aim);
+  const after = directionTo(centre, source.aim);
+  if (before === null || after === null) return { ...source, centre };
+  const from = frameAlong(before);
+  const to = frameAlong(after);
+  return {
+    ...source,
+    centre,
+    axis: carry(source.axis, from, to),
+    across: carry(source.across, from, to),
+    along: carry(source.along, from, to),
+  };
 }
 
 /** A lamp at another height, straight above or below where it stands. */
 export function atHeight(source: Source, height: number): Source {
-	return moveTo(source, [source.centre[0], source.centre[1], height]);
+  return moveTo(source, [source.centre[0], source.centre[1], height]);
 }
 
 /** A lamp carried along the straight line from a point through it, to another distance from that point. */
-export function atDistance(
-	source: Source,
-	from: Vec3,
-	distance: number,
-): Source {
-	const direction = directionTo(from, source.centre);
-	return direction === null
-		? source
-		: moveTo(source, add(from, scale(direction, distance)));
+export function atDistance(source: Source, from: Vec3, distance: number): Source {
+  const direction = directionTo(from, source.centre);
+  return direction === null ? source : moveTo(source, add(from, scale(direction, distance)));
 }
 
 /** A lamp with its output changed by a number of stops; its setting follows. */
 export function atPower(source: Source, stops: number): Source {
-	return {
-		...source,
-		energy: source.energy * Math.exp(stops * Math.LN2),
-		wattSeconds:
-			source.wattSeconds === null
-				? null
-				: source.wattSeconds * Math.exp(stops * Math.LN2),
-		below: source.below === null ? null : source.below - stops,
-	};
+  return {
+    ...source,
+    energy: source.energy * Math.exp(stops * Math.LN2),
+    wattSeconds: source.wattSeconds === null ? null : source.wattSeconds * Math.exp(stops * Math.LN2),
+    below: source.below === null ? null : source.below - stops,
+  };
 }
 
 /** The scene with one lamp replaced; meters that look at the key are turned to where it is now. */
 export function withSource(scene: Scene, index: number, source: Source): Scene {
-	const sources = scene.sources.map((row, i) => (i === index ? source : row));
-	const landmarks = new Map(scene.landmarks);
-	landmarks.set(source.name, { at: source.centre, ahead: null });
-	const changed: Scene = { ...scene, sources, landmarks };
-	return index === scene.key
-		? {
-				...changed,
-				stations: scene.stations.map((row) => refaced(row, source)),
-			}
-		: changed;
+  const sources = scene.sources.map((row, i) => (i === index ? source : row));
+  const landmarks = new Map(scene.landmarks);
+  landmarks.set(source.name, { at: source.centre, ahead: null });
+  const changed: Scene = { ...scene, sources, landmarks };
+  return index === scene.key
+    ? {
+        ...changed,
+        stations: scene.stations.map((row) => refaced(row, source)),
+      }
+    : changed;
 }
 
 function refaced(station: Station, key: Source): Station {
-	if (station.looks !== `towards ${key.name}`) return station;
-	return {
-		...station,
-		facing: normalise(subtract(key.centre, station.at)) ?? station.facing,
-	};
+  if (station.looks !== `towards ${key.name}`) return station;
+  return {
+    ...station,
+    facing: normalise(subtract(key.centre, station.at)) ?? station.facing,
+  };
 }

@@ -3,49 +3,44 @@ import type { Reading, Share } from "../light/reading.js";
 
 /** What an expression came to. */
 export interface Found {
-	readonly type: ResultType;
-	/**
-	 * In the base unit of its type: m, deg, lx s, lm s; a contrast in stops, a reading as its f-number. Null where it
-	 * cannot be had, and `reason` says why.
-	 */
-	readonly value: number | null;
-	readonly reason: string | null;
-	/** The reading behind a value of type `reading`. */
-	readonly reading: Reading | null;
-	/** What each light gives to it; empty where no light is summed. */
-	readonly shares: readonly Share[];
-	/** True for widths of shadow edges, which are said in millimetres. */
-	readonly edge: boolean;
+  readonly type: ResultType;
+  /**
+   * In the base unit of its type: m, deg, lx s, lm s; a contrast in stops, a reading as its f-number. Null where it
+   * cannot be had, and `reason` says why.
+   */
+  readonly value: number | null;
+  readonly reason: string | null;
+  /** The reading behind a value of type `reading`. */
+  readonly reading: Reading | null;
+  /** What each light gives to it; empty where no light is summed. */
+  readonly shares: readonly Share[];
+  /** True for widths of shadow edges, which are said in millimetres. */
+  readonly edge: boolean;
 }
 
 /** A value that is known. */
 export function value(type: ResultType, amount: number): Found {
-	return Number.isFinite(amount)
-		? {
-				type,
-				value: amount,
-				reason: null,
-				reading: null,
-				shares: [],
-				edge: false,
-			}
-		: nothing(type, "it leaves the range of numbers");
+  return Number.isFinite(amount)
+    ? {
+        type,
+        value: amount,
+        reason: null,
+        reading: null,
+        shares: [],
+        edge: false,
+      }
+    : nothing(type, "it leaves the range of numbers");
 }
 
 /** A value that cannot be had. */
 export function nothing(type: ResultType, reason: string): Found {
-	return { type, value: null, reason, reading: null, shares: [], edge: false };
+  return { type, value: null, reason, reading: null, shares: [], edge: false };
 }
 
 /** A value, or the reason where it is null. */
-export function valueOr(
-	type: ResultType,
-	amount: number | null,
-	reason: string,
-): Found {
-	return amount === null ? nothing(type, reason) : value(type, amount);
+export function valueOr(type: ResultType, amount: number | null, reason: string): Found {
+  return amount === null ? nothing(type, reason) : value(type, amount);
 }
 
 /** Why a place that no lamp reaches has no reading in this version. */
-export const noDirectLight =
-	"gets no direct light; bounced light is not computed yet";
+export const noDirectLight = "gets no direct light; bounced light is not computed yet";

@@ -10,60 +10,46 @@ type ReadingExpr = Extract<Expr, { kind: "reading" }>;
 
 /** Where the meter is, and the way it looks by itself; null where the scene has no such place. */
 function stationPlace(
-	plan: Plan,
-	expr: ReadingExpr,
+  plan: Plan,
+  expr: ReadingExpr,
 ): { readonly at: Vec3; readonly facing: Vec3 | null } | null {
-	const named = plan.scene.stations.filter((row) => row.name === expr.station);
-	const station =
-		named.find((row) => row.receptor === expr.receptor) ?? named[0];
-	if (station !== undefined) return { at: station.at, facing: station.facing };
-	const path = expr.station.split(".");
-	const at = placeOf(plan.scene, {
-		kind: "named",
-		path,
-		written: expr.station,
-	});
-	return at === null ? null : { at, facing: null };
+  const named = plan.scene.stations.filter((row) => row.name === expr.station);
+  const station = named.find((row) => row.receptor === expr.receptor) ?? named[0];
+  if (station !== undefined) return { at: station.at, facing: station.facing };
+  const path = expr.station.split(".");
+  const at = placeOf(plan.scene, {
+    kind: "named",
+    path,
+    written: expr.station,
+  });
+  return at === null ? null : { at, facing: null };
 }
 
 /** A reading of the recipe: at any named place, turned to any point, of all lights or of some. */
 export function evaluateReading(plan: Plan, expr: ReadingExpr): Found {
-	const place = stationPlace(plan, expr);
-	if (place === null)
-		return nothing("reading", `the scene has no place called ${expr.station}`);
-	let facing = place.facing;
-	if (expr.towards !== null) {
-		const target = placeOf(plan.scene, expr.towards);
-		if (target === null)
-			return nothing(
-				"reading",
-				`the scene has no place called ${expr.towards.written}`,
-			);
-		facing = directionTo(place.at, target);
-	}
-	if (facing === null)
-		return nothing(
-			"reading",
-			`it is not said where the meter at ${expr.station} looks`,
-		);
-	const reading = readingAt(
-		plan.scene,
-		{ at: place.at, facing, receptor: expr.receptor },
-		expr.lights,
-	);
-	const fNumber = fNumberOf(plan.scene, reading.exposure, reading.constant);
-	const reason =
-		reading.exposure > 0
-			? fNumber === null
-				? "the camera's ISO is not known"
-				: null
-			: `${expr.station} ${noDirectLight}`;
-	return {
-		type: "reading",
-		value: fNumber,
-		reason,
-		reading,
-		shares: reading.shares,
-		edge: false,
-	};
+  const place = stationPlace(plan, expr);
+  if (place === null) return nothing("reading", `the scene has no place called ${expr.station}`);
+  let facing = place.facing;
+  if (expr.towards !== null) {
+    const target = placeOf(plan.scene, expr.towards);
+    if (target === null) return nothing("reading", `the scene has no place called ${expr.towards.written}`);
+    facing = directionTo(place.at, target);
+  }
+  if (facing === null) return nothing("reading", `it is not said where the meter at ${expr.station} looks`);
+  const reading = readingAt(plan.scene, { at: place.at, facing, receptor: expr.receptor }, expr.lights);
+  const fNumber = fNumberOf(plan.scene, reading.exposure, reading.constant);
+  const reason =
+    reading.exposure > 0
+      ? fNumber === null
+        ? "the camera's ISO is not known"
+        : null
+      : `${expr.station} ${noDirectLight}`;
+  return {
+    type: "reading",
+    value: fNumber,
+    reason,
+    reading,
+    shares: reading.shares,
+    edge: false,
+  };
 }

@@ -9,31 +9,22 @@ import { judgedScale, placeOnScale } from "./scales.js";
  * added up without regard to sign (first order, the worst case). On the scale on which the type is judged. Null where
  * the value, or what it becomes, cannot be had.
  */
-export function spreadOf(
-	asked: Asked,
-	expr: Expr,
-	inputs: readonly MeasuredInput[],
-): number | null {
-	const base = placed(asked, expr);
-	if (base === null) return null;
-	let total = 0;
-	for (const input of inputs) {
-		const moved = placed(
-			{ ...asked, plan: { ...asked.plan, scene: input.moved } },
-			expr,
-		);
-		if (moved === null) return null;
-		total += Math.abs(moved - base);
-	}
-	return total;
+export function spreadOf(asked: Asked, expr: Expr, inputs: readonly MeasuredInput[]): number | null {
+  const base = placed(asked, expr);
+  if (base === null) return null;
+  let total = 0;
+  for (const input of inputs) {
+    const moved = placed({ ...asked, plan: { ...asked.plan, scene: input.moved } }, expr);
+    if (moved === null) return null;
+    total += Math.abs(moved - base);
+  }
+  return total;
 }
 
 function placed(asked: Asked, expr: Expr): number | null {
-	const found = evaluate(asked, expr);
-	if (found.reading !== null) {
-		return found.reading.exposure > 0
-			? Math.log2(found.reading.exposure / found.reading.constant)
-			: null;
-	}
-	return judgedScale(found.type) === "own" ? found.value : placeOnScale(found);
+  const found = evaluate(asked, expr);
+  if (found.reading !== null) {
+    return found.reading.exposure > 0 ? Math.log2(found.reading.exposure / found.reading.constant) : null;
+  }
+  return judgedScale(found.type) === "own" ? found.value : placeOnScale(found);
 }

@@ -8,92 +8,74 @@ import { spreadOf } from "./spread.js";
  * Judges a claim that is to hold whatever the measured inputs are within their tolerances. It passes where it still
  * holds with the worst that the inputs can do to first order; where it holds only as computed it is undecidable.
  */
-export function judgeSurely(
-	asked: Asked,
-	claim: ClaimModel,
-	inputs: readonly MeasuredInput[],
-): Judgement {
-	const plain = judge(asked, claim);
-	if (plain.outcome !== "passed") return plain;
-	const room = roomOf(asked, claim);
-	if (room === null) return plain;
-	const reach = reachOf(asked, claim, inputs);
-	if (reach === null) {
-		return {
-			...plain,
-			outcome: "undecidable",
-			reason: "how far its inputs move it cannot be worked out",
-		};
-	}
-	if (reach <= room + HAIR) return plain;
-	return {
-		...plain,
-		outcome: "undecidable",
-		reason: `it holds as computed, but measured inputs may move it by ${Number(reach.toPrecision(2))} and only ${Number(Math.max(0, room).toPrecision(2))} is left`,
-	};
+export function judgeSurely(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): Judgement {
+  const plain = judge(asked, claim);
+  if (plain.outcome !== "passed") return plain;
+  const room = roomOf(asked, claim);
+  if (room === null) return plain;
+  const reach = reachOf(asked, claim, inputs);
+  if (reach === null) {
+    return {
+      ...plain,
+      outcome: "undecidable",
+      reason: "how far its inputs move it cannot be worked out",
+    };
+  }
+  if (reach <= room + HAIR) return plain;
+  return {
+    ...plain,
+    outcome: "undecidable",
+    reason: `it holds as computed, but measured inputs may move it by ${Number(reach.toPrecision(2))} and only ${Number(Math.max(0, room).toPrecision(2))} is left`,
+  };
 }
 
 /** How far the value may still go before the claim fails, on its scale; null for a truth. */
 function roomOf(asked: Asked, claim: ClaimModel): number | null {
-	const by = (target: Expr): number => {
-		const found = side(evaluate(asked, claim.value), evaluate(asked, target));
-		return found.by ?? 0;
-	};
-	switch (claim.kind) {
-		case "true":
-			return null;
-		case "compare":
-			return Math.abs(by(claim.target));
-		case "between":
-			return Math.min(Math.abs(by(claim.low)), Math.abs(by(claim.high)));
-		case "within": {
-			const target = evaluate(asked, claim.target).value ?? 0;
-			const share =
-				claim.tolerance.kind === "share"
-					? claim.tolerance.value * Math.abs(target)
-					: null;
-			if (claim.side !== null) {
-				const wanted = claim.side.word === "under" ? -target : target;
-				return (
-					(share ?? claim.tolerance.value) -
-					Math.abs(by(claim.side.of) - wanted)
-				);
-			}
-			const found = evaluate(asked, claim.value).value ?? 0;
-			return share !== null
-				? share - Math.abs(found - target)
-				: claim.tolerance.value - Math.abs(by(claim.target));
-		}
-		default:
-			return claim satisfies never;
-	}
+  const by = (target: Expr): number => {
+    const found = side(evaluate(asked, claim.value), evaluate(asked, target));
+    return found.by ?? 0;
+  };
+  switch (claim.kind) {
+    case "true":
+      return null;
+    case "compare":
+      return Math.abs(by(claim.target));
+    case "between":
+      return Math.min(Math.abs(by(claim.low)), Math.abs(by(claim.high)));
+    case "within": {
+      const target = evaluate(asked, claim.target).value ?? 0;
+      const share = claim.tolerance.kind === "share" ? claim.tolerance.value * Math.abs(target) : null;
+      if (claim.side !== null) {
+        const wanted = claim.side.word === "under" ? -target : target;
+        return (share ?? claim.tolerance.value) - Math.abs(by(claim.side.of) - wanted);
+      }
+      const found = evaluate(asked, claim.value).value ?? 0;
+      return share !== null
+        ? share - Math.abs(found - target)
+        : claim.tolerance.value - Math.abs(by(claim.target));
+    }
+    default:
+      return claim satisfies never;
+  }
 }
 
 /** How far the inputs move the difference that is judged: the value and what it is held against together. */
-function reachOf(
-	asked: Asked,
-	claim: ClaimModel,
-	inputs: readonly MeasuredInput[],
-): number | null {
-	if (claim.kind === "true") return 0;
-	if (claim.kind === "between") return spreadOf(asked, claim.value, inputs);
-	const target =
-		claim.kind === "within" ? (claim.side?.of ?? claim.target) : claim.target;
-	if (target.kind === "value") return spreadOf(asked, claim.value, inputs);
-	let total = 0;
-	const base = side(evaluate(asked, claim.value), evaluate(asked, target)).by;
-	if (base === null) return null;
-	for (const input of inputs) {
-		const there: Asked = {
-			...asked,
-			plan: { ...asked.plan, scene: input.moved },
-		};
-		const moved = side(
-			evaluate(there, claim.value),
-			evaluate(there, target),
-		).by;
-		if (moved === null) return null;
-		total += Math.abs(moved - base);
-	}
-	return total;
+function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): number | null {
+  if (claim.kind === "true") return 0;
+  if (claim.kind === "between") return spreadOf(asked, claim.value, inputs);
+  const target = claim.kind === "within" ? (claim.side?.of ?? claim.target) : claim.target;
+  if (target.kind === "value") return spreadOf(asked, claim.value, inputs);
+  let total = 0;
+  const base = side(evaluate(asked, claim.value), evaluate(asked, target)).by;
+  if (base === null) return null;
+  for (const input of inputs) {
+    const there: Asked = {
+      ...asked,
+      plan: { ...asked.plan, scene: input.moved },
+    };
+    const moved = side(evaluate(there, claim.value), evaluate(there, target)).by;
+    if (moved === null) return null;
+    total += Math.abs(moved - base);
+  }
+  return total;
 }

@@ -4,44 +4,38 @@ import type { SceneCamera } from "../../scene/types.js";
 
 /** A point in the picture: from the middle, in halves of the frame; inside where both lie within -1 and 1. */
 export interface Framed {
-	/** + to the right of the picture. */
-	readonly x: number;
-	/** + to its top. */
-	readonly y: number;
-	/** Along the lens axis, m. */
-	readonly depth: number;
+  /** + to the right of the picture. */
+  readonly x: number;
+  /** + to its top. */
+  readonly y: number;
+  /** Along the lens axis, m. */
+  readonly depth: number;
 }
 
 /** The distance from the lens to its image for the point in focus, m; null without a focal length. */
 export function imageDistance(camera: SceneCamera): number | null {
-	const { focalLength, focus } = camera;
-	if (focalLength === null) return null;
-	if (focus === null) return focalLength;
-	const away = dot(subtract(focus, camera.at), camera.forward);
-	return away > focalLength
-		? (focalLength * away) / (away - focalLength)
-		: focalLength;
+  const { focalLength, focus } = camera;
+  if (focalLength === null) return null;
+  if (focus === null) return focalLength;
+  const away = dot(subtract(focus, camera.at), camera.forward);
+  return away > focalLength ? (focalLength * away) / (away - focalLength) : focalLength;
 }
 
 /** Where a point lies in the picture (pinhole at the entrance pupil); null behind the lens or without a focal length. */
 export function framed(camera: SceneCamera, point: Vec3): Framed | null {
-	const image = imageDistance(camera);
-	const sight = subtract(point, camera.at);
-	const depth = dot(sight, camera.forward);
-	if (image === null || !(depth > 1e-6)) return null;
-	return {
-		x: (dot(sight, camera.right) / depth) * (image / (camera.frameWidth / 2)),
-		y: (dot(sight, camera.up) / depth) * (image / (camera.frameHeight / 2)),
-		depth,
-	};
+  const image = imageDistance(camera);
+  const sight = subtract(point, camera.at);
+  const depth = dot(sight, camera.forward);
+  if (image === null || !(depth > 1e-6)) return null;
+  return {
+    x: (dot(sight, camera.right) / depth) * (image / (camera.frameWidth / 2)),
+    y: (dot(sight, camera.up) / depth) * (image / (camera.frameHeight / 2)),
+    depth,
+  };
 }
 
 /** Whether a point lies in the picture, `margin` in halves of the frame added all round. */
 export function inFrame(camera: SceneCamera, point: Vec3, margin = 0): boolean {
-	const place = framed(camera, point);
-	return (
-		place !== null &&
-		Math.abs(place.x) <= 1 + margin &&
-		Math.abs(place.y) <= 1 + margin
-	);
+  const place = framed(camera, point);
+  return place !== null && Math.abs(place.x) <= 1 + margin && Math.abs(place.y) <= 1 + margin;
 }

@@ -3,26 +3,24 @@ import { setTop } from "./set-top.js";
 
 /** Set that the lens sees above a head. */
 export interface Headroom {
-	/** m; negative where the set ends below the head. */
-	readonly metres: number | null;
-	readonly reason: string | null;
+  /** m; negative where the set ends below the head. */
+  readonly metres: number | null;
+  readonly reason: string | null;
 }
 
 /** The least room between the top of a head and the visible top of the set behind it, over all subjects. */
 export function headroom(scene: Scene): Headroom {
-	if (scene.camera === null)
-		return { metres: null, reason: "there is no camera" };
-	if (scene.subjects.length === 0)
-		return { metres: null, reason: "there is no subject" };
-	let least: number | null = null;
-	for (const subject of scene.subjects) {
-		const top = setTop(scene, subject);
-		if (top === null) continue;
-		const room = top.visible - subject.top;
-		least = least === null ? room : Math.min(least, room);
-	}
-	return {
-		metres: least,
-		reason: least === null ? "no piece of the set stands behind a head" : null,
-	};
+  if (scene.camera === null) return { metres: null, reason: "there is no camera" };
+  if (scene.subjects.length === 0) return { metres: null, reason: "there is no subject" };
+  let least: number | null = null;
+  for (const subject of scene.subjects) {
+    const top = setTop(scene, subject);
+    if (top === null) continue;
+    const room = top.visible - subject.top;
+    least = least === null ? room : Math.min(least, room);
+  }
+  return {
+    metres: least,
+    reason: least === null ? "no piece of the set stands behind a head" : null,
+  };
 }

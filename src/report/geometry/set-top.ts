@@ -1,65 +1,49 @@
 import type { Vec3 } from "../../core/vector.js";
-import type {
-	Scene,
-	SceneCamera,
-	ScenePolygon,
-	SceneSubject,
-} from "../../scene/types.js";
+import type { Scene, SceneCamera, ScenePolygon, SceneSubject } from "../../scene/types.js";
 import { alongFloor } from "./directions.js";
 import { framed } from "./frame.js";
 
 /** Pieces of the set that stand behind a subject as its background. */
-const upright: ReadonlySet<ScenePolygon["kind"]> = new Set([
-	"flat",
-	"paper",
-	"panel",
-]);
+const upright: ReadonlySet<ScenePolygon["kind"]> = new Set(["flat", "paper", "panel"]);
 
 /** How high the set reaches behind a subject, as the lens sees it. */
 export interface SetTop {
-	/** Height of the visible top of the set in the subject's plane, m. */
-	readonly visible: number;
-	/** Height of the real edge that makes it, m. */
-	readonly edge: number;
-	/** From the subject to that edge along the floor, m. */
-	readonly gap: number;
-	/** From the lens to the subject along the floor, m. */
-	readonly distance: number;
-	/** The piece whose edge it is. */
-	readonly piece: string;
-	/** Whether the edge lies below the top of the frame, so that the picture shows it. */
-	readonly inFrame: boolean;
+  /** Height of the visible top of the set in the subject's plane, m. */
+  readonly visible: number;
+  /** Height of the real edge that makes it, m. */
+  readonly edge: number;
+  /** From the subject to that edge along the floor, m. */
+  readonly gap: number;
+  /** From the lens to the subject along the floor, m. */
+  readonly distance: number;
+  /** The piece whose edge it is. */
+  readonly piece: string;
+  /** Whether the edge lies below the top of the frame, so that the picture shows it. */
+  readonly inFrame: boolean;
 }
 
 /** The part of a polygon in the upright plane through the lens and a subject, behind the subject: points of its rim. */
 function cutBehind(
-	polygon: ScenePolygon,
-	lens: Vec3,
-	dx: number,
-	dy: number,
-	beyond: number,
+  polygon: ScenePolygon,
+  lens: Vec3,
+  dx: number,
+  dy: number,
+  beyond: number,
 ): readonly Vec3[] {
-	const points: Vec3[] = [];
-	const side = (p: Vec3): number =>
-		(p[0] - lens[0]) * dy - (p[1] - lens[1]) * dx;
-	const { vertices } = polygon;
-	vertices.forEach((a, i) => {
-		const b = vertices[i + 1 < vertices.length ? i + 1 : 0] ?? a;
-		const sa = side(a);
-		const sb = side(b);
-		if (sa === 0) points.push(a);
-		if ((sa < 0 && sb > 0) || (sa > 0 && sb < 0)) {
-			const t = sa / (sa - sb);
-			points.push([
-				a[0] + (b[0] - a[0]) * t,
-				a[1] + (b[1] - a[1]) * t,
-				a[2] + (b[2] - a[2]) * t,
-			]);
-		}
-	});
-	return points.filter(
-		(p) => (p[0] - lens[0]) * dx + (p[1] - lens[1]) * dy > beyond,
-	);
+  const points: Vec3[] = [];
+  const side = (p: Vec3): number => (p[0] - lens[0]) * dy - (p[1] - lens[1]) * dx;
+  const { vertices } = polygon;
+  vertices.forEach((a, i) => {
+    const b = vertices[i + 1 < vertices.length ? i + 1 : 0] ?? a;
+    const sa = side(a);
+    const sb = side(b);
+    if (sa === 0) points.push(a);
+    if ((sa < 0 && sb > 0) || (sa > 0 && sb < 0)) {
+      const t = sa / (sa - sb);
+      points.push([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t]);
+    }
+  });
+  return points.filter((p) => (p[0] - lens[0]) * dx + (p[1] - lens[1]) * dy > beyond);
 }
 
 /**
@@ -67,59 +51,44 @@ function cutBehind(
  * to the set. Null without a camera, or where no flat, paper or panel stands behind the head.
  */
 export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
-	const { camera } = scene;
-	if (camera === null) return null;
-	const distance = alongFloor(camera.at, subject.face);
-	if (distance < 1e-6) return null;
-	const dx = (subject.face[0] - camera.at[0]) / distance;
-	const dy = (subject.face[1] - camera.at[1]) / distance;
-	let best: SetTop | null = null;
-	for (const polygon of scene.polygons) {
-		if (!upright.has(polygon.kind) || Math.abs(polygon.normal[2]) > 0.5)
-			continue;
-		for (const point of cutBehind(polygon, camera.at, dx, dy, distance)) {
-			const away = alongFloor(camera.at, point);
-			const visible =
-				camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
-			if (best !== null && visible <= best.visible) continue;
-			best = {
-				visible,
-				edge: point[2],
-				gap: away - distance,
-				distance,
-				piece: polygon.name,
-				inFrame: belowFrameTop(camera, [
-					subject.face[0],
-					subject.face[1],
-					visible,
-				]),
-			};
-		}
-	}
-	return best;
+  const { camera } = scene;
+  if (camera === null) return null;
+  const distance = alongFloor(camera.at, subject.face);
+  if (distance < 1e-6) return null;
+  const dx = (subject.face[0] - camera.at[0]) / distance;
+  const dy = (subject.face[1] - camera.at[1]) / distance;
+  let best: SetTop | null = null;
+  for (const polygon of scene.polygons) {
+    if (!upright.has(polygon.kind) || Math.abs(polygon.normal[2]) > 0.5) continue;
+    for (const point of cutBehind(polygon, camera.at, dx, dy, distance)) {
+      const away = alongFloor(camera.at, point);
+      const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
+      if (best !== null && visible <= best.visible) continue;
+      best = {
+        visible,
+        edge: point[2],
+        gap: away - distance,
+        distance,
+        piece: polygon.name,
+        inFrame: belowFrameTop(camera, [subject.face[0], subject.face[1], visible]),
+      };
+    }
+  }
+  return best;
 }
 
 function belowFrameTop(camera: SceneCamera, point: Vec3): boolean {
-	const place = framed(camera, point);
-	return place === null || place.y < 1;
+  const place = framed(camera, point);
+  return place === null || place.y < 1;
 }
 
 /** The height at which the set behind would have to end for its visible top to be at `wanted` in the subject's plane. */
-export function edgeForVisible(
-	top: SetTop,
-	lensHeight: number,
-	wanted: number,
-): number {
-	return (
-		lensHeight +
-		((wanted - lensHeight) * (top.distance + top.gap)) / top.distance
-	);
+export function edgeForVisible(top: SetTop, lensHeight: number, wanted: number): number {
+  return lensHeight + ((wanted - lensHeight) * (top.distance + top.gap)) / top.distance;
 }
 
 /** The height of the lens at which the visible top of the same set is at `wanted`; null where the set touches. */
 export function lensForVisible(top: SetTop, wanted: number): number | null {
-	if (top.gap < 1e-6) return null;
-	return (
-		(wanted * (top.distance + top.gap) - top.edge * top.distance) / top.gap
-	);
+  if (top.gap < 1e-6) return null;
+  return (wanted * (top.distance + top.gap) - top.edge * top.distance) / top.gap;
 }

@@ -5,19 +5,18 @@ import { readingAt, stopsOver } from "./reading.js";
 
 /** A contrast in stops, or why there is none. */
 export interface Contrast {
-	readonly stops: number | null;
-	readonly reason: string | null;
+  readonly stops: number | null;
+  readonly reason: string | null;
 }
 
 const none = (reason: string): Contrast => ({ stops: null, reason });
 
 /** The subject that `face` or `ana.face` belongs to; the first for a bare face. */
 export function subjectOfFace(scene: Scene, face: string): SceneSubject | null {
-	const name = face.endsWith(".face") ? face.slice(0, -".face".length) : face;
-	return (
-		scene.subjects.find((row) => row.name === name) ??
-		(face === "face" ? (scene.subjects[0] ?? null) : null)
-	);
+  const name = face.endsWith(".face") ? face.slice(0, -".face".length) : face;
+  return (
+    scene.subjects.find((row) => row.name === name) ?? (face === "face" ? (scene.subjects[0] ?? null) : null)
+  );
 }
 
 /**
@@ -25,45 +24,34 @@ export function subjectOfFace(scene: Scene, face: string): SceneSubject | null {
  * it then lives on bounced light, which this version does not compute.
  */
 export function litToShadowStops(scene: Scene, face: string): Contrast {
-	const subject = subjectOfFace(scene, face);
-	if (subject === null) return none(`there is no subject with ${face}`);
-	const lit = stationOf(scene, subject, "lit_cheek");
-	const shaded = stationOf(scene, subject, "shaded_cheek");
-	if (lit === null || shaded === null)
-		return none("without a light there is no lit side");
-	const bright = readingAt(scene, lit);
-	const dark = readingAt(scene, shaded);
-	if (!(bright.exposure > 0)) return none("the lit cheek gets no direct light");
-	if (!(dark.exposure > 0)) {
-		return none(
-			"the shaded cheek gets no direct light; bounced light is not computed yet",
-		);
-	}
-	return { stops: stopsOver(bright, dark), reason: null };
+  const subject = subjectOfFace(scene, face);
+  if (subject === null) return none(`there is no subject with ${face}`);
+  const lit = stationOf(scene, subject, "lit_cheek");
+  const shaded = stationOf(scene, subject, "shaded_cheek");
+  if (lit === null || shaded === null) return none("without a light there is no lit side");
+  const bright = readingAt(scene, lit);
+  const dark = readingAt(scene, shaded);
+  if (!(bright.exposure > 0))
+    return none("the lit cheek gets no direct light; bounced light is not computed yet");
+  if (!(dark.exposure > 0)) {
+    return none("the shaded cheek gets no direct light; bounced light is not computed yet");
+  }
+  return { stops: stopsOver(bright, dark), reason: null };
 }
 
 /**
  * What one light gives the first face against what another gives it, each metered alone by a flat receptor that looks
  * at that light.
  */
-export function keyToFillStops(
-	scene: Scene,
-	key: string,
-	fill: string,
-): Contrast {
-	const face = firstFace(scene);
-	if (face === null) return none("there is no subject");
-	const [a, b] = [key, fill].map((name) => {
-		const source = scene.sources.find((row) => row.name === name);
-		const facing =
-			source === undefined ? null : directionTo(face, source.centre);
-		return facing === null
-			? null
-			: readingAt(scene, { at: face, facing, receptor: "disc" }, [name]);
-	});
-	if (!a || !b) return none("there is no such light");
-	const stops = stopsOver(a, b);
-	return stops === null
-		? none("one of the two gives the face nothing")
-		: { stops, reason: null };
+export function keyToFillStops(scene: Scene, key: string, fill: string): Contrast {
+  const face = firstFace(scene);
+  if (face === null) return none("there is no subject");
+  const [a, b] = [key, fill].map((name) => {
+    const source = scene.sources.find((row) => row.name === name);
+    const facing = source === undefined ? null : directionTo(face, source.centre);
+    return facing === null ? null : readingAt(scene, { at: face, facing, receptor: "disc" }, [name]);
+  });
+  if (!a || !b) return none("there is no such light");
+  const stops = stopsOver(a, b);
+  return stops === null ? none("one of the two gives the face nothing") : { stops, reason: null };
 }

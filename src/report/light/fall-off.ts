@@ -9,12 +9,12 @@ import { directionTo } from "../geometry/directions.js";
  * its power. Null where one of the points gets nothing from it.
  */
 export function fallOff(source: Source, from: Vec3, to: Vec3): number | null {
-	const a = perEnergy(source, from);
-	const b = perEnergy(source, to);
-	return stopsBetween(a, b) ?? null;
+  const a = perEnergy(source, from);
+  const b = perEnergy(source, to);
+  return stopsBetween(a, b) ?? null;
 }
 
 function perEnergy(source: Source, at: Vec3): number {
-	const facing = directionTo(at, source.centre);
-	return facing === null ? 0 : directPerLumenSecond(source, at, facing, "disc");
+  const facing = directionTo(at, source.centre);
+  return facing === null ? 0 : directPerLumenSecond(source, at, facing, "disc");
 }

@@ -1,11 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, cross, distance, scale } from "../../math/vector.js";
 import { rectangleEdgePlace } from "../../physics/edge-profile.js";
-import {
-	edgeFullWidth,
-	edgeWidthBetween,
-	type ShadowEdge,
-} from "../../physics/edge-share.js";
+import { edgeFullWidth, edgeWidthBetween, type ShadowEdge } from "../../physics/edge-share.js";
 import { planarPenumbra } from "../../physics/penumbra-width.js";
 import { sourceShape } from "../../scene/lamp/optics.js";
 import type { Source } from "../../scene/types.js";
@@ -16,29 +12,23 @@ export type Across = "width" | "height" | number;
 
 /** The measure of an opening that makes the widest edge: the longer side of a rectangle, the length of a tube. */
 export function widestAcross(source: Source): "width" | "height" {
-	const { shape } = source;
-	if (shape.kind === "capsule") return "height";
-	return shape.kind === "rectangle" && shape.height > shape.width
-		? "height"
-		: "width";
+  const { shape } = source;
+  if (shape.kind === "capsule") return "height";
+  return shape.kind === "rectangle" && shape.height > shape.width ? "height" : "width";
 }
 
 /** An edge that stands at the aim, square to the axis, and a surface a gap behind it. */
-function edgeAtAim(
-	source: Source,
-	gap: number,
-	across: "width" | "height",
-): ShadowEdge | null {
-	const sight = directionTo(source.centre, source.aim);
-	if (sight === null) return null;
-	const wide: Vec3 = across === "width" ? source.across : source.along;
-	return {
-		source: sourceShape(source),
-		edgePoint: source.aim,
-		edgeDirection: cross(sight, wide),
-		surfacePoint: addScaled(source.aim, sight, gap),
-		surfaceNormal: scale(sight, -1),
-	};
+function edgeAtAim(source: Source, gap: number, across: "width" | "height"): ShadowEdge | null {
+  const sight = directionTo(source.centre, source.aim);
+  if (sight === null) return null;
+  const wide: Vec3 = across === "width" ? source.across : source.along;
+  return {
+    source: sourceShape(source),
+    edgePoint: source.aim,
+    edgeDirection: cross(sight, wide),
+    surfacePoint: addScaled(source.aim, sight, gap),
+    surfaceNormal: scale(sight, -1),
+  };
 }
 
 /**
@@ -46,30 +36,28 @@ function edgeAtAim(
  * square to the light. Null where the aim lies behind the opening or in it.
  */
 export function shadowEdge(
-	source: Source,
-	gap: number,
-	across: Across = widestAcross(source),
+  source: Source,
+  gap: number,
+  across: Across = widestAcross(source),
 ): number | null {
-	if (typeof across === "number") {
-		const away = distance(source.centre, source.aim);
-		return away > 0 ? planarPenumbra(across, away, gap) : null;
-	}
-	const edge = edgeAtAim(source, gap, across);
-	return edge === null ? null : (edgeFullWidth(edge) ?? null);
+  if (typeof across === "number") {
+    const away = distance(source.centre, source.aim);
+    return away > 0 ? planarPenumbra(across, away, gap) : null;
+  }
+  const edge = edgeAtAim(source, gap, across);
+  return edge === null ? null : (edgeFullWidth(edge) ?? null);
 }
 
 /** The same from 10 to 90 % of the light, by the exact profile; for a given measure that of a strip, 80 %. */
 export function shadowEdge10to90(
-	source: Source,
-	gap: number,
-	across: Across = widestAcross(source),
+  source: Source,
+  gap: number,
+  across: Across = widestAcross(source),
 ): number | null {
-	if (typeof across === "number") {
-		const full = shadowEdge(source, gap, across);
-		return full === null
-			? null
-			: full * (rectangleEdgePlace(0.9, 1, 0) - rectangleEdgePlace(0.1, 1, 0));
-	}
-	const edge = edgeAtAim(source, gap, across);
-	return edge === null ? null : (edgeWidthBetween(edge) ?? null);
+  if (typeof across === "number") {
+    const full = shadowEdge(source, gap, across);
+    return full === null ? null : full * (rectangleEdgePlace(0.9, 1, 0) - rectangleEdgePlace(0.1, 1, 0));
+  }
+  const edge = edgeAtAim(source, gap, across);
+  return edge === null ? null : (edgeWidthBetween(edge) ?? null);
 }

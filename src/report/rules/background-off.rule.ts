@@ -11,88 +11,71 @@ import type { Rule } from "./rule.js";
 
 /** The middle of the first upright piece of the set behind the first subject; null without one. */
 export function backgroundStation(scene: Scene): Station | null {
-	const subject = firstSubject(scene);
-	if (subject === null) return null;
-	return (
-		scene.stations.find(
-			(row) =>
-				row.natural &&
-				row.subject === null &&
-				scene.stations.some((other) => other.name === `${row.name}.left`) &&
-				row.at[1] > subject.place[1] &&
-				Math.abs(row.facing[2]) < 0.5,
-		) ?? null
-	);
+  const subject = firstSubject(scene);
+  if (subject === null) return null;
+  return (
+    scene.stations.find(
+      (row) =>
+        row.natural &&
+        row.subject === null &&
+        scene.stations.some((other) => other.name === `${row.name}.left`) &&
+        row.at[1] > subject.place[1] &&
+        Math.abs(row.facing[2]) < 0.5,
+    ) ?? null
+  );
 }
 
 /** How far the background is from its wish in a scene, + for too bright; null where it cannot be said. */
 function missOf(plan: Plan, station: Station): number | null {
-	const wish = plan.recipe.intent?.background;
-	if (wish === undefined) return null;
-	const against: Reading | null = evaluate(
-		{ plan, alarms: null },
-		wish.of,
-	).reading;
-	const level =
-		against === null
-			? null
-			: stopsOver(readingAt(plan.scene, station), against);
-	return level === null
-		? null
-		: level - (wish.side === "under" ? -wish.stops.value : wish.stops.value);
+  const wish = plan.recipe.intent?.background;
+  if (wish === undefined) return null;
+  const against: Reading | null = evaluate({ plan, alarms: null }, wish.of).reading;
+  const level = against === null ? null : stopsOver(readingAt(plan.scene, station), against);
+  return level === null ? null : level - (wish.side === "under" ? -wish.stops.value : wish.stops.value);
 }
 
 function remedyFor(plan: Plan, station: Station, miss: number): string {
-	const { scene } = plan;
-	const index = scene.sources.findIndex(
-		(source) => source.role === "background" && source.energy > 0,
-	);
-	const lamp = scene.sources[index];
-	if (lamp === undefined) {
-		return miss > 0
-			? "Move subject and key away from the background, keep the key off it, or take a darker one."
-			: "Bring the background nearer, or light it.";
-	}
-	const reading = readingAt(scene, station);
-	const own =
-		reading.shares.find((share) => share.name === lamp.name)?.direct ?? 0;
-	const wanted = own - reading.exposure * (1 - Math.exp(-miss * Math.LN2));
-	if (!(wanted > 0) || !(own > 0))
-		return `Even without ${lamp.name} it is too bright: keep the key off it.`;
-	const change = Number(fixed(Math.log2(wanted / own), 1));
-	const after =
-		missOf(
-			{ ...plan, scene: withSource(scene, index, atPower(lamp, change)) },
-			station,
-		) ?? 0;
-	return `Turn ${lamp.name} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(after, "its wish")}.`;
+  const { scene } = plan;
+  const index = scene.sources.findIndex((source) => source.role === "background" && source.energy > 0);
+  const lamp = scene.sources[index];
+  if (lamp === undefined) {
+    return miss > 0
+      ? "Move subject and key away from the background, keep the key off it, or take a darker one."
+      : "Bring the background nearer, or light it.";
+  }
+  const reading = readingAt(scene, station);
+  const own = reading.shares.find((share) => share.name === lamp.name)?.direct ?? 0;
+  const wanted = own - reading.exposure * (1 - Math.exp(-miss * Math.LN2));
+  if (!(wanted > 0) || !(own > 0)) return `Even without ${lamp.name} it is too bright: keep the key off it.`;
+  const change = Number(fixed(Math.log2(wanted / own), 1));
+  const after = missOf({ ...plan, scene: withSource(scene, index, atPower(lamp, change)) }, station) ?? 0;
+  return `Turn ${lamp.name} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(after, "its wish")}.`;
 }
 
 /** The background is not as wished. */
 export const backgroundOff: Rule = {
-	code: "background-off",
-	thresholds: ["background"],
-	safety: false,
-	page: {
-		when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than `background` (0.4 stop). Direct light only.",
-		means: "The background comes out lighter or darker than planned.",
-		todo: "Change the distance between subject and background, or the power of the background light.",
-		source: "Common practice, no source.",
-	},
-	check: (plan) => {
-		const station = backgroundStation(plan.scene);
-		const miss = station === null ? null : missOf(plan, station);
-		if (station === null || miss === null) return [];
-		if (Math.abs(miss) <= threshold(plan.recipe, "background") + 1e-9)
-			return [];
-		if (lightsOn(plan.scene).length === 0) return [];
-		return [
-			{
-				severity: "check",
-				message: `${station.name} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background, by direct light.`,
-				remedy: remedyFor(plan, station, miss),
-				about: station.name,
-			},
-		];
-	},
+  code: "background-off",
+  thresholds: ["background"],
+  safety: false,
+  page: {
+    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than `background` (0.4 stop). Direct light only.",
+    means: "The background comes out lighter or darker than planned.",
+    todo: "Change the distance between subject and background, or the power of the background light.",
+    source: "Common practice, no source.",
+  },
+  check: (plan) => {
+    const station = backgroundStation(plan.scene);
+    const miss = station === null ? null : missOf(plan, station);
+    if (station === null || miss === null) return [];
+    if (Math.abs(miss) <= threshold(plan.recipe, "background") + 1e-9) return [];
+    if (lightsOn(plan.scene).length === 0) return [];
+    return [
+      {
+        severity: "check",
+        message: `${station.name} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background, by direct light.`,
+        remedy: remedyFor(plan, station, miss),
+        about: station.name,
+      },
+    ];
+  },
 };

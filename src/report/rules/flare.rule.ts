@@ -10,58 +10,46 @@ import type { Rule, RuleFinding } from "./rule.js";
 
 /** Half the angle of view across the diagonal, deg; null without a focal length. */
 function halfView(camera: SceneCamera): number | null {
-	const image = imageDistance(camera);
-	if (image === null) return null;
-	const { frameWidth: w, frameHeight: h } = camera;
-	return degrees(Math.atan2(Math.sqrt(w * w + h * h) / 2, image));
+  const image = imageDistance(camera);
+  if (image === null) return null;
+  const { frameWidth: w, frameHeight: h } = camera;
+  return degrees(Math.atan2(Math.sqrt(w * w + h * h) / 2, image));
 }
 
-function shinesIntoLens(
-	scene: Scene,
-	camera: SceneCamera,
-	source: Source,
-): boolean {
-	const flat =
-		source.shape.kind === "disc" || source.shape.kind === "rectangle";
-	if (flat && dot(source.axis, subtract(camera.at, source.centre)) <= 0)
-		return false;
-	return between(scene, source.centre, camera.at) === null;
+function shinesIntoLens(scene: Scene, camera: SceneCamera, source: Source): boolean {
+  const flat = source.shape.kind === "disc" || source.shape.kind === "rectangle";
+  if (flat && dot(source.axis, subtract(camera.at, source.centre)) <= 0) return false;
+  return between(scene, source.centre, camera.at) === null;
 }
 
 /** A lamp shines into the lens. */
 export const flare: Rule = {
-	code: "flare",
-	thresholds: ["flare"],
-	safety: false,
-	page: {
-		when: "The lit side of a lamp is turned to the lens, nothing of the set stands between, and it is within half the diagonal angle of view plus `flare` (20 deg) of the lens axis.",
-		means: "Light that is not part of the picture veils it.",
-		todo: "A flag between lamp and lens, a hood, or the lamp further round.",
-		source: "Common practice, no source.",
-	},
-	check: ({ scene, recipe }) => {
-		const { camera } = scene;
-		const half = camera === null ? null : halfView(camera);
-		if (camera === null || half === null) return [];
-		const most = half + threshold(recipe, "flare");
-		return lightsOn(scene).flatMap((source): RuleFinding[] => {
-			const off = degrees(
-				angleBetween(camera.forward, subtract(source.centre, camera.at)),
-			);
-			if (
-				off >= most - 1e-9 ||
-				source.role === "practical" ||
-				!shinesIntoLens(scene, camera, source)
-			)
-				return [];
-			return [
-				{
-					severity: "check",
-					message: `${source.name} shines into the lens from ${sayAngle(off)} off its axis.`,
-					remedy: `Flag it from the lens, or move it beyond ${sayAngle(most)} off the axis.`,
-					about: source.name,
-				},
-			];
-		});
-	},
+  code: "flare",
+  thresholds: ["flare"],
+  safety: false,
+  page: {
+    when: "The lit side of a lamp is turned to the lens, nothing of the set stands between, and it is within half the diagonal angle of view plus `flare` (20 deg) of the lens axis.",
+    means: "Light that is not part of the picture veils it.",
+    todo: "A flag between lamp and lens, a hood, or the lamp further round.",
+    source: "Common practice, no source.",
+  },
+  check: ({ scene, recipe }) => {
+    const { camera } = scene;
+    const half = camera === null ? null : halfView(camera);
+    if (camera === null || half === null) return [];
+    const most = half + threshold(recipe, "flare");
+    return lightsOn(scene).flatMap((source): RuleFinding[] => {
+      const off = degrees(angleBetween(camera.forward, subtract(source.centre, camera.at)));
+      if (off >= most - 1e-9 || source.role === "practical" || !shinesIntoLens(scene, camera, source))
+        return [];
+      return [
+        {
+          severity: "check",
+          message: `${source.name} shines into the lens from ${sayAngle(off)} off its axis.`,
+          remedy: `Flag it from the lens, or move it beyond ${sayAngle(most)} off the axis.`,
+          about: source.name,
+        },
+      ];
+    });
+  },
 };

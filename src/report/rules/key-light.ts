@@ -1,91 +1,69 @@
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
-import type {
-	Scene,
-	SceneSubject,
-	Source,
-	Station,
-} from "../../scene/types.js";
+import type { Scene, SceneSubject, Source, Station } from "../../scene/types.js";
 import { atDistance, withSource } from "../change/move-source.js";
 import { elevationOf } from "../geometry/directions.js";
-import {
-	type Reading,
-	readingAt,
-	stopsFromAperture,
-	stopsOver,
-} from "../light/reading.js";
+import { type Reading, readingAt, stopsFromAperture, stopsOver } from "../light/reading.js";
 import { firstSubject, keyOf, type Plan, stationOf } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
 
 /** The key with the first subject that it lights. */
 export interface KeyLight {
-	readonly index: number;
-	readonly source: Source;
-	readonly subject: SceneSubject;
-	readonly face: Vec3;
-	/** The disc at the face that looks at the key. */
-	readonly station: Station;
-	/** From the face to the centre of the opening, m. */
-	readonly away: number;
-	/** At the face, deg. */
-	readonly elevation: number;
+  readonly index: number;
+  readonly source: Source;
+  readonly subject: SceneSubject;
+  readonly face: Vec3;
+  /** The disc at the face that looks at the key. */
+  readonly station: Station;
+  /** From the face to the centre of the opening, m. */
+  readonly away: number;
+  /** At the face, deg. */
+  readonly elevation: number;
 }
 
 /** The key and its subject; null without either, or with the key off. */
 export function keyLight({ scene }: Plan): KeyLight | null {
-	const source = keyOf(scene);
-	const subject = firstSubject(scene);
-	if (
-		source === null ||
-		scene.key === null ||
-		subject === null ||
-		!(source.energy > 0)
-	)
-		return null;
-	const station = stationOf(scene, subject, "face");
-	if (station === null) return null;
-	const { face } = subject;
-	return {
-		index: scene.key,
-		source,
-		subject,
-		face,
-		station,
-		away: distance(face, source.centre),
-		elevation: elevationOf(face, source.centre),
-	};
+  const source = keyOf(scene);
+  const subject = firstSubject(scene);
+  if (source === null || scene.key === null || subject === null || !(source.energy > 0)) return null;
+  const station = stationOf(scene, subject, "face");
+  if (station === null) return null;
+  const { face } = subject;
+  return {
+    index: scene.key,
+    source,
+    subject,
+    face,
+    station,
+    away: distance(face, source.centre),
+    elevation: elevationOf(face, source.centre),
+  };
 }
 
 /** The reading at the first face of a disc that looks at the key, in a scene that may be a changed one. */
 export function faceReading(scene: Scene): Reading | null {
-	const subject = firstSubject(scene);
-	const station = subject === null ? null : stationOf(scene, subject, "face");
-	return station === null ? null : readingAt(scene, station);
+  const subject = firstSubject(scene);
+  const station = subject === null ? null : stationOf(scene, subject, "face");
+  return station === null ? null : readingAt(scene, station);
 }
 
 /** Stops of that reading over (+) or under (-) the set aperture; null where it cannot be said. */
 export function faceOffAperture(scene: Scene): number | null {
-	const reading = faceReading(scene);
-	return reading === null
-		? null
-		: stopsFromAperture(scene, reading.exposure, reading.constant);
+  const reading = faceReading(scene);
+  return reading === null ? null : stopsFromAperture(scene, reading.exposure, reading.constant);
 }
 
 /** Stops that the face gains (+) or loses (-) by a change of the scene. */
 export function faceChange(before: Scene, after: Scene): number {
-	const a = faceReading(after);
-	const b = faceReading(before);
-	return a === null || b === null ? 0 : (stopsOver(a, b) ?? 0);
+  const a = faceReading(after);
+  const b = faceReading(before);
+  return a === null || b === null ? 0 : (stopsOver(a, b) ?? 0);
 }
 
 /** The scene with the key carried along its line of sight from the face, to another slant distance. */
 export function keyAtDistance(plan: Plan, key: KeyLight, away: number): Scene {
-	return withSource(
-		plan.scene,
-		key.index,
-		atDistance(key.source, key.face, away),
-	);
+  return withSource(plan.scene, key.index, atDistance(key.source, key.face, away));
 }
 
 /**
@@ -93,37 +71,30 @@ export function keyAtDistance(plan: Plan, key: KeyLight, away: number): Scene {
  * null where it does not.
  */
 export function keyDistanceWhere(
-	plan: Plan,
-	key: KeyLight,
-	low: number,
-	high: number,
-	quantity: (scene: Scene) => number,
+  plan: Plan,
+  key: KeyLight,
+  low: number,
+  high: number,
+  quantity: (scene: Scene) => number,
 ): number | null {
-	if (!(high > low) || !(low > 0)) return null;
-	return (
-		findRoot(
-			(away) => quantity(keyAtDistance(plan, key, away)),
-			low,
-			high,
-			1e-9,
-		) ?? null
-	);
+  if (!(high > low) || !(low > 0)) return null;
+  return findRoot((away) => quantity(keyAtDistance(plan, key, away)), low, high, 1e-9) ?? null;
 }
 
 /** Where a lamp would stand, in words: `3.20 m from the face, 2.40 m high`. */
 export function standsWords(face: Vec3, source: Source): string {
-	return `${sayLength(distance(face, source.centre))} from the face, ${sayLength(source.centre[2])} high`;
+  return `${sayLength(distance(face, source.centre))} from the face, ${sayLength(source.centre[2])} high`;
 }
 
 /** Whether the whole lamp lies in the room; true without a room. */
 export function fitsRoom({ room }: Scene, source: Source): boolean {
-	if (room === null) return true;
-	const [x, y, z] = source.centre;
-	return (
-		x >= room.left &&
-		x <= room.right &&
-		y >= room.front &&
-		y <= room.back &&
-		z + source.headHeight / 2 <= room.height
-	);
+  if (room === null) return true;
+  const [x, y, z] = source.centre;
+  return (
+    x >= room.left &&
+    x <= room.right &&
+    y >= room.front &&
+    y <= room.back &&
+    z + source.headHeight / 2 <= room.height
+  );
 }

@@ -14,100 +14,82 @@ import type { Rule, RuleFinding } from "./rule.js";
 type Wall = "left" | "right" | "front" | "back";
 
 /** Free floor from a place to each wall, m; negative outside. */
-export function freeFloor(
-	room: SceneRoom,
-	at: Vec3,
-): readonly (readonly [wall: Wall, free: number])[] {
-	return [
-		["left", at[0] - room.left],
-		["right", room.right - at[0]],
-		["front", at[1] - room.front],
-		["back", room.back - at[1]],
-	];
+export function freeFloor(room: SceneRoom, at: Vec3): readonly (readonly [wall: Wall, free: number])[] {
+  return [
+    ["left", at[0] - room.left],
+    ["right", room.right - at[0]],
+    ["front", at[1] - room.front],
+    ["back", room.back - at[1]],
+  ];
 }
 
 /** Whether a wall has a window or door, through which a lamp may shine from outside. */
 function hasOpening(room: RoomModel | null, wall: Wall): boolean {
-	return (
-		room?.parts.some(
-			(part) => part.block === "opening" && part.wall === wall,
-		) ?? false
-	);
+  return room?.parts.some((part) => part.block === "opening" && part.wall === wall) ?? false;
 }
 
 /** The share (0 to 1) of the way from the mark to a place at which the free floor is still kept; 0 where nowhere. */
 function shareInside(room: SceneRoom, at: Vec3, needed: number): number {
-	let share = 1;
-	const here = freeFloor(room, at);
-	freeFloor(room, [0, 0, 0]).forEach(([, atMark], i) => {
-		const there = here[i]?.[1] ?? atMark;
-		if (there >= needed) return;
-		if (atMark <= needed) share = 0;
-		else share = Math.min(share, (atMark - needed) / (atMark - there));
-	});
-	return share;
+  let share = 1;
+  const here = freeFloor(room, at);
+  freeFloor(room, [0, 0, 0]).forEach(([, atMark], i) => {
+    const there = here[i]?.[1] ?? atMark;
+    if (there >= needed) return;
+    if (atMark <= needed) share = 0;
+    else share = Math.min(share, (atMark - needed) / (atMark - there));
+  });
+  return share;
 }
 
-function remedyFor(
-	plan: Plan,
-	room: SceneRoom,
-	index: number,
-	source: Source,
-	needed: number,
-): string {
-	const share = shareInside(room, source.centre, needed);
-	const level = alongFloor([0, 0, 0], source.centre);
-	const away = floorTo(share * level, 0.01);
-	if (!(away > 0.3))
-		return "There is no place for it on this line: choose another bearing or move the mark.";
-	const k = away / level;
-	const moved = moveTo(source, [
-		source.centre[0] * k,
-		source.centre[1] * k,
-		source.centre[2],
-	]);
-	const face = firstFace(plan.scene);
-	const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
-	if (face === null) return `${bring}.`;
-	const change = faceChange(plan.scene, withSource(plan.scene, index, moved));
-	return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(-change)}.`;
+function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, needed: number): string {
+  const share = shareInside(room, source.centre, needed);
+  const level = alongFloor([0, 0, 0], source.centre);
+  const away = floorTo(share * level, 0.01);
+  if (!(away > 0.3)) return "There is no place for it on this line: choose another bearing or move the mark.";
+  const k = away / level;
+  const moved = moveTo(source, [source.centre[0] * k, source.centre[1] * k, source.centre[2]]);
+  const face = firstFace(plan.scene);
+  const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
+  if (face === null) return `${bring}.`;
+  const change = faceChange(plan.scene, withSource(plan.scene, index, moved));
+  return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(-change)}.`;
 }
 
 /** The lamp, or the feet of its stand, have no floor in the room. */
 export const lampThroughWall: Rule = {
-	code: "lamp-through-wall",
-	thresholds: ["stand_feet"],
-	safety: false,
-	page: {
-		when: "A lamp is outside the room, or nearer to a wall than `stand_feet` (50 cm), the floor that its stand needs. On a boom only the lamp itself counts. A wall with an `opening` lets a lamp stand outside.",
-		means:
-			"There is no floor for the stand: the throw is longer than the room.",
-		todo: "Shorten the throw, turn the set in the room, or shift the mark. Nearer, the light is larger, steeper and falls off more.",
-		source: "Geometry; the floor of a stand is common practice, no source.",
-	},
-	check: (plan) => {
-		const { scene, recipe } = plan;
-		const { room } = scene;
-		if (room === null) return [];
-		return scene.sources.flatMap((source, index): RuleFinding[] => {
-			const onBoom = (source.stand?.boom ?? null) !== null;
-			const needed = onBoom ? 0 : threshold(recipe, "stand_feet");
-			const [wall, free] = [...freeFloor(room, source.centre)].sort(
-				(a, b) => a[1] - b[1],
-			)[0] ?? ["left", needed];
-			if (free >= needed - 1e-9 || hasOpening(recipe.room, wall)) return [];
-			const message =
-				free < 0
-					? `${source.name} stands ${sayCentimetres(-free)} beyond the ${wall} wall.`
-					: `${source.name} stands ${sayCentimetres(free)} from the ${wall} wall; its stand needs ${sayCentimetres(needed)} of floor.`;
-			return [
-				{
-					severity: "stop",
-					message,
-					remedy: remedyFor(plan, room, index, source, needed),
-					about: source.name,
-				},
-			];
-		});
-	},
+  code: "lamp-through-wall",
+  thresholds: ["stand_feet"],
+  safety: false,
+  page: {
+    when: "A lamp is outside the room, or nearer to a wall than `stand_feet` (50 cm), the floor that its stand needs. On a boom only the lamp itself counts. A wall with an `opening` lets a lamp stand outside.",
+    means: "There is no floor for the stand: the throw is longer than the room.",
+    todo: "Shorten the throw, turn the set in the room, or shift the mark. Nearer, the light is larger, steeper and falls off more.",
+    source: "Geometry; the floor of a stand is common practice, no source.",
+  },
+  check: (plan) => {
+    const { scene, recipe } = plan;
+    const { room } = scene;
+    if (room === null) return [];
+    return scene.sources.flatMap((source, index): RuleFinding[] => {
+      const onBoom = (source.stand?.boom ?? null) !== null;
+      const needed = onBoom ? 0 : threshold(recipe, "stand_feet");
+      const [wall, free] = [...freeFloor(room, source.centre)].sort((a, b) => a[1] - b[1])[0] ?? [
+        "left",
+        needed,
+      ];
+      if (free >= needed - 1e-9 || hasOpening(recipe.room, wall)) return [];
+      const message =
+        free < 0
+          ? `${source.name} stands ${sayCentimetres(-free)} beyond the ${wall} wall.`
+          : `${source.name} stands ${sayCentimetres(free)} from the ${wall} wall; its stand needs ${sayCentimetres(needed)} of floor.`;
+      return [
+        {
+          severity: "stop",
+          message,
+          remedy: remedyFor(plan, room, index, source, needed),
+          about: source.name,
+        },
+      ];
+    });
+  },
 };

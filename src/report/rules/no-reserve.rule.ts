@@ -8,49 +8,38 @@ import type { Rule, RuleFinding } from "./rule.js";
 
 /** A flash works near its full power. */
 export const noReserve: Rule = {
-	code: "no-reserve",
-	thresholds: ["reserve"],
-	safety: false,
-	page: {
-		when: "A flash that is on is set less than `reserve` (1 stop) below full power. Silent for a key that is too weak anyway.",
-		means:
-			"It works, with the slowest recycling and nothing left for a gel, a grid or a smaller aperture.",
-		todo: "Raise the ISO value, come nearer, or open the aperture, and turn the flash down.",
-		source: "Common practice, no source.",
-	},
-	check: (plan) => {
-		const { scene, recipe } = plan;
-		const least = threshold(recipe, "reserve");
-		const reach = reachOf(plan);
-		const weak =
-			reach !== null && tooWeak(reach) ? reach.key.source.name : null;
-		const iso = scene.camera?.iso ?? null;
-		return lightsOn(scene).flatMap((source): RuleFinding[] => {
-			const { below } = source;
-			if (
-				source.kind !== "flash" ||
-				below === null ||
-				below >= least - 1e-9 ||
-				source.name === weak
-			)
-				return [];
-			const faster =
-				iso === null
-					? null
-					: isoAtLeast(iso * Math.exp((least - below) * Math.LN2));
-			const gained =
-				faster === null || iso === null ? 0 : Math.log2(faster.exact / iso);
-			return [
-				{
-					severity: "note",
-					message: `${source.name} works at ${settingWords(below)}: ${sayStops(Math.max(0, below))} in reserve.`,
-					remedy:
-						faster === null
-							? "Come nearer or open the aperture, and turn it down."
-							: `At ${faster.text} the same picture takes ${settingWords(below + gained)}.`,
-					about: source.name,
-				},
-			];
-		});
-	},
+  code: "no-reserve",
+  thresholds: ["reserve"],
+  safety: false,
+  page: {
+    when: "A flash that is on is set less than `reserve` (1 stop) below full power. Silent for a key that is too weak anyway.",
+    means: "It works, with the slowest recycling and nothing left for a gel, a grid or a smaller aperture.",
+    todo: "Raise the ISO value, come nearer, or open the aperture, and turn the flash down.",
+    source: "Common practice, no source.",
+  },
+  check: (plan) => {
+    const { scene, recipe } = plan;
+    const least = threshold(recipe, "reserve");
+    const reach = reachOf(plan);
+    const weak = reach !== null && tooWeak(reach) ? reach.key.source.name : null;
+    const iso = scene.camera?.iso ?? null;
+    return lightsOn(scene).flatMap((source): RuleFinding[] => {
+      const { below } = source;
+      if (source.kind !== "flash" || below === null || below >= least - 1e-9 || source.name === weak)
+        return [];
+      const faster = iso === null ? null : isoAtLeast(iso * Math.exp((least - below) * Math.LN2));
+      const gained = faster === null || iso === null ? 0 : Math.log2(faster.exact / iso);
+      return [
+        {
+          severity: "note",
+          message: `${source.name} works at ${settingWords(below)}: ${sayStops(Math.max(0, below))} in reserve.`,
+          remedy:
+            faster === null
+              ? "Come nearer or open the aperture, and turn it down."
+              : `At ${faster.text} the same picture takes ${settingWords(below + gained)}.`,
+          about: source.name,
+        },
+      ];
+    });
+  },
 };

@@ -3,12 +3,7 @@ import type { Plan } from "../plan.js";
 import { apertureAtMost, isoAtLeast } from "../say/nominal.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayLength, sayStops } from "../say/quantity.js";
-import {
-	faceOffAperture,
-	keyAtDistance,
-	keyDistanceWhere,
-	keyLight,
-} from "./key-light.js";
+import { faceOffAperture, keyAtDistance, keyDistanceWhere, keyLight } from "./key-light.js";
 import { type Reach, reachOf, tooWeak } from "./reach.js";
 import type { Rule } from "./rule.js";
 
@@ -17,77 +12,65 @@ const ROOM = 1.5;
 
 /** The scene with every light up by so many stops. */
 function allUp(plan: Plan, stops: number): Plan {
-	const scene = plan.scene.sources.reduce(
-		(before, source, index) =>
-			withSource(before, index, atPower(source, stops)),
-		plan.scene,
-	);
-	return { ...plan, scene };
+  const scene = plan.scene.sources.reduce(
+    (before, source, index) => withSource(before, index, atPower(source, stops)),
+    plan.scene,
+  );
+  return { ...plan, scene };
 }
 
 function remedies(plan: Plan, { key, needed }: Reach): string {
-	const lack = -needed;
-	const camera = plan.scene.camera;
-	const ways: string[] = [];
-	const full = allUp(plan, key.source.below ?? 0);
-	const there = keyLight(full);
-	const near =
-		there === null
-			? null
-			: keyDistanceWhere(
-					full,
-					there,
-					0.2,
-					key.away,
-					(scene) => faceOffAperture(scene) ?? 0,
-				);
-	if (near !== null && there !== null) {
-		const away = floorTo(near, 0.01);
-		const off = faceOffAperture(keyAtDistance(full, there, away)) ?? 0;
-		ways.push(
-			`bring ${key.source.name} to ${sayLength(away)} from the face (full power then is ${fixed(off, 1)} stop over)`,
-		);
-	}
-	const iso =
-		camera?.iso === null || camera === null
-			? null
-			: isoAtLeast(camera.iso * Math.exp(lack * Math.LN2));
-	if (iso !== null) ways.push(`set ${iso.text}`);
-	const aperture =
-		camera?.aperture === null || camera === null
-			? null
-			: apertureAtMost(camera.aperture * Math.exp((-lack / 2) * Math.LN2));
-	if (aperture !== null) ways.push(`open to ${aperture.text}`);
-	const text = ways.join(", or ");
-	return text === ""
-		? "Take a stronger lamp."
-		: `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  const lack = -needed;
+  const camera = plan.scene.camera;
+  const ways: string[] = [];
+  const full = allUp(plan, key.source.below ?? 0);
+  const there = keyLight(full);
+  const near =
+    there === null
+      ? null
+      : keyDistanceWhere(full, there, 0.2, key.away, (scene) => faceOffAperture(scene) ?? 0);
+  if (near !== null && there !== null) {
+    const away = floorTo(near, 0.01);
+    const off = faceOffAperture(keyAtDistance(full, there, away)) ?? 0;
+    ways.push(
+      `bring ${key.source.name} to ${sayLength(away)} from the face (full power then is ${fixed(off, 1)} stop over)`,
+    );
+  }
+  const iso =
+    camera?.iso === null || camera === null ? null : isoAtLeast(camera.iso * Math.exp(lack * Math.LN2));
+  if (iso !== null) ways.push(`set ${iso.text}`);
+  const aperture =
+    camera?.aperture === null || camera === null
+      ? null
+      : apertureAtMost(camera.aperture * Math.exp((-lack / 2) * Math.LN2));
+  if (aperture !== null) ways.push(`open to ${aperture.text}`);
+  const text = ways.join(", or ");
+  return text === "" ? "Take a stronger lamp." : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 /** Full power is too little for the set aperture. */
 export const notEnoughPower: Rule = {
-	code: "not-enough-power",
-	thresholds: [],
-	safety: false,
-	page: {
-		when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count. Direct light only: in a room a lack of up to 1.5 stop is a check, because walls may add it.",
-		means: "The picture comes out dark.",
-		todo: "Come nearer, raise the ISO value, open the aperture, or put a dish on a bare head.",
-		source:
-			"Exposure: ISO 2720, ISO 10157. What a room may add is common practice, no source.",
-	},
-	check: (plan) => {
-		const reach = reachOf(plan);
-		if (reach === null || !tooWeak(reach)) return [];
-		const lack = -reach.needed;
-		const roomMayHelp = plan.scene.room !== null && lack <= ROOM;
-		return [
-			{
-				severity: roomMayHelp ? "check" : "stop",
-				message: `At full power the face is ${sayStops(lack)} under the set aperture, by direct light.`,
-				remedy: remedies(plan, reach),
-				about: reach.key.source.name,
-			},
-		];
-	},
+  code: "not-enough-power",
+  thresholds: [],
+  safety: false,
+  page: {
+    when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count. Direct light only: in a room a lack of up to 1.5 stop is a check, because walls may add it.",
+    means: "The picture comes out dark.",
+    todo: "Come nearer, raise the ISO value, open the aperture, or put a dish on a bare head.",
+    source: "Exposure: ISO 2720, ISO 10157. What a room may add is common practice, no source.",
+  },
+  check: (plan) => {
+    const reach = reachOf(plan);
+    if (reach === null || !tooWeak(reach)) return [];
+    const lack = -reach.needed;
+    const roomMayHelp = plan.scene.room !== null && lack <= ROOM;
+    return [
+      {
+        severity: roomMayHelp ? "check" : "stop",
+        message: `At full power the face is ${sayStops(lack)} under the set aperture, by direct light.`,
+        remedy: remedies(plan, reach),
+        about: reach.key.source.name,
+      },
+    ];
+  },
 };

@@ -8,39 +8,31 @@ import type { Rule } from "./rule.js";
 
 /** The face does not read the set aperture at the present setting, though the dial could make it. */
 export const offAperture: Rule = {
-	code: "off-aperture",
-	thresholds: ["off_aperture"],
-	safety: false,
-	page: {
-		when: "A disc at the first face that looks at the key differs from the set aperture by more than `off_aperture` (0.3 stop), and a setting of the key could meet it. Direct light only: a light room adds to it.",
-		means: "The face comes out brighter or darker than a meter would have it.",
-		todo: "Turn the dial by that much, all lights together so that contrasts stay; or leave it, if it is meant.",
-		source:
-			"Exposure: ISO 2720, ISO 10157. The threshold is common practice, no source.",
-	},
-	check: (plan) => {
-		const reach = reachOf(plan);
-		if (reach === null || tooWeak(reach) || tooStrong(reach)) return [];
-		const { key, off, needed } = reach;
-		if (Math.abs(off) <= threshold(plan.recipe, "off_aperture") + 1e-9)
-			return [];
-		const { source } = key;
-		const full = source.fullWattSeconds;
-		const energy =
-			full === null
-				? ""
-				: ` (${fixed(full * Math.exp(-needed * Math.LN2), 0)} Ws)`;
-		const others =
-			lightsOn(plan.scene).length > 1
-				? ", and the other lights by as much"
-				: "";
-		return [
-			{
-				severity: "note",
-				message: `The face is ${overUnder(off, "the set aperture")}, by direct light.`,
-				remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${others}.`,
-				about: source.name,
-			},
-		];
-	},
+  code: "off-aperture",
+  thresholds: ["off_aperture"],
+  safety: false,
+  page: {
+    when: "A disc at the first face that looks at the key differs from the set aperture by more than `off_aperture` (0.3 stop), and a setting of the key could meet it. Direct light only: a light room adds to it.",
+    means: "The face comes out brighter or darker than a meter would have it.",
+    todo: "Turn the dial by that much, all lights together so that contrasts stay; or leave it, if it is meant.",
+    source: "Exposure: ISO 2720, ISO 10157. The threshold is common practice, no source.",
+  },
+  check: (plan) => {
+    const reach = reachOf(plan);
+    if (reach === null || tooWeak(reach) || tooStrong(reach)) return [];
+    const { key, off, needed } = reach;
+    if (Math.abs(off) <= threshold(plan.recipe, "off_aperture") + 1e-9) return [];
+    const { source } = key;
+    const full = source.fullWattSeconds;
+    const energy = full === null ? "" : ` (${fixed(full * Math.exp(-needed * Math.LN2), 0)} Ws)`;
+    const others = lightsOn(plan.scene).length > 1 ? ", and the other lights by as much" : "";
+    return [
+      {
+        severity: "note",
+        message: `The face is ${overUnder(off, "the set aperture")}, by direct light.`,
+        remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${others}.`,
+        about: source.name,
+      },
+    ];
+  },
 };

@@ -5,80 +5,63 @@ import { stationOf } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import {
-	faceChange,
-	fitsRoom,
-	keyAtDistance,
-	keyDistanceWhere,
-	keyLight,
-	standsWords,
-} from "./key-light.js";
+import { faceChange, fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
 /** The brightest and the darkest face, and the stops between them; null unless two faces get light. */
 function extremes(scene: Scene): {
-	readonly bright: SceneSubject;
-	readonly dark: SceneSubject;
-	readonly stops: number;
+  readonly bright: SceneSubject;
+  readonly dark: SceneSubject;
+  readonly stops: number;
 } | null {
-	const lit = scene.subjects.flatMap((subject) => {
-		const station = stationOf(scene, subject, "face");
-		const exposure = station === null ? 0 : readingAt(scene, station).exposure;
-		return exposure > 0 ? [{ subject, exposure }] : [];
-	});
-	const sorted = [...lit].sort((a, b) => b.exposure - a.exposure);
-	const [first, last] = [sorted[0], sorted[sorted.length - 1]];
-	if (first === undefined || last === undefined || sorted.length < 2)
-		return null;
-	return {
-		bright: first.subject,
-		dark: last.subject,
-		stops: Math.log2(first.exposure / last.exposure),
-	};
+  const lit = scene.subjects.flatMap((subject) => {
+    const station = stationOf(scene, subject, "face");
+    const exposure = station === null ? 0 : readingAt(scene, station).exposure;
+    return exposure > 0 ? [{ subject, exposure }] : [];
+  });
+  const sorted = [...lit].sort((a, b) => b.exposure - a.exposure);
+  const [first, last] = [sorted[0], sorted[sorted.length - 1]];
+  if (first === undefined || last === undefined || sorted.length < 2) return null;
+  return {
+    bright: first.subject,
+    dark: last.subject,
+    stops: Math.log2(first.exposure / last.exposure),
+  };
 }
 
 /** Several faces get different amounts of light. */
 export const peopleUneven: Rule = {
-	code: "people-uneven",
-	thresholds: ["people"],
-	safety: false,
-	page: {
-		when: "The faces of several subjects, by discs that look at the key, differ by more than `people` (0.3 stop).",
-		means: "One person comes out darker than the other.",
-		todo: "Move the lamp back, turn the row square to it, or feather it towards the far person.",
-		source: "Common practice, no source.",
-	},
-	check: (plan) => {
-		const key = keyLight(plan);
-		const found = extremes(plan.scene);
-		const most = threshold(plan.recipe, "people");
-		if (key === null || found === null || found.stops <= most + 1e-9) return [];
-		const far = keyDistanceWhere(
-			plan,
-			key,
-			key.away,
-			60,
-			(scene) => (extremes(scene)?.stops ?? 0) - most,
-		);
-		let remedy =
-			"Turn the row square to the light, or feather it towards the darker person.";
-		if (far !== null) {
-			const away = ceilTo(far, 0.01);
-			const moved = atDistance(key.source, key.face, away);
-			const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
-			const room = fitsRoom(plan.scene, moved)
-				? ""
-				: ", which this room has not";
-			remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(-change)}${room}; or turn the row square to it.`;
-		}
-		return [
-			{
-				severity: "check",
-				message: `${found.dark.name} gets ${sayStops(found.stops)} less than ${found.bright.name}.`,
-				remedy,
-				about: found.dark.name === "" ? null : found.dark.name,
-			},
-		];
-	},
+  code: "people-uneven",
+  thresholds: ["people"],
+  safety: false,
+  page: {
+    when: "The faces of several subjects, by discs that look at the key, differ by more than `people` (0.3 stop).",
+    means: "One person comes out darker than the other.",
+    todo: "Move the lamp back, turn the row square to it, or feather it towards the far person.",
+    source: "Common practice, no source.",
+  },
+  check: (plan) => {
+    const key = keyLight(plan);
+    const found = extremes(plan.scene);
+    const most = threshold(plan.recipe, "people");
+    if (key === null || found === null || found.stops <= most + 1e-9) return [];
+    const far = keyDistanceWhere(plan, key, key.away, 60, (scene) => (extremes(scene)?.stops ?? 0) - most);
+    let remedy = "Turn the row square to the light, or feather it towards the darker person.";
+    if (far !== null) {
+      const away = ceilTo(far, 0.01);
+      const moved = atDistance(key.source, key.face, away);
+      const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
+      const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(-change)}${room}; or turn the row square to it.`;
+    }
+    return [
+      {
+        severity: "check",
+        message: `${found.dark.name} gets ${sayStops(found.stops)} less than ${found.bright.name}.`,
+        remedy,
+        about: found.dark.name === "" ? null : found.dark.name,
+      },
+    ];
+  },
 };

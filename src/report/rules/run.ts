@@ -7,8 +7,6 @@ const order = { stop: 0, check: 1, note: 2 } as const;
 
 /** The warnings of a plan: what stops the picture first, then checks, then notes, each in the order of the table. */
 export function runRules(plan: Plan): readonly ReportWarning[] {
-	const found = rules.flatMap((rule) =>
-		rule.check(plan).map((finding) => asWarning(rule, finding)),
-	);
-	return [...found].sort((a, b) => order[a.severity] - order[b.severity]);
+  const found = rules.flatMap((rule) => rule.check(plan).map((finding) => asWarning(rule, finding)));
+  return [...found].sort((a, b) => order[a.severity] - order[b.severity]);
 }

@@ -4,69 +4,64 @@ import { fixed, twoFigures } from "./number.js";
 
 /** A length in metres as one would read it off a tape: `2.30 m`, `35 cm`, `8.3 mm`. */
 export function sayLength(metres: number): string {
-	const size = Math.abs(metres);
-	if (size >= 0.995) return `${fixed(metres, 2)} m`;
-	if (size >= 0.0995) return `${fixed(metres * 100, 0)} cm`;
-	return size === 0 ? "0 cm" : `${twoFigures(metres * 1000)} mm`;
+  const size = Math.abs(metres);
+  if (size >= 0.995) return `${fixed(metres, 2)} m`;
+  if (size >= 0.0995) return `${fixed(metres * 100, 0)} cm`;
+  return size === 0 ? "0 cm" : `${twoFigures(metres * 1000)} mm`;
 }
 
 /** A length in centimetres without decimals: a room that is left, a clearance. */
 export function sayCentimetres(metres: number): string {
-	return `${fixed(metres * 100, 0)} cm`;
+  return `${fixed(metres * 100, 0)} cm`;
 }
 
 /** The width of a shadow's edge, in metres, said in millimetres with two figures. */
 export function sayEdge(metres: number): string {
-	return `${twoFigures(metres * 1000)} mm`;
+  return `${twoFigures(metres * 1000)} mm`;
 }
 
 /** An angle in degrees: two decimals below 1, one below 10, none above. */
 export function sayAngle(degrees: number): string {
-	const size = Math.abs(degrees);
-	return `${fixed(degrees, size < 0.995 ? 2 : size < 9.95 ? 1 : 0)} deg`;
+  const size = Math.abs(degrees);
+  return `${fixed(degrees, size < 0.995 ? 2 : size < 9.95 ? 1 : 0)} deg`;
 }
 
 /** A number of stops with one decimal. */
 export function sayStops(stops: number): string {
-	return `${fixed(stops, 1)} stop`;
+  return `${fixed(stops, 1)} stop`;
 }
 
 /** An exact f-number as meters show it, full stop and tenths: `f/8 +0.7`, and `f/8` where nothing is over. */
 export function sayFNumber(fNumber: number): string {
-	const { base, tenths } = splitFNumber(fNumber);
-	return tenths === 0 ? `f/${base}` : `f/${base} +0.${tenths}`;
+  const { base, tenths } = splitFNumber(fNumber);
+  return tenths === 0 ? `f/${base}` : `f/${base} +0.${tenths}`;
 }
 
 /** A contrast in stops, as ratio and stops: `2.9:1 (1.5 stop)`. */
 export function sayContrast(stops: number): string {
-	const ratio = Math.exp(Math.abs(stops) * Math.LN2);
-	const text =
-		ratio >= 9.95 ? fixed(ratio, 0) : fixed(ratio, 1).replace(/\.0$/, "");
-	return stops < 0
-		? `1:${text} (${sayStops(stops)})`
-		: `${text}:1 (${sayStops(stops)})`;
+  const ratio = Math.exp(Math.abs(stops) * Math.LN2);
+  const text = ratio >= 9.95 ? fixed(ratio, 0) : fixed(ratio, 1).replace(/\.0$/, "");
+  return stops < 0 ? `1:${text} (${sayStops(stops)})` : `${text}:1 (${sayStops(stops)})`;
 }
 
 /** A share as a whole per cent. */
 export function sayPercent(share: number): string {
-	return `${fixed(share * 100, 0)} %`;
+  return `${fixed(share * 100, 0)} %`;
 }
 
 /** An exposure time: `1/200 s`, `0.5 s`, `2 s`; a series value by its nominal number (1/60 s for 1/64 s). */
 export function sayTime(seconds: number): string {
-	const nominal = nominalShutter(seconds);
-	if (nominal !== null) return nominal;
-	return seconds < 0.3
-		? `1/${fixed(1 / seconds, 0)} s`
-		: `${twoFigures(seconds)} s`;
+  const nominal = nominalShutter(seconds);
+  if (nominal !== null) return nominal;
+  return seconds < 0.3 ? `1/${fixed(1 / seconds, 0)} s` : `${twoFigures(seconds)} s`;
 }
 
 /** A temperature of colour. */
 export function sayKelvin(kelvin: number): string {
-	return `${fixed(kelvin, 0)} K`;
+  return `${fixed(kelvin, 0)} K`;
 }
 
 /** A mass in kilograms. */
 export function sayMass(kilograms: number): string {
-	return `${fixed(kilograms, 1).replace(/\.0$/, "")} kg`;
+  return `${fixed(kilograms, 1).replace(/\.0$/, "")} kg`;
 }

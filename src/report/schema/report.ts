@@ -1,13 +1,13 @@
 import {
-	array,
-	boolean,
-	enum as choice,
-	type infer as Infer,
-	literal,
-	number,
-	object,
-	string,
-	tuple,
+  array,
+  boolean,
+  enum as choice,
+  type infer as Infer,
+  literal,
+  number,
+  object,
+  string,
+  tuple,
 } from "zod";
 
 /**
@@ -16,206 +16,196 @@ import {
  * its `reason` says why. Arrays are in file order; names are values, never keys.
  */
 const point = tuple([number(), number(), number()]).meta({
-	description: "x, y, z in m",
+  description: "x, y, z in m",
 });
 
 const maybe = number().nullable();
 
 const angularSize = object({
-	equivalent: maybe.meta({
-		description: "Full angle of the cone with the same solid angle, deg",
-	}),
-	least: maybe.meta({ description: "Least angular width, deg" }),
-	greatest: maybe.meta({ description: "Greatest angular width, deg" }),
-	diagonal: maybe.meta({
-		description: "Across the diagonal of a rectangle, deg; else null",
-	}),
-	times_sun: maybe.meta({
-		description: "Equivalent angle over the sun's 0.533 deg",
-	}),
+  equivalent: maybe.meta({
+    description: "Full angle of the cone with the same solid angle, deg",
+  }),
+  least: maybe.meta({ description: "Least angular width, deg" }),
+  greatest: maybe.meta({ description: "Greatest angular width, deg" }),
+  diagonal: maybe.meta({
+    description: "Across the diagonal of a rectangle, deg; else null",
+  }),
+  times_sun: maybe.meta({
+    description: "Equivalent angle over the sun's 0.533 deg",
+  }),
 });
 
 const shadowEdge = object({
-	gap: number().meta({
-		description:
-			"From the edge that throws the shadow to the surface behind it, m",
-	}),
-	full: maybe.meta({
-		description: "Full width of the half-shade on a square-on surface, mm",
-	}),
-	ten_ninety: maybe.meta({
-		description: "Width from 10 to 90 % of the light, mm",
-	}),
+  gap: number().meta({
+    description: "From the edge that throws the shadow to the surface behind it, m",
+  }),
+  full: maybe.meta({
+    description: "Full width of the half-shade on a square-on surface, mm",
+  }),
+  ten_ninety: maybe.meta({
+    description: "Width from 10 to 90 % of the light, mm",
+  }),
 });
 
 const light = object({
-	name: string(),
-	role: string().nullable(),
-	kind: choice(["flash", "steady"]),
-	shape: string().meta({ description: "The lit opening in words" }),
-	on: boolean(),
-	position: point,
-	distance: maybe.meta({
-		description:
-			"Slant from the first subject's face to the centre of the opening, m",
-	}),
-	floor_distance: number().meta({
-		description: "Along the floor from the mark, m",
-	}),
-	height: number(),
-	bearing: maybe.meta({
-		description: "At the first subject's face, deg, + to camera-right",
-	}),
-	elevation: maybe.meta({ description: "At the first subject's face, deg" }),
-	elevation_at_feet: maybe,
-	angular_size: angularSize,
-	solid_angle: maybe.meta({ description: "sr, at the first subject's face" }),
-	projected_solid_angle: maybe.meta({
-		description: "sr, on a receptor that looks at the light",
-	}),
-	energy: number().meta({
-		description:
-			"Luminous energy at the present setting after all losses, lm s",
-	}),
-	energy_at_full: number(),
-	axial_intensity: number().meta({
-		description: "cd s on the axis at the present setting",
-	}),
-	uncertainty: number().meta({
-		description: "How far the output may be off to either side, stops",
-	}),
-	known_by: string(),
-	power: object({
-		setting: string(),
-		below_full: maybe.meta({ description: "stops; null when off" }),
-		watt_seconds: maybe,
-		full_watt_seconds: maybe,
-	}),
-	colour: number(),
-	shadow_edges: array(shadowEdge),
-	shadow: object({
-		length: maybe.meta({
-			description:
-				"Shadow of the first subject on the floor, from its place, m",
-		}),
-		direction: maybe.meta({
-			description:
-				"Where it falls, seen from above, deg from away-from-camera, + to camera-right",
-		}),
-		reason: string().nullable(),
-	}),
-	head_to_shin: maybe.meta({
-		description:
-			"Stops by which the shin gets less than the face from this light",
-	}),
-	reason: string().nullable(),
-	intervals: object({
-		energy: tuple([number(), number()]).nullable(),
-		angular_size: tuple([number(), number()]).nullable(),
-	}),
+  name: string(),
+  role: string().nullable(),
+  kind: choice(["flash", "steady"]),
+  shape: string().meta({ description: "The lit opening in words" }),
+  on: boolean(),
+  position: point,
+  distance: maybe.meta({
+    description: "Slant from the first subject's face to the centre of the opening, m",
+  }),
+  floor_distance: number().meta({
+    description: "Along the floor from the mark, m",
+  }),
+  height: number(),
+  bearing: maybe.meta({
+    description: "At the first subject's face, deg, + to camera-right",
+  }),
+  elevation: maybe.meta({ description: "At the first subject's face, deg" }),
+  elevation_at_feet: maybe,
+  angular_size: angularSize,
+  solid_angle: maybe.meta({ description: "sr, at the first subject's face" }),
+  projected_solid_angle: maybe.meta({
+    description: "sr, on a receptor that looks at the light",
+  }),
+  energy: number().meta({
+    description: "Luminous energy at the present setting after all losses, lm s",
+  }),
+  energy_at_full: number(),
+  axial_intensity: number().meta({
+    description: "cd s on the axis at the present setting",
+  }),
+  uncertainty: number().meta({
+    description: "How far the output may be off to either side, stops",
+  }),
+  known_by: string(),
+  power: object({
+    setting: string(),
+    below_full: maybe.meta({ description: "stops; null when off" }),
+    watt_seconds: maybe,
+    full_watt_seconds: maybe,
+  }),
+  colour: number(),
+  shadow_edges: array(shadowEdge),
+  shadow: object({
+    length: maybe.meta({
+      description: "Shadow of the first subject on the floor, from its place, m",
+    }),
+    direction: maybe.meta({
+      description: "Where it falls, seen from above, deg from away-from-camera, + to camera-right",
+    }),
+    reason: string().nullable(),
+  }),
+  head_to_shin: maybe.meta({
+    description: "Stops by which the shin gets less than the face from this light",
+  }),
+  reason: string().nullable(),
+  intervals: object({
+    energy: tuple([number(), number()]).nullable(),
+    angular_size: tuple([number(), number()]).nullable(),
+  }),
 });
 
 const station = object({
-	name: string(),
-	subject: string().nullable(),
-	at: point,
-	facing: point,
-	receptor: choice(["disc", "dome"]),
-	looks: string(),
-	exposure: object({
-		direct: number(),
-		bounced: maybe,
-		total: number(),
-		error: maybe.meta({ description: "Remaining error of the total, stops" }),
-		lights: array(object({ name: string(), direct: number(), bounced: maybe })),
-	}),
-	ambient: maybe.meta({
-		description: "Room light over the shutter time, lx s",
-	}),
-	f_number: maybe,
-	shown: string()
-		.nullable()
-		.meta({ description: "Full-stop base and tenths, for example f/8 +0.7" }),
-	stops_from_aperture: maybe.meta({ description: "+ means over-exposed" }),
-	ev100: maybe,
-	reason: string().nullable(),
+  name: string(),
+  subject: string().nullable(),
+  at: point,
+  facing: point,
+  receptor: choice(["disc", "dome"]),
+  looks: string(),
+  exposure: object({
+    direct: number(),
+    bounced: maybe,
+    total: number(),
+    error: maybe.meta({ description: "Remaining error of the total, stops" }),
+    lights: array(object({ name: string(), direct: number(), bounced: maybe })),
+  }),
+  ambient: maybe.meta({
+    description: "Room light over the shutter time, lx s",
+  }),
+  f_number: maybe,
+  shown: string().nullable().meta({ description: "Full-stop base and tenths, for example f/8 +0.7" }),
+  stops_from_aperture: maybe.meta({ description: "+ means over-exposed" }),
+  ev100: maybe,
+  reason: string().nullable(),
 });
 
 const result = object({
-	name: string(),
-	text: string().meta({
-		description: "The result as one asks for it in a recipe",
-	}),
-	value: maybe,
-	unit: string(),
-	shown: string(),
-	reason: string().nullable(),
+  name: string(),
+  text: string().meta({
+    description: "The result as one asks for it in a recipe",
+  }),
+  value: maybe,
+  unit: string(),
+  shown: string(),
+  reason: string().nullable(),
 });
 
 const expectation = object({
-	text: string(),
-	outcome: choice(["passed", "failed", "undecidable"]),
-	found: string().nullable(),
-	value: maybe,
-	unit: string().nullable(),
-	shares: array(object({ name: string(), text: string() })).meta({
-		description: "What each light gives to it",
-	}),
-	reason: string().nullable(),
-	because: string().nullable(),
-	line: number().nullable(),
+  text: string(),
+  outcome: choice(["passed", "failed", "undecidable"]),
+  found: string().nullable(),
+  value: maybe,
+  unit: string().nullable(),
+  shares: array(object({ name: string(), text: string() })).meta({
+    description: "What each light gives to it",
+  }),
+  reason: string().nullable(),
+  because: string().nullable(),
+  line: number().nullable(),
 });
 
 const warning = object({
-	code: string(),
-	severity: choice(["stop", "check", "note"]),
-	message: string(),
-	remedy: string(),
-	caution: string().nullable(),
-	about: string().nullable(),
+  code: string(),
+  severity: choice(["stop", "check", "note"]),
+  message: string(),
+  remedy: string(),
+  caution: string().nullable(),
+  about: string().nullable(),
 });
 
 const camera = object({
-	position: point,
-	distance: number().meta({ description: "Along the floor from the mark, m" }),
-	height: number(),
-	held: choice(["upright", "level"]),
-	frame: tuple([number(), number()]).meta({
-		description: "Width and height as held, mm",
-	}),
-	focal_length: maybe.meta({ description: "mm" }),
-	aperture: maybe,
-	shutter: maybe.meta({ description: "s" }),
-	sensitivity: maybe,
-	balance: number(),
-	sync: maybe,
-	focus_distance: maybe,
-	close_focus_loss: maybe.meta({
-		description: "stops lost to the bellows factor at the focus distance",
-	}),
+  position: point,
+  distance: number().meta({ description: "Along the floor from the mark, m" }),
+  height: number(),
+  held: choice(["upright", "level"]),
+  frame: tuple([number(), number()]).meta({
+    description: "Width and height as held, mm",
+  }),
+  focal_length: maybe.meta({ description: "mm" }),
+  aperture: maybe,
+  shutter: maybe.meta({ description: "s" }),
+  sensitivity: maybe,
+  balance: number(),
+  sync: maybe,
+  focus_distance: maybe,
+  close_focus_loss: maybe.meta({
+    description: "stops lost to the bellows factor at the focus distance",
+  }),
 });
 
 /** The report's schema, format 1. */
 export const reportSchema = object({
-	format: literal(1),
-	title: string(),
-	headline: string(),
-	matters_most: string().nullable().meta({
-		description: "The measured input that matters most, with its effect",
-	}),
-	setup: array(string()).meta({
-		description: "The set-up in words, a sentence each",
-	}),
-	camera: camera.nullable(),
-	lights: array(light),
-	stations: array(station),
-	results: array(result),
-	expectations: array(expectation),
-	warnings: array(warning),
-	assumed: array(
-		object({ what: string(), value: string(), matters: boolean() }),
-	),
-	not_claimed: array(string()),
+  format: literal(1),
+  title: string(),
+  headline: string(),
+  matters_most: string().nullable().meta({
+    description: "The measured input that matters most, with its effect",
+  }),
+  setup: array(string()).meta({
+    description: "The set-up in words, a sentence each",
+  }),
+  camera: camera.nullable(),
+  lights: array(light),
+  stations: array(station),
+  results: array(result),
+  expectations: array(expectation),
+  warnings: array(warning),
+  assumed: array(object({ what: string(), value: string(), matters: boolean() })),
+  not_claimed: array(string()),
 });
 
 export type Report = Infer<typeof reportSchema>;

@@ -10,15 +10,11 @@ import { setResult } from "./set.js";
 export type Inner = (expr: Expr) => Found;
 
 /** One result of the vocabulary. A name that a later version works out gives null with that reason. */
-export function evaluateResult(
-	asked: Asked,
-	expr: ResultExpr,
-	inner: Inner,
-): Found {
-	return (
-		lightResult(asked, expr) ??
-		readingResult(asked, expr, inner) ??
-		setResult(asked, expr) ??
-		nothing(expr.type, `${expr.name} is not computed yet`)
-	);
+export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Found {
+  return (
+    lightResult(asked, expr) ??
+    readingResult(asked, expr, inner) ??
+    setResult(asked, expr) ??
+    nothing(expr.type, `${expr.name} is not computed yet`)
+  );
 }

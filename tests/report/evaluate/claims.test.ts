@@ -1,0 +1,270 @@
+import { describe, expect, test } from "vitest";
+import { named } from "../../../src/model/make/points.js";
+import type { ClaimModel, Expr, ResultType } from "../../../src/model/values.js";
+import { judge } from "../../../src/report/evaluate/claim.js";
+import { evaluate } from "../../../src/report/evaluate/expression.js";
+import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
+import { show } from "../../../src/report/evaluate/show.js";
+import { judgeSurely } from "../../../src/report/evaluate/surely.js";
+import { deg, fNumber, kelvin, m, mired, number, stops } from "../../../src/units/make.js";
+import type { Quantity } from "../../../src/units/quantity.js";
+import { dish, planOf } from "../../helpers/plan.js";
+
+const plan = planOf();
+const asked = { plan, alarms: 0 };
+const literal = (type: ResultType, quantity: Quantity): Expr => ({ kind: "value", type, quantity });
+const face = (towards = "key", receptor: "disc" | "dome" = "disc"): Expr => ({
+  kind: "reading",
+  type: "reading",
+  station: "face",
+  receptor,
+  towards: named(towards),
+  lights: [],
+});
+const floor: Expr = {
+  kind: "reading",
+  type: "reading",
+  station: "floor",
+  receptor: "disc",
+  towards: null,
+  lights: [],
+};
+const result = (
+  type: ResultType,
+  name: string,
+  of: string | null,
+  args: Extract<Expr, { kind: "result" }>["args"] = [],
+): Expr => ({
+  kind: "result",
+  type,
+  name,
+  of,
+  args,
+});
+const within = (
+  value: Expr,
+  target: Expr,
+  tolerance: number,
+  kind: "difference" | "share" = "difference",
+): ClaimModel => ({
+  kind: "within",
+  value,
+  target,
+  side: null,
+  tolerance: { value: tolerance, kind },
+});
+/** The f-number of the face and the floor from the stations, by N = sqrt(H S / C). */
+const N = Math.sqrt((111.19584055459265 * 200) / 250);
+const floorN = evaluate(asked, floor).value ?? 0;
+
+describe("within", () => {
+  test("a reading against an f-number is judged in stops", () => {
+    const off = 2 * Math.log2(N / 8);
+    expect(judge(asked, within(face(), literal("f-number", fNumber(8)), off + 1e-6)).outcome).toBe("passed");
+    expect(judge(asked, within(face(), literal("f-number", fNumber(8)), off - 1e-6)).outcome).toBe("failed");
+    expect(show(judge(asked, within(face(), literal("f-number", fNumber(8)), 1)).found)).toBe("f/8 +0.5");
+  });
+
+  test("a contrast is judged in stops, however its target is written", () => {
+    const ratio = result("contrast", "lit_to_shadow", null, [{ name: "face", value: "face" }]);
+    const found = evaluate(asked, ratio);
+    expect(found.value).toBeCloseTo(Math.log2(105.46443072419844 / 16.575740255292736), 12);
+    expect(show(found)).toBe("6.4:1 (2.7 stop)");
+    const three = literal("contrast", { ...number(3), written: "3:1" });
+    const gap = (found.value ?? 0) - Math.log2(3);
+    expect(judge(asked, within(ratio, three, gap + 1e-6)).outcome).toBe("passed");
+    expect(judge(asked, within(ratio, three, gap - 1e-6)).outcome).toBe("failed");
+    expect(judge(asked, within(ratio, literal("contrast", stops(2.7)), 0.05)).outcome).toBe("passed");
+  });
+
+  test("lengths and angles are judged in their own unit or as a share", () => {
+    const size = result("angle", "angular_size", "key");
+    const degrees = (2 * Math.atan(0.1 / 2.4) * 180) / Math.PI;
+    expect(evaluate(asked, size).value).toBeCloseTo(degrees, 9);
+    expect(judge(asked, within(size, literal("angle", deg(5)), 0.23)).outcome).toBe("passed");
+    expect(judge(asked, within(size, literal("angle", deg(5)), 0.22)).outcome).toBe("failed");
+    expect(judge(asked, within(size, literal("angle", deg(5)), 0.05, "share")).outcome).toBe("passed");
+    expect(judge(asked, within(size, literal("angle", deg(5)), 0.04, "share")).outcome).toBe("failed");
+  });
+
+  test("colour is judged in mired", () => {
+    const warm = literal("colour-temperature", kelvin(5600));
+    // 5000 K is 200 mired, 5600 K 178.57.
+    expect(judge(asked, within(warm, literal("colour-temperature", kelvin(5000)), 21.5)).outcome).toBe(
+      "passed",
+    );
+    expect(judge(asked, within(warm, literal("colour-temperature", kelvin(5000)), 21.3)).outcome).toBe(
+      "failed",
+    );
+  });
+
+  test("a tolerance that is met to the last bit is met", () => {
+    const claim = within(literal("stops", stops(0.3)), literal("stops", stops(0.1)), 0.2);
+    expect(judge(asked, claim).outcome).toBe("passed");
+  });
+});
+
+describe("under and over", () => {
+  const claim = (
+    word: "under" | "over",
+    amount: number,
+    tolerance: number,
+    value: Expr,
+    of: Expr,
+  ): ClaimModel => ({
+    kind: "within",
+    value,
+    target: literal("stops", stops(amount)),
+    side: { word, of },
+    tolerance: { value: tolerance, kind: "difference" },
+  });
+  const apart = 2 * Math.log2(N / floorN);
+
+  test("say which of the two is darker", () => {
+    expect(judge(asked, claim("under", apart, 0.01, floor, face())).outcome).toBe("passed");
+    expect(judge(asked, claim("over", apart, 0.01, face(), floor)).outcome).toBe("passed");
+    expect(judge(asked, claim("over", apart, 0.01, floor, face())).outcome).toBe("failed");
+    expect(judge(asked, claim("under", 1, 0.3, floor, face())).reason).toBe("it is 1.6 stop under");
+  });
+
+  test("hold without an ISO value, since it counts for both", () => {
+    const { recipe } = plan;
+    const blind = planOf({ ...recipe, camera: null });
+    const there = { plan: blind, alarms: 0 };
+    expect(judge(there, claim("under", apart, 0.01, floor, face())).outcome).toBe("passed");
+    const number_ = judge(there, within(face(), literal("f-number", fNumber(8)), 1));
+    expect(number_.outcome).toBe("undecidable");
+    expect(number_.reason).toContain("ISO");
+  });
+});
+
+describe("compare, between and truth", () => {
+  const height = result("length", "height", "key");
+
+  test("compare includes the bound only where the sign says so", () => {
+    const sign = (word: "<" | "<=" | ">" | ">="): string =>
+      judge(asked, { kind: "compare", value: height, sign: word, target: literal("length", m(2.2)) }).outcome;
+    expect([sign("<"), sign("<="), sign(">"), sign(">=")]).toEqual(["failed", "passed", "failed", "passed"]);
+  });
+
+  test("between includes both ends", () => {
+    const between = (low: number, high: number): string =>
+      judge(asked, {
+        kind: "between",
+        value: height,
+        low: literal("length", m(low)),
+        high: literal("length", m(high)),
+      }).outcome;
+    expect([between(2.2, 3), between(2, 2.2), between(2.21, 3), between(2, 2.19)]).toEqual([
+      "passed",
+      "passed",
+      "failed",
+      "failed",
+    ]);
+  });
+
+  test("a truth is what it is", () => {
+    const claim: ClaimModel = { kind: "true", value: result("truth", "no_warnings", null) };
+    expect(judge(asked, claim).outcome).toBe("passed");
+    expect(judge({ plan, alarms: 2 }, claim).outcome).toBe("failed");
+    expect(judge({ plan, alarms: null }, claim).outcome).toBe("undecidable");
+  });
+});
+
+describe("what cannot be had is not decidable", () => {
+  const side = planOf({ lights: [dish({ bearing: { side: "left", angle: deg(90), written: "" } })] });
+
+  test("a shade that gets no light has no contrast", () => {
+    const claim = within(
+      result("contrast", "lit_to_shadow", null, [{ name: "face", value: "face" }]),
+      literal("contrast", stops(2)),
+      9,
+    );
+    const judged = judge({ plan: side, alarms: 0 }, claim);
+    expect(judged.outcome).toBe("undecidable");
+    expect(judged.reason).toContain("bounced light is not computed yet");
+    expect(judged.found.value).toBeNull();
+  });
+
+  test("results of a later version, unknown places and lights say so", () => {
+    const later = evaluate(asked, result("number", "coverage", null));
+    expect(later).toMatchObject({ value: null, reason: "coverage is not computed yet" });
+    expect(evaluate(asked, { ...(floor as object), station: "moon" } as Expr).reason).toContain("moon");
+    expect(evaluate(asked, face("moon")).reason).toContain("moon");
+    expect(evaluate(asked, result("angle", "elevation", "nobody")).value).toBeNull();
+  });
+});
+
+describe("sums and products", () => {
+  const sum = (type: ResultType, ...terms: readonly (readonly ["+" | "-", Expr])[]): Expr => ({
+    kind: "sum",
+    type,
+    terms: terms.map(([sign, value]) => ({ sign, value })),
+  });
+
+  test("stops added to an f-number move it on its scale", () => {
+    const found = evaluate(
+      asked,
+      sum("f-number", ["+", literal("f-number", fNumber(8))], ["+", literal("stops", stops(1))]),
+    );
+    expect(found.value).toBeCloseTo(8 * Math.SQRT2, 12);
+  });
+
+  test("two readings apart are stops, mired added to a colour move it", () => {
+    const apart = evaluate(asked, sum("stops", ["+", face()], ["-", floor]));
+    expect(apart.value).toBeCloseTo(2 * Math.log2(N / floorN), 9);
+    const warmer = evaluate(
+      asked,
+      sum(
+        "colour-temperature",
+        ["+", literal("colour-temperature", kelvin(5000))],
+        ["+", literal("mired", mired(50))],
+      ),
+    );
+    expect(warmer.value).toBeCloseTo(4000, 9);
+  });
+
+  test("lengths add, and division by nothing has a reason", () => {
+    const twice = evaluate(
+      asked,
+      sum("length", ["+", literal("length", m(1))], ["-", literal("length", m(3))]),
+    );
+    expect(twice.value).toBe(-2);
+    const over: Expr = {
+      kind: "product",
+      type: "number",
+      factors: [
+        { sign: "*", value: literal("length", m(1)) },
+        { sign: "/", value: literal("length", m(0)) },
+      ],
+    };
+    expect(evaluate(asked, over)).toMatchObject({ value: null, reason: "it divides by nothing" });
+  });
+});
+
+describe("surely", () => {
+  const inputs = measuredInputs(plan);
+  const size = result("angle", "angular_size", "key");
+  const claim = (tolerance: number): ClaimModel => within(size, literal("angle", deg(4.77)), tolerance);
+
+  test("asks that the worst of the inputs still holds", () => {
+    // A tape of 2.4 m with 2 cm to either side moves 4.77 deg by 0.8 %, a height of 3 cm by 0.3 %: 0.05 deg together.
+    expect(judge(asked, claim(0.03)).outcome).toBe("passed");
+    expect(judgeSurely(asked, claim(0.03), inputs).outcome).toBe("undecidable");
+    expect(judgeSurely(asked, claim(0.08), inputs).outcome).toBe("passed");
+    expect(judgeSurely(asked, claim(0.001), inputs).outcome).toBe("failed");
+  });
+
+  test("the output of a metered lamp counts for a reading, and cancels between readings of one lamp", () => {
+    const reading = within(face(), literal("f-number", fNumber(9.43)), 0.3);
+    expect(judgeSurely(asked, reading, inputs).outcome).toBe("undecidable");
+    const apart: ClaimModel = {
+      kind: "within",
+      value: floor,
+      target: literal("stops", stops(1.62)),
+      side: { word: "under", of: face() },
+      tolerance: { value: 0.25, kind: "difference" },
+    };
+    expect(judgeSurely(asked, apart, inputs).outcome).toBe("passed");
+  });
+});

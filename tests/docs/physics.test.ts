@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { allQuantities } from "../../src/quantities/registry.js";
 import { fencesOf } from "./fences.js";
-import { allPages, type Page } from "./pages.js";
+import { allPages, type Page, readPage } from "./pages.js";
 import { calcExample } from "./run-calc.js";
 
 const pages = allPages().filter((page) => page.path.startsWith("docs/physics/"));
@@ -85,4 +85,8 @@ test("no page of physics is left out of the list", () => {
     const name = page.path.slice("docs/physics/".length);
     if (name !== "README.md") expect(list?.text, name).toContain(`(${name})`);
   }
+});
+
+test("the front page says how many formulas there are", () => {
+  expect(readPage("README.md").text).toContain(`${allQuantities().length} formulas`);
 });

@@ -1,4 +1,3 @@
-import { compile } from "../../src/compile.js";
 import { sentence } from "../../src/diagnostics/create.js";
 import { run } from "../../src/pipeline.js";
 import type { Fence } from "./fences.js";
@@ -32,8 +31,8 @@ export function wholeRecipe(fence: Fence): string {
 
 /** What the program finds wrong in an example, each as a line with its code. */
 export function findingsOf(fence: Fence): readonly { readonly code: string; readonly line: string }[] {
-  const text = wholeRecipe(fence);
-  return compile({ name: "example.light", text })
+  const source = { name: "example.light", text: wholeRecipe(fence) };
+  return run(source)
     .diagnostics.filter((finding) => finding.severity === "error" || fence.marks.has("error"))
     .map((finding) => ({ code: finding.code, line: `${finding.code}: ${sentence(finding)}` }));
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { type Fence, fencesOf } from "../docs/fences.js";
 import { allPages, type Page, ROOT } from "../docs/pages.js";
 import { calcExample } from "../docs/run-calc.js";
+import { printed } from "../docs/samples.js";
 import { runExamples } from "../docs/shell.js";
 import { errorsPage } from "./errors.js";
 import { makePart } from "./page-parts.js";
@@ -27,8 +28,12 @@ async function refreshed(page: Page): Promise<string> {
           files,
         );
   const answers = new Map<Fence, string>(consoles.map((fence, index) => [fence, outputs[index] ?? ""]));
-  for (const fence of fences) {
+  for (const [index, fence] of fences.entries()) {
     if (fence.language === "calc") answers.set(fence, calcExample(fence.text, files));
+    const next = fences[index + 1];
+    if (fence.language === "ts" && next?.marks.has("prints") === true) {
+      answers.set(next, await printed({ name: page.path, text: fence.text }));
+    }
   }
   return [...answers.keys()]
     .sort((a, b) => b.start - a.start)

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
+import { clipByPlane, polygonArea } from "../../src/math/polygon.js";
 import { addScaled, dot, normalise, subtract } from "../../src/math/vector.js";
 import { litPoints } from "../../src/physics/beam-reading.js";
 import { edgePlanes } from "../../src/physics/edge-angles.js";
@@ -14,8 +15,9 @@ import {
 } from "../../src/physics/edge-share.js";
 import { obliquePenumbra, planarPenumbra, spherePenumbra } from "../../src/physics/penumbra-width.js";
 import { rectangleExtent } from "../../src/physics/source-extent.js";
+import { sourceOutline } from "../../src/physics/source-outline.js";
 import { rectangleSource, type SourceShape } from "../../src/physics/source-shape.js";
-import { even } from "../helpers/light-shapes.js";
+import { clearOf, direction, even, place, source } from "../helpers/light-shapes.js";
 import { mustBreak } from "../helpers/must-break.js";
 
 type Kind = "disc" | "square" | "sphere" | "capsule";
@@ -160,6 +162,50 @@ describe("the width of an edge", () => {
   });
 });
 
+describe("the planes through an edge that touch a source", () => {
+  const touches = (planes: typeof edgePlanes) => () => {
+    fc.assert(
+      fc.property(source, place, direction, (s, edgePoint, edgeDirection) => {
+        const found = planes(s, edgePoint, edgeDirection);
+        fc.pre(found !== undefined && clearOf(s, edgePoint));
+        // No point of the outline, as seen from any place of the edge, lies outside; some lie next to each plane.
+        let low = Math.PI;
+        let high = -Math.PI;
+        for (const t of [-0.2, 0, 0.2]) {
+          const eye = addScaled(edgePoint, found.along, t);
+          for (const corner of sourceOutline(s, eye, 2000)) {
+            const ray = subtract(eye, corner);
+            const angle = Math.atan2(dot(ray, found.across), dot(ray, found.axis));
+            low = Math.min(low, angle);
+            high = Math.max(high, angle);
+          }
+        }
+        fc.pre(high > low);
+        expect(low).toBeGreaterThan(found.low - 1e-9);
+        expect(high).toBeLessThan(found.high + 1e-9);
+        // The outline of 2000 corners misses a ten-thousandth of the whole at most, more next to the source.
+        fc.pre(found.high - found.low < 2);
+        expect(high - low).toBeGreaterThan((found.high - found.low) * 0.999);
+      }),
+    );
+  };
+  test("touch it, for every shape and tilt", () => {
+    touches(edgePlanes)();
+    mustBreak(
+      touches((...args) => {
+        const found = edgePlanes(...args);
+        return found === undefined ? undefined : { ...found, high: found.high * 1.01 };
+      }),
+    );
+    mustBreak(
+      touches((...args) => {
+        const found = edgePlanes(...args);
+        return found === undefined ? undefined : { ...found, low: found.low + 0.002 };
+      }),
+    );
+  });
+});
+
 describe("the profile of an edge", () => {
   const rises = (share: typeof edgeLightShare) => () => {
     fc.assert(
@@ -262,6 +308,22 @@ describe("the profile of an edge", () => {
       place(0.9) - place(0.1),
       5,
     );
+  });
+
+  test("the far profile of a rectangle is the share of its area on one side of a line", () => {
+    fc.assert(
+      fc.property(even(0.05, 1), even(0.05, 1), even(0, 1.57), even(0.01, 0.99), (w, h, turn, x) => {
+        const across: Vec3 = [Math.cos(turn), Math.sin(turn), 0];
+        const box = rectangleSource([0, 0, 0], across, [-Math.sin(turn), Math.cos(turn), 0], w, h);
+        const a = w * Math.abs(across[0]);
+        const b = h * Math.abs(across[1]);
+        const line = (x - 0.5) * (a + b);
+        const share = polygonArea(clipByPlane(box.corners, [-1, 0, 0], -line)) / (w * h);
+        expect(rectangleEdgePlace(share, a, b)).toBeCloseTo(x, 6);
+      }),
+    );
+    expect(rectangleEdgePlace(0, 1, 1)).toBe(0);
+    expect(rectangleEdgePlace(1, 1, 1)).toBe(1);
   });
 
   test("a round source that the surface's horizon cuts as well", () => {

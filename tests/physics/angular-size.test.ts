@@ -89,6 +89,11 @@ describe("angular widths", () => {
     expect(end?.least).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
     expect(end?.greatest).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
     expect(angularWidths(tube, [0.3, 0, 0.01])).toBeUndefined();
+    // Just beside the end's prolonged wall: from the outer rim of the near end to that of the far one.
+    const near = Math.atan2(0.051, 0.1) + Math.asin(0.05 / Math.hypot(0.051, 0.1));
+    const far = Math.atan2(0.051, 1.1) - Math.asin(0.05 / Math.hypot(0.051, 1.1));
+    expect(angularWidths(tube, [0.6, 0, 0.051])?.greatest).toBeCloseTo(near - far, 12);
+    expect(angularWidths(tube, [-0.6, 0, 0.051])?.greatest).toBeCloseTo(near - far, 12);
   });
 });
 
@@ -142,3 +147,61 @@ describe("extent of a source along a direction", () => {
     );
   });
 });
+
+describe("the outline of a capsule", () => {
+  test("has the sight lines that graze the tube at both its ends, and only points where sight lines graze", () => {
+    const tube: SourceShape = { kind: "capsule", from: [-0.5, 0.1, 0], to: [0.6, 0, 0.2], radius: 0.1 };
+    fc.assert(
+      fc.property(place, (eye) => {
+        const corners = sourceOutline(tube, eye, 40);
+        fc.pre(corners.length > 0);
+        for (const corner of corners)
+          expect(clearance(tube.from, tube.to, eye, corner)).toBeCloseTo(tube.radius, 8);
+        // Twice as many corners begin and end each round end at the same places.
+        const more = sourceOutline(tube, eye, 80);
+        for (const [few, many] of [
+          [0, 0],
+          [19, 39],
+          [20, 40],
+          [39, 79],
+        ] as const) {
+          const a = corners[few] ?? eye;
+          const b = more[many] ?? eye;
+          if (corners.length === 40 && more.length === 80 && seenFromSide(tube.from, tube.to, eye, 0.1)) {
+            expect(Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])).toBeLessThan(1e-9);
+          }
+        }
+      }),
+    );
+  });
+});
+
+/** The least distance between a line of sight and the axis of a tube, found by golden section along the axis. */
+function clearance(from: Vec3, to: Vec3, eye: Vec3, corner: Vec3): number {
+  const way = [corner[0] - eye[0], corner[1] - eye[1], corner[2] - eye[2]] as const;
+  const size = Math.hypot(...way);
+  const gap = (t: number): number => {
+    const x = from[0] + (to[0] - from[0]) * t - eye[0];
+    const y = from[1] + (to[1] - from[1]) * t - eye[1];
+    const z = from[2] + (to[2] - from[2]) * t - eye[2];
+    const along = (x * way[0] + y * way[1] + z * way[2]) / size;
+    return Math.sqrt(Math.max(0, x * x + y * y + z * z - along * along));
+  };
+  let low = 0;
+  let high = 1;
+  for (let i = 0; i < 80; i++) {
+    const a = low + (high - low) * 0.382;
+    const b = low + (high - low) * 0.618;
+    if (gap(a) < gap(b)) high = b;
+    else low = a;
+  }
+  return gap((low + high) / 2);
+}
+
+function seenFromSide(from: Vec3, to: Vec3, eye: Vec3, radius: number): boolean {
+  const axis: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const a: Vec3 = [from[0] - eye[0], from[1] - eye[1], from[2] - eye[2]];
+  const size = Math.hypot(...axis);
+  const along = (a[0] * axis[0] + a[1] * axis[1] + a[2] * axis[2]) / size;
+  return Math.sqrt(a[0] * a[0] + a[1] * a[1] + a[2] * a[2] - along * along) > radius + 1e-6;
+}

@@ -121,6 +121,33 @@ describe("beams", () => {
     const expected = (emittingArea(disc) * Math.cos(t) * beamShare(grid, Math.cos(t)) * Math.cos(t)) / 90_000;
     expect(beamReading(disc, grid, far, n, "disc").value / expected).toBeCloseTo(1, 4);
   });
+
+  test("far away the reading is the intensity over distance squared, for flat receptor and dome, and says so", () => {
+    fc.assert(
+      fc.property(
+        beam,
+        even(0, 60),
+        even(-80, 80),
+        fc.constantFrom("disc" as const, "dome" as const),
+        (b, off, aside, receptor) => {
+          const t = radians(off);
+          const a = radians(aside);
+          const d = 400;
+          const p: Vec3 = [d * Math.sin(t), 0, d * Math.cos(t)];
+          // The receptor is turned away from the lamp by `aside`.
+          const n: Vec3 = [-Math.sin(t + a), 0, -Math.cos(t + a)];
+          const response = receptor === "disc" ? Math.cos(a) : (1 + Math.cos(a)) / 2;
+          const expected =
+            (emittingArea(disc) * Math.cos(t) * beamShare(b, Math.cos(t)) * response) / (d * d);
+          const found = beamReading(disc, b, p, n, receptor);
+          const axis = (emittingArea(disc) * response) / (d * d);
+          // The edge of a narrow grid moves by the lamp's own width, 0.04 degrees from here.
+          expect(Math.abs(found.value - expected)).toBeLessThan(0.02 * axis);
+          expect(found.error).toBeLessThan(1e-3 * axis);
+        },
+      ),
+    );
+  });
 });
 
 describe("luminance and intensity per lumen-second", () => {
@@ -147,6 +174,17 @@ describe("luminance and intensity per lumen-second", () => {
         expect(exposure / axialIntensityPerEnergy(s)).toBeCloseTo(1, 4);
       }),
     );
+    for (const b of [
+      { kind: "cosine-power", n: 5 },
+      { kind: "grid", cutoff: radians(50) },
+    ] as const) {
+      const exposure = (axialExposurePerEnergy(disc, 3000, b) ?? 0) * 9e6;
+      expect(exposure / axialIntensityPerEnergy(disc, b)).toBeCloseTo(1, 3);
+      expect((luminancePerEnergy(disc, b) ?? 0) * emittingArea(disc)).toBeCloseTo(
+        axialIntensityPerEnergy(disc, b),
+        12,
+      );
+    }
   });
 });
 

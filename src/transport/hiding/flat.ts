@@ -64,6 +64,29 @@ function cut(
   return [below.length >= 6 ? below : null, above.length >= 6 ? above : null];
 }
 
+/** Least and greatest coordinates: u, v, u, v. */
+function box(p: FlatPolygon): readonly [number, number, number, number] {
+  let u0 = Number.POSITIVE_INFINITY;
+  let v0 = Number.POSITIVE_INFINITY;
+  let u1 = Number.NEGATIVE_INFINITY;
+  let v1 = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < p.length; i += 2) {
+    const u = p[i] as number;
+    const v = p[i + 1] as number;
+    if (u < u0) u0 = u;
+    if (u > u1) u1 = u;
+    if (v < v0) v0 = v;
+    if (v > v1) v1 = v;
+  }
+  return [u0, v0, u1, v1];
+}
+
+/** True when all of a polygon lies on one side of a box. */
+function beside(p: FlatPolygon, [u0, v0, u1, v1]: readonly [number, number, number, number]): boolean {
+  const [a, b, c, d] = box(p);
+  return a >= u1 || c <= u0 || b >= v1 || d <= v0;
+}
+
 /** True when an edge of `hole` has all of `p` on its far side, so that they do not overlap. */
 function apart(p: FlatPolygon, hole: FlatPolygon): boolean {
   const n = hole.length;
@@ -85,8 +108,9 @@ function apart(p: FlatPolygon, hole: FlatPolygon): boolean {
 export function subtract(pieces: readonly FlatPolygon[], hole: FlatPolygon): readonly FlatPolygon[] {
   const left: FlatPolygon[] = [];
   const n = hole.length;
+  const bounds = box(hole);
   for (const piece of pieces) {
-    if (apart(piece, hole) || apart(hole, piece)) {
+    if (beside(piece, bounds) || apart(piece, hole)) {
       left.push(piece);
       continue;
     }

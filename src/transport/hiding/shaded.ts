@@ -70,7 +70,7 @@ function mayHide(o: Occluder, eye: Vec3, ahead: Vec3, far: number, slope: number
 /**
  * Luminous exposure at a point per lumen-second of a source, with everything that hides part of it. The source's
  * outline less the outlines of what stands before it is summed by Lambert's formula; the share that is left multiplies
- * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons of 16 corners. A
+ * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons of 12 corners. A
  * beam is taken to be as strong over the part that is left as over the whole.
  */
 export function shadedReading(

@@ -3,8 +3,8 @@ import { frameAround } from "../../math/vector.js";
 import { convexHull, counterClockwise, type FlatPolygon } from "./flat.js";
 import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "./occluder.js";
 
-/** Corners of a round outline. With 16 the hidden share of a light is right to about 0.2 %. */
-export const OUTLINE_CORNERS = 16;
+/** Corners of a round outline. With 12 the hidden share of a light is right to about 0.35 % of the light. */
+export const OUTLINE_CORNERS = 12;
 
 /** Nearest distance in front of the eye that is looked at, m. */
 const NEAREST = 1e-6;
@@ -98,8 +98,8 @@ export function outlineOf(view: View, occluder: Occluder, before: HalfSpace): Fl
       return cut.length < 3 ? null : project(view, cut);
     }
     case "ellipsoid": {
-      const ring = ellipsoidRing(view.eye, occluder);
-      return ring === null ? null : project(view, ring);
+      const ring = ellipsoidRing(view, occluder);
+      return ring === null ? null : ringOutline(view, ring);
     }
     case "capsule":
       return capsuleOutline(view, occluder);
@@ -108,59 +108,117 @@ export function outlineOf(view: View, occluder: Occluder, before: HalfSpace): Fl
   }
 }
 
-/** The curve where sight lines touch an ellipsoid, as corners; null for an eye inside of it. */
-export function ellipsoidRing(eye: Vec3, o: EllipsoidOccluder): readonly Vec3[] | null {
+/** A circle or ellipse in space, in the view's coordinates: centre and two half-axes, x across, y up, z ahead. */
+interface Ring {
+  readonly c: Vec3;
+  readonly a: Vec3;
+  readonly b: Vec3;
+}
+
+/** A vector in the view's coordinates. */
+function turned(view: View, x: number, y: number, z: number): Vec3 {
+  const { across, up, ahead } = view;
+  return [
+    across[0] * x + across[1] * y + across[2] * z,
+    up[0] * x + up[1] * y + up[2] * z,
+    ahead[0] * x + ahead[1] * y + ahead[2] * z,
+  ];
+}
+
+/** The curve where sight lines touch an ellipsoid; null for an eye inside of it. */
+function ellipsoidRing(view: View, o: EllipsoidOccluder): Ring | null {
+  const { eye } = view;
   const x = eye[0] - o.centre[0];
   const y = eye[1] - o.centre[1];
   const z = eye[2] - o.centre[2];
   const [p, q, r] = o.inverse;
   // The eye where the ellipsoid is the unit sphere.
-  const e: Vec3 = [
-    p[0] * x + p[1] * y + p[2] * z,
-    q[0] * x + q[1] * y + q[2] * z,
-    r[0] * x + r[1] * y + r[2] * z,
-  ];
-  const ee = e[0] * e[0] + e[1] * e[1] + e[2] * e[2];
+  const e0 = p[0] * x + p[1] * y + p[2] * z;
+  const e1 = q[0] * x + q[1] * y + q[2] * z;
+  const e2 = r[0] * x + r[1] * y + r[2] * z;
+  const ee = e0 * e0 + e1 * e1 + e2 * e2;
   if (!(ee > 1)) return null;
   const d = Math.sqrt(ee);
-  const [u, v] = frameAround([e[0] / d, e[1] / d, e[2] / d]);
-  const radius = Math.sqrt(1 - 1 / ee);
-  const [a, b, c] = o.axes;
-  return turn.map(([cos, sin]) => {
-    const s0 = e[0] / ee + radius * (cos * u[0] + sin * v[0]);
-    const s1 = e[1] / ee + radius * (cos * u[1] + sin * v[1]);
-    const s2 = e[2] / ee + radius * (cos * u[2] + sin * v[2]);
-    return [
-      o.centre[0] + s0 * a[0] + s1 * b[0] + s2 * c[0],
-      o.centre[1] + s0 * a[1] + s1 * b[1] + s2 * c[1],
-      o.centre[2] + s0 * a[2] + s1 * b[2] + s2 * c[2],
-    ] as const;
-  });
+  const [u, v] = frameAround([e0 / d, e1 / d, e2 / d]);
+  const wide = Math.sqrt(1 - 1 / ee);
+  const [f, g, h] = o.axes;
+  const space = (s0: number, s1: number, s2: number, dx: number, dy: number, dz: number): Vec3 =>
+    turned(
+      view,
+      s0 * f[0] + s1 * g[0] + s2 * h[0] + dx,
+      s0 * f[1] + s1 * g[1] + s2 * h[1] + dy,
+      s0 * f[2] + s1 * g[2] + s2 * h[2] + dz,
+    );
+  return {
+    c: space(e0 / ee, e1 / ee, e2 / ee, -x, -y, -z),
+    a: space(wide * u[0], wide * u[1], wide * u[2], 0, 0, 0),
+    b: space(wide * v[0], wide * v[1], wide * v[2], 0, 0, 0),
+  };
 }
 
-/** The circle where sight lines touch a sphere, as corners; null for an eye inside. */
-function sphereRing(eye: Vec3, centre: Vec3, radius: number): readonly Vec3[] | null {
-  const away: Vec3 = [eye[0] - centre[0], eye[1] - centre[1], eye[2] - centre[2]];
-  const dd = away[0] * away[0] + away[1] * away[1] + away[2] * away[2];
-  if (!(dd > radius * radius)) return null;
-  const d = Math.sqrt(dd);
-  const [u, v] = frameAround([away[0] / d, away[1] / d, away[2] / d]);
+/** The circle where sight lines touch a sphere, its first half-axis towards the view's right; null for an eye inside. */
+function sphereRing(view: View, centre: Vec3, radius: number): Ring | null {
+  const { eye } = view;
+  const [x, y, z] = turned(view, centre[0] - eye[0], centre[1] - eye[1], centre[2] - eye[2]);
+  const dd = x * x + y * y + z * z;
   const share = (radius * radius) / dd;
+  if (!(share < 1)) return null;
   const wide = radius * Math.sqrt(1 - share);
-  return turn.map(([cos, sin]) => [
-    centre[0] + share * away[0] + wide * (cos * u[0] + sin * v[0]),
-    centre[1] + share * away[1] + wide * (cos * u[1] + sin * v[1]),
-    centre[2] + share * away[2] + wide * (cos * u[2] + sin * v[2]),
-  ]);
+  const flat = Math.sqrt(y * y + z * z);
+  if (flat === 0) return null;
+  const d = Math.sqrt(dd);
+  // Right of the line of sight, and up from it: (1, 0, 0) and (0, 1, 0) where the sphere is straight ahead.
+  const a: Vec3 = [(flat / d) * wide, (-x * y * wide) / (d * flat), (-x * z * wide) / (d * flat)];
+  const b: Vec3 = [0, (z * wide) / flat, (-y * wide) / flat];
+  return { c: [x * (1 - share), y * (1 - share), z * (1 - share)], a, b };
 }
 
-/** A capsule is seen as the hull of its two end spheres. */
-function capsuleOutline(view: View, o: CapsuleOccluder): FlatPolygon | null {
-  const points: number[] = [];
-  for (const end of [o.from, o.to]) {
-    const ring = sphereRing(view.eye, end, o.radius);
-    const flat = ring === null ? null : project(view, ring);
-    if (flat !== null) points.push(...flat);
+/** The corners of a ring on the view's plane; one that reaches behind the eye is cut there first. */
+function ringOutline(view: View, ring: Ring): FlatPolygon | null {
+  const { c, a, b } = ring;
+  const flat: number[] = [];
+  for (const [cos, sin] of turn) {
+    const depth = c[2] + cos * a[2] + sin * b[2];
+    if (depth < NEAREST) return cutRing(view, ring);
+    flat.push((c[0] + cos * a[0] + sin * b[0]) / depth, (c[1] + cos * a[1] + sin * b[1]) / depth);
   }
-  return points.length < 6 ? null : convexHull(points);
+  return counterClockwise(flat);
+}
+
+function cutRing(view: View, { c, a, b }: Ring): FlatPolygon | null {
+  const { eye, across, up, ahead } = view;
+  const corners = turn.map(([cos, sin]): Vec3 => {
+    const [x, y, z] = [0, 1, 2].map(
+      (i) => (c[i] as number) + cos * (a[i] as number) + sin * (b[i] as number),
+    );
+    const space = (i: 0 | 1 | 2): number =>
+      eye[i] + (x as number) * across[i] + (y as number) * up[i] + (z as number) * ahead[i];
+    return [space(0), space(1), space(2)];
+  });
+  return project(view, corners);
+}
+
+/**
+ * A capsule is seen as the hull of its two end spheres: at each turn of the outline the corner of that end which
+ * reaches farther out. Where an end is not wholly in front of the eye, the hull of what is seen of both.
+ */
+function capsuleOutline(view: View, o: CapsuleOccluder): FlatPolygon | null {
+  const from = sphereRing(view, o.from, o.radius);
+  const to = sphereRing(view, o.to, o.radius);
+  const first = from === null ? null : ringOutline(view, from);
+  const second = to === null ? null : ringOutline(view, to);
+  if (first === null || second === null) return first ?? second;
+  if (first.length !== second.length || first.length !== 2 * OUTLINE_CORNERS)
+    return convexHull([...first, ...second]);
+  const hull: number[] = [];
+  for (let i = 0; i < turn.length; i++) {
+    const [cos, sin] = turn[i] as readonly [number, number];
+    const u = first[2 * i] as number;
+    const v = first[2 * i + 1] as number;
+    const s = second[2 * i] as number;
+    const t = second[2 * i + 1] as number;
+    if ((u - s) * cos + (v - t) * sin >= 0) hull.push(u, v);
+    else hull.push(s, t);
+  }
+  return hull;
 }

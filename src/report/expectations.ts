@@ -27,7 +27,7 @@ function reportExpectation(
     expectation.surely ? judgeSurely(asked, claim, inputs) : judge(asked, claim),
   );
   const worst = worstOf(judged);
-  const found = judged.map((row) => show(row.found));
+  const found = judged.map(foundWords);
   const first = worst ?? judged[0];
   return {
     text: expectation.written,
@@ -49,6 +49,12 @@ function worstOf(judged: readonly Judgement[]): Judgement | null {
     judged.find((row) => row.outcome === "undecidable") ??
     null
   );
+}
+
+/** What was found, in words; for `A is 1 stop under B` with how far A is from B. */
+function foundWords({ found, apart }: Judgement): string | null {
+  const words = show(found, true);
+  return words === null || apart === undefined ? (words ?? apart ?? null) : `${words}, ${apart}`;
 }
 
 function sharesOf({ found }: Judgement): ReportExpectation["shares"] {

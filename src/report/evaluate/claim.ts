@@ -1,5 +1,6 @@
 import type { ClaimModel } from "../../model/values.js";
 import { fixed } from "../say/number.js";
+import { readingAs } from "./as-reading.js";
 import { type Asked, evaluate } from "./expression.js";
 import type { Found } from "./found.js";
 import { judgedScale, placeOnScale } from "./scales.js";
@@ -8,8 +9,10 @@ import { judgedScale, placeOnScale } from "./scales.js";
 export interface Judgement {
   readonly outcome: "passed" | "failed" | "undecidable";
   readonly found: Found;
-  /** Why it is undecidable, or how far it was missed. */
+  /** Why it is undecidable. */
   readonly reason: string | null;
+  /** For `A is 1 stop under B`: how far A really is, in words. */
+  readonly apart?: string;
 }
 
 /** What is forgiven at a bound, in the unit that is judged: the rounding of sums, no more. */
@@ -24,13 +27,13 @@ export function judge(asked: Asked, claim: ClaimModel): Judgement {
     case "within":
       return within(asked, claim, found);
     case "between": {
-      const low = side(found, evaluate(asked, claim.low));
-      const high = side(found, evaluate(asked, claim.high));
+      const low = side(asked, found, evaluate(asked, claim.low));
+      const high = side(asked, found, evaluate(asked, claim.high));
       if (low.by === null || high.by === null) return open(found, low.reason ?? high.reason);
       return decided(found, low.by >= -HAIR && high.by <= HAIR);
     }
     case "compare": {
-      const { by, reason } = side(found, evaluate(asked, claim.target));
+      const { by, reason } = side(asked, found, evaluate(asked, claim.target));
       if (by === null) return open(found, reason);
       return decided(found, compares(claim.sign, by));
     }
@@ -59,56 +62,56 @@ function within(asked: Asked, claim: Extract<ClaimModel, { kind: "within" }>, fo
   const { tolerance } = claim;
   if (claim.side !== null) {
     const other = evaluate(asked, claim.side.of);
-    const { by, reason } = side(found, other);
+    const { by, reason } = side(asked, found, other);
     if (by === null || target.value === null) return open(found, reason ?? target.reason);
     const wanted = claim.side.word === "under" ? -target.value : target.value;
     const allowed = tolerance.kind === "share" ? tolerance.value * Math.abs(target.value) : tolerance.value;
     const missed = by - wanted;
-    const words = `${fixed(Math.abs(by), 1)} stop ${by < 0 ? "under" : "over"}`;
-    const judged = decided(found, Math.abs(missed) <= allowed + HAIR);
-    return {
-      ...judged,
-      reason: judged.outcome === "failed" ? `it is ${words}` : null,
-    };
+    const apart = `${fixed(Math.abs(by), 2)} stop ${by < 0 ? "under" : "over"}`;
+    return { ...decided(found, Math.abs(missed) <= allowed + HAIR), apart };
   }
   if (tolerance.kind === "share") {
-    if (found.value === null || target.value === null) return open(found, found.reason ?? target.reason);
-    const missed = Math.abs(found.value - target.value);
+    const like = readingAs(asked.plan, found, target.type);
+    if (like.value === null || target.value === null) return open(found, like.reason ?? target.reason);
+    const missed = Math.abs(like.value - target.value);
     return decided(found, missed <= tolerance.value * Math.abs(target.value) + HAIR);
   }
-  const { by, reason } = side(found, target);
+  const { by, reason } = side(asked, found, target);
   if (by === null) return open(found, reason);
   return decided(found, Math.abs(by) <= tolerance.value + HAIR);
 }
 
-/** By how much a value lies above another on the scale on which its type is judged. */
+/** By how much a value lies above another on the scale on which their type is judged. */
 export function side(
+  asked: Asked,
   found: Found,
   target: Found,
 ): { readonly by: number | null; readonly reason: string | null } {
-  const missing = [found, target].find((row) => row.value === null && !comparable(found, target));
-  if (missing !== undefined) return { by: null, reason: missing.reason ?? "it is not known" };
-  if (comparable(found, target)) {
-    // Two readings compare without an ISO value: it counts for both.
-    const [a, b] = [found.reading, target.reading];
-    if (a === null || b === null) return { by: null, reason: "it is not known" };
-    return {
-      by: Math.log2(a.exposure / a.constant) - Math.log2(b.exposure / b.constant),
-      reason: null,
-    };
-  }
-  if (judgedScale(found.type) === "own") {
-    return { by: (found.value ?? 0) - (target.value ?? 0), reason: null };
-  }
-  const a = placeOnScale(found);
-  const b = placeOnScale(target);
-  return a === null || b === null
+  if (found.type === "reading" && target.type === "reading") return readingsApart(found, target);
+  // A reading meets an f-number, an exposure or an exposure value as one of its kind.
+  const a = readingAs(asked.plan, found, target.type);
+  const b = readingAs(asked.plan, target, found.type);
+  if (a.value === null || b.value === null)
+    return { by: null, reason: a.reason ?? b.reason ?? "it is not known" };
+  if (judgedScale(a.type) === "own") return { by: a.value - b.value, reason: null };
+  const [low, high] = [placeOnScale(b), placeOnScale(a)];
+  return low === null || high === null
     ? { by: null, reason: "one of the two has no place on the scale" }
-    : { by: a - b, reason: null };
+    : { by: high - low, reason: null };
 }
 
-function comparable(a: Found, b: Found): boolean {
-  return a.reading !== null && b.reading !== null && a.reading.exposure > 0 && b.reading.exposure > 0;
+/** Two readings compare without an ISO value: it counts for both. */
+function readingsApart(
+  { reading: a, reason }: Found,
+  { reading: b, reason: other }: Found,
+): { readonly by: number | null; readonly reason: string | null } {
+  if (a === null || b === null || !(a.exposure > 0) || !(b.exposure > 0)) {
+    return {
+      by: null,
+      reason: (a !== null && a.exposure > 0 ? other : reason) ?? other ?? "it is not known",
+    };
+  }
+  return { by: Math.log2(a.exposure / a.constant) - Math.log2(b.exposure / b.constant), reason: null };
 }
 
 function decided(found: Found, holds: boolean | null): Judgement {

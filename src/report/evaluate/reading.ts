@@ -1,6 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import type { Expr } from "../../model/values.js";
-import { placeOf } from "../../scene/places.js";
+import { placeOf, stationIndex } from "../../scene/places.js";
 import { directionTo } from "../geometry/directions.js";
 import { fNumberOf, readingAt } from "../light/reading.js";
 import type { Plan } from "../plan.js";
@@ -13,8 +13,9 @@ function stationPlace(
   plan: Plan,
   expr: ReadingExpr,
 ): { readonly at: Vec3; readonly facing: Vec3 | null } | null {
-  const named = plan.scene.stations.filter((row) => row.name === expr.station);
-  const station = named.find((row) => row.receptor === expr.receptor) ?? named[0];
+  const { scene } = plan;
+  const index = stationIndex(scene, expr.station, expr.receptor) ?? stationIndex(scene, expr.station);
+  const station = index === null ? undefined : scene.stations[index];
   if (station !== undefined) return { at: station.at, facing: station.facing };
   const path = expr.station.split(".");
   const at = placeOf(plan.scene, {

@@ -12,6 +12,7 @@ export function judgedScale(type: ResultType): Judged {
     case "contrast":
     case "exposure":
     case "illuminance":
+    case "luminous-energy":
     case "ev":
     case "stops":
       return "stops";
@@ -22,7 +23,6 @@ export function judgedScale(type: ResultType): Judged {
     case "length":
     case "number":
     case "energy":
-    case "luminous-energy":
     case "time":
     case "truth":
       return "own";
@@ -44,6 +44,7 @@ export function placeOnScale(found: Found): number | null {
       return value > 0 ? 2 * Math.log2(value) : null;
     case "exposure":
     case "illuminance":
+    case "luminous-energy":
       return value > 0 ? Math.log2(value) : null;
     case "colour-temperature":
       return value > 0 ? 1e6 / value : null;
@@ -60,6 +61,7 @@ export function valueAtPlace(type: ResultType, place: number): number | null {
       return Math.exp((place / 2) * Math.LN2);
     case "exposure":
     case "illuminance":
+    case "luminous-energy":
       return Math.exp(place * Math.LN2);
     case "colour-temperature":
       return place > 0 ? 1e6 / place : null;

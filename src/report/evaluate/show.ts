@@ -1,5 +1,5 @@
 import type { ResultType } from "../../model/values.js";
-import { fixed, twoFigures } from "../say/number.js";
+import { fixed, threeFigures } from "../say/number.js";
 import {
   sayAngle,
   sayContrast,
@@ -12,8 +12,11 @@ import {
 } from "../say/quantity.js";
 import type { Found } from "./found.js";
 
-/** A value in the words of its own type: `f/8 +0.2`, `2.9:1 (1.5 stop)`, `0.92 deg`, `8.3 mm`; null without one. */
-export function show(found: Found): string | null {
+/**
+ * A value in the words of its own type: `f/8 +0.2`, `2.9:1 (1.5 stop)`, `0.92 deg`, `8.3 mm`; null without one. `fine`
+ * gives angles and stops one figure more, for what is held against a tolerance.
+ */
+export function show(found: Found, fine = false): string | null {
   const { type, value, edge } = found;
   if (value === null) return null;
   switch (type) {
@@ -23,17 +26,17 @@ export function show(found: Found): string | null {
     case "contrast":
       return sayContrast(value);
     case "stops":
-      return sayStops(value);
+      return fine ? `${fixed(value, 2)} stop` : sayStops(value);
     case "angle":
-      return sayAngle(value);
+      return fine ? `${fixed(value, Math.abs(value) < 0.995 ? 2 : 1)} deg` : sayAngle(value);
     case "length":
       return edge ? sayEdge(value) : sayLength(value);
     case "number":
-      return twoFigures(value);
+      return threeFigures(value);
     case "exposure":
-      return `${twoFigures(value)} lx s`;
+      return `${threeFigures(value)} lx s`;
     case "illuminance":
-      return `${twoFigures(value)} lx`;
+      return `${threeFigures(value)} lx`;
     case "ev":
       return `EV ${fixed(value, 1)}`;
     case "colour-temperature":
@@ -41,9 +44,9 @@ export function show(found: Found): string | null {
     case "mired":
       return `${fixed(value, 0)} mired`;
     case "energy":
-      return `${twoFigures(value)} Ws`;
+      return `${threeFigures(value)} Ws`;
     case "luminous-energy":
-      return `${twoFigures(value)} lm s`;
+      return `${threeFigures(value)} lm s`;
     case "time":
       return sayTime(value);
     case "truth":

@@ -23,7 +23,7 @@ export function spreadOf(asked: Asked, expr: Expr, inputs: readonly MeasuredInpu
 
 function placed(asked: Asked, expr: Expr): number | null {
   const found = evaluate(asked, expr);
-  if (found.reading !== null) {
+  if (found.type === "reading" && found.reading !== null) {
     return found.reading.exposure > 0 ? Math.log2(found.reading.exposure / found.reading.constant) : null;
   }
   return judgedScale(found.type) === "own" ? found.value : placeOnScale(found);

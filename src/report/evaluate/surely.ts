@@ -1,4 +1,5 @@
 import type { ClaimModel, Expr } from "../../model/values.js";
+import { readingAs } from "./as-reading.js";
 import { HAIR, type Judgement, judge, side } from "./claim.js";
 import { type Asked, evaluate } from "./expression.js";
 import type { MeasuredInput } from "./inputs.js";
@@ -32,7 +33,7 @@ export function judgeSurely(asked: Asked, claim: ClaimModel, inputs: readonly Me
 /** How far the value may still go before the claim fails, on its scale; null for a truth. */
 function roomOf(asked: Asked, claim: ClaimModel): number | null {
   const by = (target: Expr): number => {
-    const found = side(evaluate(asked, claim.value), evaluate(asked, target));
+    const found = side(asked, evaluate(asked, claim.value), evaluate(asked, target));
     return found.by ?? 0;
   };
   switch (claim.kind) {
@@ -49,7 +50,8 @@ function roomOf(asked: Asked, claim: ClaimModel): number | null {
         const wanted = claim.side.word === "under" ? -target : target;
         return (share ?? claim.tolerance.value) - Math.abs(by(claim.side.of) - wanted);
       }
-      const found = evaluate(asked, claim.value).value ?? 0;
+      const found =
+        readingAs(asked.plan, evaluate(asked, claim.value), evaluate(asked, claim.target).type).value ?? 0;
       return share !== null
         ? share - Math.abs(found - target)
         : claim.tolerance.value - Math.abs(by(claim.target));
@@ -66,14 +68,14 @@ function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput
   const target = claim.kind === "within" ? (claim.side?.of ?? claim.target) : claim.target;
   if (target.kind === "value") return spreadOf(asked, claim.value, inputs);
   let total = 0;
-  const base = side(evaluate(asked, claim.value), evaluate(asked, target)).by;
+  const base = side(asked, evaluate(asked, claim.value), evaluate(asked, target)).by;
   if (base === null) return null;
   for (const input of inputs) {
     const there: Asked = {
       ...asked,
       plan: { ...asked.plan, scene: input.moved },
     };
-    const moved = side(evaluate(there, claim.value), evaluate(there, target)).by;
+    const moved = side(there, evaluate(there, claim.value), evaluate(there, target)).by;
     if (moved === null) return null;
     total += Math.abs(moved - base);
   }

@@ -1,13 +1,15 @@
 import type { Vec3 } from "../../core/vector.js";
-import { addScaled, cross, distance, scale } from "../../math/vector.js";
-import { rectangleEdgePlace } from "../../physics/edge-profile.js";
+import { radians } from "../../math/rotation.js";
+import { addScaled, cross, scale } from "../../math/vector.js";
 import { edgeFullWidth, edgeWidthBetween, type ShadowEdge } from "../../physics/edge-share.js";
-import { planarPenumbra } from "../../physics/penumbra-width.js";
 import { sourceShape } from "../../scene/lamp/optics.js";
 import type { Source } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
 
-/** Across which measure of the source the edge is blurred: its width, its height, or a measure in metres. */
+/**
+ * Across which measure of the source the edge is blurred: its width, its height, or the one at an angle (deg) turned
+ * from the width towards the height.
+ */
 export type Across = "width" | "height" | number;
 
 /** The measure of an opening that makes the widest edge: the longer side of a rectangle, the length of a tube. */
@@ -18,10 +20,11 @@ export function widestAcross(source: Source): "width" | "height" {
 }
 
 /** An edge that stands at the aim, square to the axis, and a surface a gap behind it. */
-function edgeAtAim(source: Source, gap: number, across: "width" | "height"): ShadowEdge | null {
+function edgeAtAim(source: Source, gap: number, across: Across): ShadowEdge | null {
   const sight = directionTo(source.centre, source.aim);
   if (sight === null) return null;
-  const wide: Vec3 = across === "width" ? source.across : source.along;
+  const turn = radians(across === "width" ? 0 : across === "height" ? 90 : across);
+  const wide: Vec3 = addScaled(scale(source.across, Math.cos(turn)), source.along, Math.sin(turn));
   return {
     source: sourceShape(source),
     edgePoint: source.aim,
@@ -40,24 +43,16 @@ export function shadowEdge(
   gap: number,
   across: Across = widestAcross(source),
 ): number | null {
-  if (typeof across === "number") {
-    const away = distance(source.centre, source.aim);
-    return away > 0 ? planarPenumbra(across, away, gap) : null;
-  }
   const edge = edgeAtAim(source, gap, across);
   return edge === null ? null : (edgeFullWidth(edge) ?? null);
 }
 
-/** The same from 10 to 90 % of the light, by the exact profile; for a given measure that of a strip, 80 %. */
+/** The same from 10 to 90 % of the light, by the exact profile. */
 export function shadowEdge10to90(
   source: Source,
   gap: number,
   across: Across = widestAcross(source),
 ): number | null {
-  if (typeof across === "number") {
-    const full = shadowEdge(source, gap, across);
-    return full === null ? null : full * (rectangleEdgePlace(0.9, 1, 0) - rectangleEdgePlace(0.1, 1, 0));
-  }
   const edge = edgeAtAim(source, gap, across);
   return edge === null ? null : (edgeWidthBetween(edge) ?? null);
 }

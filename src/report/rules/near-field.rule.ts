@@ -13,7 +13,7 @@ export const nearField: Rule = {
   thresholds: ["near_field"],
   safety: false,
   page: {
-    when: "The face is nearer to a light than `near_field` (1.5) times the greatest measure of its opening.",
+    when: "The face is nearer to a light than `near_field` (1.5) times the greatest measure of its opening, and to twice the distance it loses less than 2.0 stop there.",
     means:
       "The rule that twice the distance costs 2 stops does not hold: so near, light falls off less. The readings of this report are by the area formula and are right.",
     todo: "Do not carry a reading to another distance by the rule; ask for it in the recipe, or meter again.",
@@ -29,7 +29,7 @@ export const nearField: Rule = {
       if (!(away < threshold(recipe, "near_field") * size - 1e-9)) return [];
       const behind = add(face, subtract(face, source.centre));
       const loss = fallOff(source, face, behind);
-      if (loss === null) return [];
+      if (loss === null || fixed(loss, 1) === "2.0") return [];
       return [
         {
           severity: "note",

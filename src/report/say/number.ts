@@ -6,11 +6,20 @@ export function fixed(value: number, decimals: number): string {
 
 /** A number above 0 with two figures, and no exponent: 0.083, 1.2, 38, 470. */
 export function twoFigures(value: number): string {
+  return figures(value, 2);
+}
+
+/** The same with three figures: 0.0834, 1.23, 38.4, 471. */
+export function threeFigures(value: number): string {
+  return figures(value, 3);
+}
+
+/** Rounded to so many figures, whole numbers never rounded; no zeros at the end, no exponent down to 0.000001. */
+function figures(value: number, count: number): string {
   if (value === 0) return "0";
-  const size = Math.abs(value);
-  if (size >= 9.95) return fixed(value, 0);
-  const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(size))));
-  const text = fixed(value, decimals);
+  const rounded = Number(value.toPrecision(count));
+  const decimals = Math.min(6, Math.max(0, count - 1 - Math.floor(Math.log10(Math.abs(rounded)))));
+  const text = fixed(decimals === 0 ? value : rounded, decimals);
   return text.includes(".") ? text.replace(/0+$/, "").replace(/\.$/, "") : text;
 }
 

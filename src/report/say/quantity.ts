@@ -15,9 +15,10 @@ export function sayCentimetres(metres: number): string {
   return `${fixed(metres * 100, 0)} cm`;
 }
 
-/** The width of a shadow's edge, in metres, said in millimetres with two figures. */
+/** The width of a shadow's edge, in metres, said in millimetres: a decimal below 100 mm, two figures below 1 mm. */
 export function sayEdge(metres: number): string {
-  return `${twoFigures(metres * 1000)} mm`;
+  const size = metres * 1000;
+  return `${size < 0.95 ? twoFigures(size) : fixed(size, size < 99.95 ? 1 : 0)} mm`;
 }
 
 /** An angle in degrees: two decimals below 1, one below 10, none above. */

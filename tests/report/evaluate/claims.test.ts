@@ -55,6 +55,7 @@ const within = (
 });
 /** The f-number of the face and the floor from the stations, by N = sqrt(H S / C). */
 const N = Math.sqrt((111.19584055459265 * 200) / 250);
+const lxs = (value: number): Quantity => ({ value, unit: "lx s", written: "" });
 const floorN = evaluate(asked, floor).value ?? 0;
 
 describe("within", () => {
@@ -124,7 +125,7 @@ describe("under and over", () => {
     expect(judge(asked, claim("under", apart, 0.01, floor, face())).outcome).toBe("passed");
     expect(judge(asked, claim("over", apart, 0.01, face(), floor)).outcome).toBe("passed");
     expect(judge(asked, claim("over", apart, 0.01, floor, face())).outcome).toBe("failed");
-    expect(judge(asked, claim("under", 1, 0.3, floor, face())).reason).toBe("it is 1.6 stop under");
+    expect(judge(asked, claim("under", 1, 0.3, floor, face())).apart).toBe("1.62 stop under");
   });
 
   test("hold without an ISO value, since it counts for both", () => {
@@ -135,6 +136,42 @@ describe("under and over", () => {
     const number_ = judge(there, within(face(), literal("f-number", fNumber(8)), 1));
     expect(number_.outcome).toBe("undecidable");
     expect(number_.reason).toContain("ISO");
+  });
+});
+
+describe("a reading against", () => {
+  const h = (N * N * 250) / 200;
+  test("an exposure is judged in stops of exposure, or as a share of it", () => {
+    const exact = literal("exposure", lxs(h));
+    expect(judge(asked, within(face(), exact, 1e-6)).outcome).toBe("passed");
+    const double = literal("exposure", lxs(2 * h));
+    expect(judge(asked, within(face(), double, 1.001)).outcome).toBe("passed");
+    expect(judge(asked, within(face(), double, 0.999)).outcome).toBe("failed");
+    expect(judge(asked, within(face(), literal("exposure", lxs(1.1 * h)), 0.1, "share")).outcome).toBe(
+      "passed",
+    );
+    expect(judge(asked, within(face(), literal("exposure", lxs(1.12 * h)), 0.1, "share")).outcome).toBe(
+      "failed",
+    );
+  });
+
+  test("an exposure value is that at ISO 100 over the shutter time", () => {
+    const ev = Math.log2(N * N * 128) - 1;
+    const claim = within(face(), literal("ev", { value: ev, unit: "EV", written: "" }), 1e-6);
+    expect(judge(asked, claim).outcome).toBe("passed");
+  });
+
+  test("a dome's reading is its own f-number", () => {
+    const dome = evaluate(asked, face("camera", "dome"));
+    expect(dome.value).toBeCloseTo(Math.sqrt((98.30387322413881 * 200) / 340), 9);
+  });
+
+  test("a written f-number may stand where a reading is wanted", () => {
+    const stops_ = result("stops", "stops", null, [
+      { name: "a", value: face() },
+      { name: "b", value: literal("f-number", fNumber(8)) },
+    ]);
+    expect(evaluate(asked, stops_).value).toBeCloseTo(2 * Math.log2(N / 8), 9);
   });
 });
 

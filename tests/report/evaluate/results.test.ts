@@ -6,6 +6,7 @@ import { evaluate } from "../../../src/report/evaluate/expression.js";
 import { reportValue, show, unitOf } from "../../../src/report/evaluate/show.js";
 import { deg, m } from "../../../src/units/make.js";
 import { results } from "../../../src/vocabulary/results.js";
+import { block } from "../../helpers/models.js";
 import { bulb, dish, planOf } from "../../helpers/plan.js";
 
 type Args = Extract<Expr, { kind: "result" }>["args"];
@@ -52,21 +53,41 @@ describe("results of a light", () => {
   test("shadow edges: s g / D, with 10 to 90 % of a round source 0.687 of it, and in mm", () => {
     const edge = found("length", "shadow_edge", "key", [{ name: "gap", value: length(0.12) }]);
     expect(edge.value).toBeCloseTo((0.2 * 0.12) / 2.4, 9);
-    expect([show(edge), unitOf(edge)]).toEqual(["10 mm", "mm"]);
+    expect([show(edge), unitOf(edge)]).toEqual(["10.0 mm", "mm"]);
     expect(reportValue(edge)).toBeCloseTo(10, 6);
     const narrow = found("length", "shadow_edge_10_90", "key", [{ name: "gap", value: length(0.12) }]);
     // The disc's profile has its 10 and 90 % at x = -+0.687 radii.
     expect((narrow.value ?? 0) / (edge.value ?? 1)).toBeCloseTo(0.687, 2);
-    const given = found("length", "shadow_edge", "key", [
-      { name: "gap", value: length(0.12) },
-      { name: "across", value: length(0.1) },
-    ]);
-    expect(given.value).toBeCloseTo((0.1 * 0.12) / 2.4, 12);
+    expect(show(found("length", "shadow_edge", "key", [{ name: "gap", value: length(-1) }]))).toBeNull();
     const on = found("length", "shadow_edge", "key", [
       { name: "gap", value: length(0.12) },
       { name: "on", value: "back" },
     ]);
     expect(on.reason).toContain("not computed yet");
+  });
+
+  test("shadow edges across a rectangle: its width, its height, and w cos + h sin between", () => {
+    const straight = { bearing: left(deg(0)), height: m(1.5861), distance: tape(m(2)) };
+    const box = planOf({ lights: [dish({ shape: rectangle(m(0.6), m(0.9)), ...straight })] });
+    const across = (value: string | Expr) =>
+      found(
+        "length",
+        "shadow_edge",
+        "key",
+        [
+          { name: "gap", value: length(0.1) },
+          { name: "across", value },
+        ],
+        box,
+      ).value;
+    const angle: Expr = { kind: "value", type: "angle", quantity: deg(30) };
+    const cos = Math.sqrt(3) / 2;
+    expect(across("width")).toBeCloseTo((0.6 * 0.1) / 2, 9);
+    expect(across("height")).toBeCloseTo((0.9 * 0.1) / 2, 9);
+    expect(across(angle)).toBeCloseTo(((0.6 * cos + 0.9 * 0.5) * 0.1) / 2, 9);
+    expect(
+      found("length", "shadow_edge", "key", [{ name: "gap", value: length(0.1) }], box).value,
+    ).toBeCloseTo((0.9 * 0.1) / 2, 9);
   });
 
   test("shadow on the floor by like triangles", () => {
@@ -170,4 +191,15 @@ test("every result of the vocabulary is known, save those of a later version", (
     )
     .map((row) => row.name);
   expect(unknown).toEqual(results.filter((row) => "later" in row && row.later).map((row) => row.name));
+});
+
+test("the only subject answers to its name and to none", () => {
+  const one = planOf({ subjects: [block("subject", "ana", { height: m(1.7) })] });
+  const read = (station: string) =>
+    evaluate(
+      { plan: one, alarms: 0 },
+      { kind: "reading", type: "reading", station, receptor: "disc", towards: named("key"), lights: [] },
+    ).value;
+  expect(read("ana.face")).toBe(read("face"));
+  expect(read("ana.face")).not.toBeNull();
 });

@@ -5,7 +5,7 @@ import {
   nominalShutter,
   shutterAtMost,
 } from "../../../src/report/say/nominal.js";
-import { ceilTo, fixed, floorTo, list, twoFigures } from "../../../src/report/say/number.js";
+import { ceilTo, fixed, floorTo, list, threeFigures, twoFigures } from "../../../src/report/say/number.js";
 import { overUnder, sideWords } from "../../../src/report/say/over-under.js";
 import {
   sayAngle,
@@ -37,7 +37,17 @@ describe("numbers", () => {
 
   test("lengths, edges and angles have the figures one reads", () => {
     expect([sayLength(2.3), sayLength(0.35), sayLength(0.0083)]).toEqual(["2.30 m", "35 cm", "8.3 mm"]);
-    expect([sayEdge(0.0083), sayEdge(0.12)]).toEqual(["8.3 mm", "120 mm"]);
+    expect([sayEdge(0.0083), sayEdge(0.12), sayEdge(0.0104), sayEdge(0.00042)]).toEqual([
+      "8.3 mm",
+      "120 mm",
+      "10.4 mm",
+      "0.42 mm",
+    ]);
+    expect([threeFigures(4.976), threeFigures(12345), threeFigures(0.0834)]).toEqual([
+      "4.98",
+      "12345",
+      "0.0834",
+    ]);
     expect([sayAngle(0.917), sayAngle(4.77), sayAngle(31.2)]).toEqual(["0.92 deg", "4.8 deg", "31 deg"]);
     expect([fixed(-0.04, 1), fixed(-0.06, 1)]).toEqual(["0.0", "-0.1"]);
     expect([twoFigures(0.0834), twoFigures(1.2), twoFigures(470.4), twoFigures(9.97)]).toEqual([

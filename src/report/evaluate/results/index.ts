@@ -12,7 +12,7 @@ export type Inner = (expr: Expr) => Found;
 /** One result of the vocabulary. A name that a later version works out gives null with that reason. */
 export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Found {
   return (
-    lightResult(asked, expr) ??
+    lightResult(asked, expr, inner) ??
     readingResult(asked, expr, inner) ??
     setResult(asked, expr) ??
     nothing(expr.type, `${expr.name} is not computed yet`)

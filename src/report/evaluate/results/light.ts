@@ -10,9 +10,10 @@ import { firstFace } from "../../plan.js";
 import { exprArg, nameArg, placeArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing, value, valueOr } from "../found.js";
+import type { Inner } from "./index.js";
 
 /** A result that is taken of a light; null for a name that is none. */
-export function lightResult(asked: Asked, expr: ResultExpr): Found | null {
+export function lightResult(asked: Asked, expr: ResultExpr, inner: Inner): Found | null {
   if (expr.of === null) return null;
   const source = asked.plan.scene.sources.find((row) => row.name === expr.of);
   if (source === undefined) return null;
@@ -51,7 +52,7 @@ export function lightResult(asked: Asked, expr: ResultExpr): Found | null {
       return between(asked, expr, source);
     case "shadow_edge":
     case "shadow_edge_10_90":
-      return edge(expr, source);
+      return edge(expr, source, inner);
     default:
       return null;
   }
@@ -87,15 +88,14 @@ function between(asked: Asked, expr: ResultExpr, source: Source): Found {
   return valueOr("stops", fallOff(source, from, to), `${source.name} does not reach both places`);
 }
 
-function edge(expr: ResultExpr, source: Source): Found {
-  const gap = exprArg(expr, "gap");
+function edge(expr: ResultExpr, source: Source, inner: Inner): Found {
+  const given = exprArg(expr, "gap");
+  const gap = given === null ? null : inner(given).value;
   if (nameArg(expr, "on") !== null) return nothing("length", "edges on real surfaces are not computed yet");
-  if (gap === null || gap.kind !== "value") return nothing("length", "the gap is not a plain length");
+  if (gap === null || !(gap >= 0)) return nothing("length", "the gap is not a length");
   const across = acrossOf(expr, source);
   const width =
-    expr.name === "shadow_edge"
-      ? shadowEdge(source, gap.quantity.value, across)
-      : shadowEdge10to90(source, gap.quantity.value, across);
+    expr.name === "shadow_edge" ? shadowEdge(source, gap, across) : shadowEdge10to90(source, gap, across);
   return width === null
     ? nothing("length", `the aim is not in front of ${source.name}`)
     : { ...value("length", width), edge: true };

@@ -1,7 +1,8 @@
 import type { Expr } from "../../../model/values.js";
 import { keyToFillStops, litToShadowStops } from "../../light/contrast.js";
-import { ev100Of, type Reading, stopsFromAperture, stopsOver } from "../../light/reading.js";
+import { ev100Of, fNumberOf, type Reading, stopsFromAperture, stopsOver } from "../../light/reading.js";
 import { exprArg, exprArgs, nameArg, type ResultExpr } from "../arguments.js";
+import { asReading } from "../as-reading.js";
 import type { Asked } from "../expression.js";
 import { type Found, noDirectLight, nothing, value, valueOr } from "../found.js";
 import type { Inner } from "./index.js";
@@ -11,15 +12,17 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
   const { scene } = asked.plan;
   switch (expr.name) {
     case "f_number":
-      return ofOne(expr, inner, (_reading, found) => valueOr("f-number", found.value, found.reason ?? ""));
+      return ofOne(asked, expr, inner, (reading, found) =>
+        valueOr("f-number", fNumberOf(scene, reading.exposure, reading.constant), found.reason ?? ""),
+      );
     case "exposure":
-      return ofOne(expr, inner, (reading) =>
+      return ofOne(asked, expr, inner, (reading) =>
         reading.exposure > 0
           ? value("exposure", reading.exposure)
           : nothing("exposure", `it ${noDirectLight}`),
       );
     case "ev":
-      return ofOne(expr, inner, (reading, found) =>
+      return ofOne(asked, expr, inner, (reading, found) =>
         valueOr(
           "ev",
           ev100Of(scene, reading.exposure, reading.constant),
@@ -27,7 +30,7 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
         ),
       );
     case "stops_from_aperture":
-      return ofOne(expr, inner, (reading, found) =>
+      return ofOne(asked, expr, inner, (reading, found) =>
         valueOr(
           "stops",
           stopsFromAperture(scene, reading.exposure, reading.constant),
@@ -35,9 +38,9 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
         ),
       );
     case "stops":
-      return difference(expr, inner);
+      return difference(asked, expr, inner);
     case "evenness":
-      return evenness(expr, inner);
+      return evenness(asked, expr, inner);
     case "lit_to_shadow": {
       const found = litToShadowStops(scene, nameArg(expr, "face") ?? "face");
       return valueOr("contrast", found.stops, found.reason ?? "");
@@ -52,36 +55,44 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
 }
 
 /** Works out the one reading of a result, then what is asked of it; shares are handed on. */
-function ofOne(expr: ResultExpr, inner: Inner, work: (reading: Reading, found: Found) => Found): Found {
+function ofOne(
+  asked: Asked,
+  expr: ResultExpr,
+  inner: Inner,
+  work: (reading: Reading, found: Found) => Found,
+): Found {
   const argument: Expr | null = exprArg(expr, "a") ?? exprArg(expr, "reading");
   const found = argument === null ? null : inner(argument);
-  if (found === null || found.reading === null)
-    return nothing(expr.type, found?.reason ?? "it is not a reading");
-  return { ...work(found.reading, found), shares: found.shares };
+  const reading = found === null ? null : asReading(asked.plan, found);
+  if (found === null || reading === null) return nothing(expr.type, found?.reason ?? "it is not a reading");
+  return { ...work(reading, found), reading, shares: found.shares };
 }
 
-function difference(expr: ResultExpr, inner: Inner): Found {
-  const [a, b] = ["a", "b"].map((name) => {
-    const argument = exprArg(expr, name);
-    return argument === null ? null : inner(argument);
-  });
-  for (const side of [a, b]) {
-    if (!side?.reading || !(side.reading.exposure > 0))
-      return nothing("stops", side?.reason ?? "it is not a reading");
-  }
-  if (!a?.reading || !b?.reading) return nothing("stops", "it is not a reading");
-  return valueOr("stops", stopsOver(a.reading, b.reading), "one of the two has no light");
-}
-
-function evenness(expr: ResultExpr, inner: Inner): Found {
-  const places: number[] = [];
-  for (const argument of exprArgs(expr, "reading")) {
+/** The readings behind some arguments, or why one of them cannot be had. */
+function readingsOf(asked: Asked, given: readonly Expr[], inner: Inner): readonly Reading[] | string {
+  const readings: Reading[] = [];
+  for (const argument of given) {
     const found = inner(argument);
-    if (found.reading === null || !(found.reading.exposure > 0)) {
-      return nothing("stops", found.reason ?? "it is not a reading");
-    }
-    places.push(Math.log2(found.reading.exposure / found.reading.constant));
+    const reading = asReading(asked.plan, found);
+    if (reading === null || !(reading.exposure > 0)) return found.reason ?? "it is not a reading";
+    readings.push(reading);
   }
-  if (places.length === 0) return nothing("stops", "there is no reading to compare");
+  return readings;
+}
+
+function difference(asked: Asked, expr: ResultExpr, inner: Inner): Found {
+  const given = [...exprArgs(expr, "a"), ...exprArgs(expr, "b")];
+  const readings = readingsOf(asked, given, inner);
+  if (typeof readings === "string") return nothing("stops", readings);
+  const [a, b] = readings;
+  if (a === undefined || b === undefined) return nothing("stops", "it takes two readings");
+  return valueOr("stops", stopsOver(a, b), "one of the two has no light");
+}
+
+function evenness(asked: Asked, expr: ResultExpr, inner: Inner): Found {
+  const readings = readingsOf(asked, exprArgs(expr, "reading"), inner);
+  if (typeof readings === "string") return nothing("stops", readings);
+  if (readings.length === 0) return nothing("stops", "there is no reading to compare");
+  const places = readings.map((reading) => Math.log2(reading.exposure / reading.constant));
   return value("stops", Math.max(...places) - Math.min(...places));
 }

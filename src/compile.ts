@@ -1,5 +1,7 @@
 import { checkFile } from "./check/recipe.js";
+import { MAX_DIAGNOSTICS } from "./core/limits.js";
 import { lineStarts, positionAt, type Source } from "./core/source.js";
+import { finding } from "./diagnostics/create.js";
 import type { Diagnostic, Sink } from "./diagnostics/diagnostic.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
@@ -25,8 +27,9 @@ export function compile(source: Source): Compiled {
   };
   const parsed = parseFile(source, sink);
   const broken = brokenLines(source.text, diagnostics);
+  const full = diagnostics.length > MAX_DIAGNOSTICS;
   const trusted: Sink = (diagnostic) => {
-    if (!broken(diagnostic.place.start)) sink(diagnostic);
+    if (!full && !broken(diagnostic.place.start)) sink(diagnostic);
   };
   const checked = checkFile(parsed.file, source.name, trusted, parsed.complete);
   return {
@@ -34,8 +37,17 @@ export function compile(source: Source): Compiled {
     file: parsed.file,
     recipe: checked.recipe,
     sound: diagnostics.every((diagnostic) => diagnostic.severity !== "error"),
-    diagnostics: sortDiagnostics(diagnostics),
+    diagnostics: capped(source.name, sortDiagnostics(diagnostics)),
   };
+}
+
+/** At most 100 findings, and a note where there were more; the parser's own cap has its note already. */
+function capped(file: string, sorted: readonly Diagnostic[]): readonly Diagnostic[] {
+  const last = sorted[MAX_DIAGNOSTICS - 1];
+  if (last === undefined || sorted.length <= MAX_DIAGNOSTICS) return sorted;
+  if (sorted.some((diagnostic) => diagnostic.code === "limit.findings")) return sorted;
+  const more = finding("limit.findings", { ...last.place, file }, { limit: MAX_DIAGNOSTICS });
+  return [...sorted.slice(0, MAX_DIAGNOSTICS), more];
 }
 
 /**

@@ -42,6 +42,8 @@ export interface Context {
   readonly letValue: (name: string) => Quantity | null | "none";
   /** Names of subjects in file order; the only, unnamed one is the empty text. */
   readonly subjects: string[];
+  /** Definitions that are like themselves in the end, so that each circle is said once. */
+  readonly circles: Set<string>;
   /** Names that `use` would bring in. */
   readonly imported: ReadonlySet<string>;
 }

@@ -24,8 +24,28 @@ export function declareAll(ctx: Context, file: File): void {
   for (const item of file.items) {
     if (item.kind === "let") declareLet(ctx, item);
     else if (item.kind === "define") declareDefinition(ctx, item.block, item);
-    else if (item.kind === "block") declareBlock(ctx, item);
   }
+  for (const item of file.items) if (item.kind === "block") declareBlock(ctx, item);
+}
+
+const blocksIn = (block: Block): readonly Block[] =>
+  block.entries.flatMap((entry) => (entry.kind === "block" ? [entry] : []));
+
+const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
+
+/** The blocks inside a block: its own, also two of one name, and those it takes over by `like`. */
+function partsOf(ctx: Context, block: Block): readonly Block[] {
+  const parts = [...blocksIn(block)];
+  const seen = new Set<string>();
+  for (let from: Block | undefined = block; from !== undefined; ) {
+    const name: string | undefined = from.like?.parts.map((part) => part.text).join(".");
+    if (name === undefined || seen.has(name)) break;
+    seen.add(name);
+    const heads = new Set(parts.map(headOf));
+    from = ctx.definitions.get(name)?.statement.block;
+    if (from !== undefined) parts.push(...blocksIn(from).filter((part) => !heads.has(headOf(part))));
+  }
+  return parts;
 }
 
 function declareDefinition(
@@ -75,11 +95,10 @@ function declareBlock(ctx: Context, block: Block): void {
   } else if (kind === "light" && name !== "") declare(ctx, "light", name, null, block);
   else if (kind === "point" && name !== "") declare(ctx, "point", name, null, block);
   else if (kind === "set" || kind === "room") {
-    for (const entry of block.entries) {
-      const part = entry.kind === "block" ? entry : null;
-      const partKind = part?.words[0]?.text ?? "";
-      const partName = part?.words[1]?.text ?? "";
-      if (part === null || partName === "") continue;
+    for (const part of partsOf(ctx, block)) {
+      const partKind = part.words[0]?.text ?? "";
+      const partName = part.words[1]?.text ?? "";
+      if (partName === "") continue;
       if (pieces.has(partKind)) declare(ctx, "piece", partName, null, part);
       else if (partKind === "opening") declare(ctx, "opening", partName, null, part);
     }
@@ -87,10 +106,9 @@ function declareBlock(ctx: Context, block: Block): void {
 }
 
 function declarePoints(ctx: Context, block: Block, owner: string): void {
-  for (const entry of block.entries) {
-    const name =
-      entry.kind === "block" && entry.words[0]?.text === "point" ? entry.words[1]?.text : undefined;
-    if (name !== undefined && entry.kind === "block") declare(ctx, "point", name, owner, entry);
+  for (const part of partsOf(ctx, block)) {
+    const name = part.words[0]?.text === "point" ? part.words[1]?.text : undefined;
+    if (name !== undefined) declare(ctx, "point", name, owner, part);
   }
 }
 

@@ -76,7 +76,8 @@ export function expand(ctx: Context, block: Block, kind: string, seen: readonly 
   if (block.like !== null) {
     const name = block.like.parts.map((part) => part.text).join(".");
     if (seen.includes(name)) {
-      report(ctx, "like.circle", block.like.span, { name });
+      if (!ctx.circles.has(name)) report(ctx, "like.circle", block.like.span, { name });
+      for (const other of seen) ctx.circles.add(other);
       return { entries: block.entries, complete: false, companions };
     }
     const base = find(ctx, block.like, kind);

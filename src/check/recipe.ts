@@ -57,6 +57,7 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
     definitions: new Map(),
     declared: new Map(),
     subjects: [],
+    circles: new Set(),
     imported: new Set(
       file.items.flatMap((item) => (item.kind === "use" ? item.names.map((word) => word.text) : [])),
     ),
@@ -127,7 +128,10 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     const row = kindOf(ctx, item, topKinds, "by itself");
     if (row === null) continue;
     const head = item.words[0]?.span ?? item.span;
-    if (fileKind === "kit" && row.kind !== "about") report(ctx, "kit.placed", head, { what: row.kind });
+    if (fileKind === "kit" && row.kind !== "about") {
+      report(ctx, "kit.placed", head, { what: row.kind });
+      continue;
+    }
     if (row.kind === "silence") continue;
     const before = single.get(row.kind);
     if (row.named === "none" && before !== undefined) {

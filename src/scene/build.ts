@@ -1,5 +1,6 @@
 import type { Sink } from "../diagnostics/diagnostic.js";
 import type { Recipe } from "../model/types.js";
+import { calm } from "./calm.js";
 import { finishCamera } from "./camera.js";
 import { keyOf } from "./key.js";
 import { finishLamp } from "./lamp/build.js";
@@ -24,7 +25,7 @@ import type { Body, Scene, ScenePolygon, SceneSubject, Source, Station } from ".
 export function buildScene(recipe: Recipe, sink: Sink): Scene {
   const site: Site = {
     recipe,
-    sink,
+    sink: calm(sink),
     landmarks: new Map([
       ["mark", mark],
       ["floor", mark],

@@ -2,7 +2,7 @@ import type { Place } from "../core/span.js";
 import { writeNumber } from "../core/write-number.js";
 import type { ArgsOf, Code } from "../diagnostics/catalogue/index.js";
 import { finding } from "../diagnostics/create.js";
-import type { Sink } from "../diagnostics/diagnostic.js";
+import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import type { Origins, Recipe } from "../model/types.js";
 import type { Assumption, Landmark } from "./types.js";
 
@@ -35,8 +35,13 @@ export function placeOfBlock(origins: Origins | undefined, property?: string): P
 }
 
 /** Reports a finding at the place that is being worked on. */
-export function report<C extends Code>(site: Site, code: C, args: ArgsOf<C>): void {
-  site.sink(finding(code, site.place, args));
+export function report<C extends Code>(
+  site: Site,
+  code: C,
+  args: ArgsOf<C>,
+  fixes: readonly Fix[] = [],
+): void {
+  site.sink(finding(code, site.place, args, { fixes }));
 }
 
 /** Builds an owner now, unless it is built; a ring of owners is reported once and left open. */

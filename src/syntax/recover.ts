@@ -189,7 +189,8 @@ export abstract class RecoveringParser extends EmbeddedActionsParser {
   /** Reports a finding that does not belong to the next token. */
   protected report<C extends Code>(code: C, span: Span, args: ArgsOf<C>, extra: Extra = {}): void {
     this.reported++;
-    if (this.reported > MAX_DIAGNOSTICS) return;
+    // One more than are shown, so that it can be said that there are more.
+    if (this.reported > MAX_DIAGNOSTICS + 1) return;
     this.run.sink(finding(code, placeIn(this.run.file, span), args, extra));
   }
 

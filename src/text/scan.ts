@@ -56,7 +56,8 @@ export function report<C extends Code>(
   extra: Extra = {},
 ): void {
   scan.found++;
-  if (scan.found <= MAX_DIAGNOSTICS)
+  // One more than are shown, so that it can be said that there are more.
+  if (scan.found <= MAX_DIAGNOSTICS + 1)
     scan.sink(finding(code, placeIn(scan.file, { start, end }), args, extra));
 }
 

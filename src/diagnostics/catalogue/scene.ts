@@ -30,8 +30,8 @@ export const sceneFindings = {
     severity: "error",
     message:
       "`{name}` cannot be at {height} m: its tape of {slant} m starts at {zero} m, {gap} m away in height alone",
-    help: "lengthen the tape to more than {gap} m, or bring the lamp nearer to the height of the tape's zero",
-    page: "`distance` is a slant tape. When the difference in height alone is longer than the tape, no place on the floor fits.\n\nRight: `distance: 2 m` with `height: 2.4 m` for a face at 1.6 m.",
+    help: "if the tape ran along the floor, it is a `floor_distance`; a slant `distance` is more than {gap} m here",
+    page: "`distance` is a slant tape, from the face (or the aim, or what `from` names) to the lamp; a tape along the floor is `floor_distance`. When the difference in height alone is longer than the tape, no place on the floor fits.\n\nRight: `distance: 2 m` with `height: 2.4 m` for a face at 1.6 m.",
   },
   "placement.on-aim": {
     severity: "error",

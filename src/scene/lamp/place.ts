@@ -79,13 +79,29 @@ function checkReach(site: Site, light: LightModel, tape: Tape, z: number): void 
   const gap = Math.abs(z - tape.zero[2]);
   if (gap <= tape.slant + 1e-9) return;
   site.place = placeOfBlock(light.origins, "distance");
-  report(site, "placement.too-near", {
-    name: light.name ?? "light",
-    height: metres(z),
-    slant: metres(tape.slant),
-    zero: metres(tape.zero[2]),
-    gap: metres(gap),
-  });
+  const word = { ...site.place, end: site.place.start + "distance".length };
+  const fixes =
+    light.origins?.properties.has("distance") === true
+      ? [
+          {
+            title: "write `floor_distance`, if the tape ran along the floor",
+            certain: false,
+            edits: [{ place: word, text: "floor_distance" }],
+          },
+        ]
+      : [];
+  report(
+    site,
+    "placement.too-near",
+    {
+      name: light.name ?? "light",
+      height: metres(z),
+      slant: metres(tape.slant),
+      zero: metres(tape.zero[2]),
+      gap: metres(gap),
+    },
+    fixes,
+  );
 }
 
 /**

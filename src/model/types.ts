@@ -34,13 +34,21 @@ export type PartModel<K extends BlockKind> = Blocks[K]["parts"][number] extends 
     : never
   : never;
 
+/** The checked room, with its surfaces and windows as parts. */
 export type RoomModel = BlockModel<"room">;
+/** The checked set; its pieces are parts. */
 export type SetModel = BlockModel<"set">;
+/** One checked person, with the points that belong to it as parts. */
 export type SubjectModel = BlockModel<"subject">;
+/** One checked place to hold a meter. */
 export type PointModel = BlockModel<"point">;
+/** One checked lamp, with its stand as a part. */
 export type LightModel = BlockModel<"light">;
+/** The checked camera. */
 export type CameraModel = BlockModel<"camera">;
+/** What the picture should look like, checked. */
 export type IntentModel = BlockModel<"intent">;
+/** The meter's constants, checked. */
 export type MeterModel = BlockModel<"meter">;
 
 /** A value of a table block (`thresholds`, `tolerances`) that the recipe sets, in its base unit. */

@@ -66,6 +66,7 @@ export interface BearingValue {
   readonly written: string;
 }
 
+/** Where something looks: along a bearing, level; at a point; or straight up or down. */
 export type DirectionValue =
   | { readonly kind: "bearing"; readonly bearing: BearingValue; readonly written: string }
   | { readonly kind: "point"; readonly point: PointValue; readonly written: string }
@@ -78,12 +79,14 @@ export interface TapeValue {
   readonly written: string;
 }
 
+/** Width x height. */
 export interface RectangleValue {
   readonly width: Length;
   readonly height: Length;
   readonly written: string;
 }
 
+/** Width x depth x height. */
 export interface VolumeValue {
   readonly width: Length;
   readonly depth: Length;
@@ -91,12 +94,14 @@ export interface VolumeValue {
   readonly written: string;
 }
 
+/** Width x height of a picture, in pixels. */
 export interface PixelsValue {
   readonly width: number;
   readonly height: number;
   readonly written: string;
 }
 
+/** The lit opening of a lamp. Flat ones shine to their front, bulbs all round. */
 export type ShapeValue =
   | { readonly kind: "disc"; readonly diameter: Length; readonly written: string }
   | { readonly kind: "sphere"; readonly diameter: Length; readonly written: string }
@@ -109,6 +114,7 @@ export type ShapeValue =
       readonly written: string;
     };
 
+/** How the output at full power is known. */
 export type CalibrationValue =
   /** A flat receptor on the lamp's axis at full power, no room bounce. */
   | {
@@ -129,12 +135,14 @@ export type CalibrationValue =
   /** An LM-63 file; read by a later version. */
   | { readonly kind: "candelas"; readonly file: string; readonly written: string };
 
+/** An output that is known as such: lumen seconds or candela seconds of a flash, lumens or candelas of a lamp. */
 export interface OutputValue {
   readonly kind: "luminous_energy" | "flux" | "intensity" | "intensity_time";
   readonly amount: LuminousEnergy | Flux | Intensity | IntensityTime;
   readonly written: string;
 }
 
+/** A power setting as the dial shows it; `below` counts stops under full power. */
 export type PowerValue =
   | { readonly kind: "full"; readonly written: string }
   | { readonly kind: "off"; readonly written: string }
@@ -150,10 +158,12 @@ export interface DialValue {
   readonly written: string;
 }
 
+/** How the light spreads: the same brightness from everywhere, or intensity as a power of the cosine off the axis. */
 export type BeamValue =
   | { readonly kind: "lambertian"; readonly written: string }
   | { readonly kind: "cosine_power"; readonly exponent: Plain; readonly written: string };
 
+/** One gel: its direction, the size of its shift and what it costs. */
 export interface GelValue {
   readonly tint: "warm" | "cool" | "neutral";
   /** Size of the shift; 0 for a neutral one. */
@@ -163,11 +173,13 @@ export interface GelValue {
   readonly written: string;
 }
 
+/** Gels in front of a lamp, in order. */
 export interface GelsValue {
   readonly items: readonly GelValue[];
   readonly written: string;
 }
 
+/** A surface, by name or by its reflectance. */
 export interface SurfaceValue {
   /** Null where the reflectance was given as a per cent. */
   readonly name: string | null;
@@ -175,6 +187,7 @@ export interface SurfaceValue {
   readonly written: string;
 }
 
+/** The edge of another flat, left or right as the camera sees it. */
 export interface HingeValue {
   readonly edge: "left" | "right";
   readonly of: string;
@@ -197,6 +210,7 @@ export type ArmsValue =
   | { readonly kind: "spread"; readonly elevation: Angle; readonly written: string }
   | { readonly kind: "ahead"; readonly elevation: Angle; readonly written: string };
 
+/** A natural light that a set-up may pass for. */
 export type NaturalLightValue =
   | { readonly kind: "sunlight"; readonly elevation: Angle; readonly written: string }
   | {
@@ -223,6 +237,7 @@ export interface ContrastValue {
   readonly written: string;
 }
 
+/** So many stops under or over a reading. */
 export interface LevelValue {
   readonly stops: Stops;
   readonly side: "under" | "over";
@@ -330,6 +345,7 @@ export type Expr =
     }
   | { readonly kind: "negation"; readonly type: ResultType; readonly operand: Expr };
 
+/** One claim of an expectation, with every name found and its tolerance on the scale on which it is judged. */
 export type ClaimModel =
   | { readonly kind: "true"; readonly value: Expr }
   | {

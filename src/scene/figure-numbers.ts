@@ -17,6 +17,9 @@ export const figure = {
 
 /** Default stature, m, and default reflectances. */
 export const defaultStature = 1.7;
+/** Default reflectance of the skin, 0 to 1 (common practice, no source). */
 export const defaultSkin = 0.35;
+/** Default reflectance of the clothes, 0 to 1 (common practice, no source). */
 export const defaultCloth = 0.3;
+/** Default reflectance of the hair, 0 to 1 (common practice, no source). */
 export const defaultHair = 0.08;

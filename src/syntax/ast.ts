@@ -206,6 +206,7 @@ export interface Block {
   readonly damaged: boolean;
 }
 
+/** What may stand in the body of a block. */
 export type Entry = Property | Block;
 
 // ---------------------------------------------------------------- statements
@@ -250,6 +251,7 @@ export interface Define {
   readonly block: Block;
 }
 
+/** A sign that compares. */
 export type Comparison = "<" | "<=" | ">" | ">=";
 
 /** What an `expect` or a `meet` says. */
@@ -326,12 +328,14 @@ export interface Column {
   readonly title: TextLiteral | null;
 }
 
+/** `show column, column` */
 export interface Show {
   readonly kind: "show";
   readonly span: Span;
   readonly columns: readonly Column[];
 }
 
+/** `table "..." { sweep ... show ... }` */
 export interface Table {
   readonly kind: "table";
   readonly span: Span;
@@ -339,6 +343,7 @@ export interface Table {
   readonly lines: readonly (Sweep | Show | Hold | Property)[];
 }
 
+/** `remove fill` */
 export interface Remove {
   readonly kind: "remove";
   readonly span: Span;
@@ -352,6 +357,7 @@ export interface Keep {
   readonly what: Name;
 }
 
+/** `variant "..." from "..." { ... }` */
 export interface Variant {
   readonly kind: "variant";
   readonly span: Span;
@@ -360,6 +366,7 @@ export interface Variant {
   readonly lines: readonly (Remove | Keep | Expect | Hold | Entry)[];
 }
 
+/** `find key.distance between a and b near c` */
 export interface Find {
   readonly kind: "find";
   readonly span: Span;
@@ -369,12 +376,14 @@ export interface Find {
   readonly near: Expression | null;
 }
 
+/** `meet CLAIM` */
 export interface Meet {
   readonly kind: "meet";
   readonly span: Span;
   readonly claim: Claim;
 }
 
+/** `prefer least key.power` */
 export interface Prefer {
   readonly kind: "prefer";
   readonly span: Span;
@@ -382,6 +391,7 @@ export interface Prefer {
   readonly value: Expression;
 }
 
+/** `solve "..." { find ... meet ... prefer ... }` */
 export interface Solve {
   readonly kind: "solve";
   readonly span: Span;
@@ -396,6 +406,7 @@ export interface Measured {
   readonly lines: readonly (Reading | Entry)[];
 }
 
+/** `face.disc(towards: key) is f/8` of a measured block. */
 export interface Reading {
   readonly kind: "reading";
   readonly span: Span;
@@ -403,6 +414,7 @@ export interface Reading {
   readonly value: Expression;
 }
 
+/** What may stand by itself in a file. */
 export type Item = Use | Let | Define | Expect | Hold | Table | Variant | Solve | Measured | Block;
 
 /** A whole file. */

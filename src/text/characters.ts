@@ -1,10 +1,16 @@
 /** Classes of the characters below 128, as the scanner's first look at a character. */
 export const SPACE = 1;
+/** A line end. */
 export const LINE_END = 2;
+/** A letter or the low line. */
 export const LETTER = 3;
+/** A digit. */
 export const DIGIT = 4;
+/** A sign of the language. */
 export const SIGN = 5;
+/** A control code. */
 export const CONTROL = 6;
+/** Any other character. */
 export const OTHER = 7;
 
 const classes = new Uint8Array(128).fill(OTHER);

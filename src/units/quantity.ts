@@ -20,22 +20,41 @@ export interface Quantity<U extends BaseUnit = BaseUnit> {
   readonly plusMinus?: Spread;
 }
 
+/** A length in metres. */
 export type Length = Quantity<"m">;
+/** An angle in degrees. */
 export type Angle = Quantity<"deg">;
+/** A time in seconds. */
 export type Time = Quantity<"s">;
+/** An energy in joules, which are watt-seconds. */
 export type Energy = Quantity<"J">;
+/** A power in watts. */
 export type Watts = Quantity<"W">;
+/** A mass in kilograms. */
 export type Mass = Quantity<"kg">;
+/** A plain number; a per cent is a share, 0.18 for 18 %. */
 export type Plain = Quantity<"1">;
+/** An f-number; nominal ones hold their exact series value. */
 export type FStop = Quantity<"f">;
+/** An ISO sensitivity; nominal ones hold their exact series value. */
 export type Sensitivity = Quantity<"ISO">;
+/** An exposure value. */
 export type ExposureValue = Quantity<"EV">;
+/** A colour temperature in kelvin. */
 export type Kelvin = Quantity<"K">;
+/** A difference in stops. */
 export type Stops = Quantity<"stop">;
+/** A difference in mired (1e6 over kelvin). */
 export type Mired = Quantity<"mired">;
+/** An illuminance in lux. */
 export type Illuminance = Quantity<"lx">;
+/** Luminous energy in lumen seconds. */
 export type LuminousEnergy = Quantity<"lm s">;
+/** Luminous flux in lumens. */
 export type Flux = Quantity<"lm">;
+/** Luminous intensity in candelas. */
 export type Intensity = Quantity<"cd">;
+/** Luminous intensity over a flash, in candela seconds. */
 export type IntensityTime = Quantity<"cd s">;
+/** Luminous efficacy in lumens to the watt, which are lumen seconds to the watt-second. */
 export type Efficacy = Quantity<"lm/W">;

@@ -8,6 +8,7 @@ export interface SurfaceRow {
   readonly source: string;
 }
 
+/** Every surface that has a name. */
 export const surfaces: readonly SurfaceRow[] = [
   {
     name: "white_board",

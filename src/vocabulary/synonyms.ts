@@ -13,6 +13,7 @@ export interface PropertySynonym {
   readonly plain?: string;
 }
 
+/** Wrong words for properties, with the right ones. */
 export const propertySynonyms: readonly PropertySynonym[] = [
   {
     kinds: ["camera"],

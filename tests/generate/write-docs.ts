@@ -1,5 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { warningsGuide } from "../../src/report/rules/explain.js";
 import { type Fence, fencesOf } from "../docs/fences.js";
 import { allPages, type Page, ROOT } from "../docs/pages.js";
 import { calcExample } from "../docs/run-calc.js";
@@ -41,6 +42,7 @@ async function refreshed(page: Page): Promise<string> {
 }
 
 writeFileSync(join(ROOT, "docs/errors.md"), errorsPage());
+writeFileSync(join(ROOT, "docs/guide/warnings.md"), warningsGuide());
 for (const page of allPages()) {
   const text = await refreshed(page);
   if (text === page.text) continue;

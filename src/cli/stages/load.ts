@@ -1,8 +1,13 @@
 /** The stages of the program, each loaded when it is first asked for. The build makes a file of its own of each. */
 export type Language = typeof import("./language.js");
+/** The stage that computes light and shows reports. */
 export type Light = typeof import("./light.js");
+/** The stage of single formulas. */
 export type Quantities = typeof import("./quantities.js");
 
+/** Loads the stage of the text of a recipe. */
 export const language = (): Promise<Language> => import("./language.js");
+/** Loads the stage that computes light and shows reports. */
 export const light = (): Promise<Light> => import("./light.js");
+/** Loads the stage of single formulas. */
 export const quantities = (): Promise<Quantities> => import("./quantities.js");

@@ -208,9 +208,15 @@ export const reportSchema = object({
   not_claimed: array(string()),
 });
 
+/** The report of a set-up: plain JSON, format 1. `docs/guide/report.md` explains each field. */
 export type Report = Infer<typeof reportSchema>;
+/** One light of a report. */
 export type ReportLight = Report["lights"][number];
+/** One place with its reading. */
 export type ReportStation = Report["stations"][number];
+/** One result that the report gives unasked, with the text by which a recipe asks for it. */
 export type ReportResult = Report["results"][number];
+/** One expectation with its outcome and what was found. */
 export type ReportExpectation = Report["expectations"][number];
+/** One warning with its remedy. */
 export type ReportWarning = Report["warnings"][number];

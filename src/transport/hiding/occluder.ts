@@ -13,6 +13,7 @@ interface Bound {
   readonly index: number;
 }
 
+/** A flat piece or a surface of the room. */
 export interface PolygonOccluder extends Bound {
   readonly kind: "polygon";
   readonly corners: readonly Vec3[];
@@ -25,6 +26,7 @@ export interface PolygonOccluder extends Bound {
   readonly shell: boolean;
 }
 
+/** A head, a trunk or another ellipsoid. */
 export interface EllipsoidOccluder extends Bound {
   readonly kind: "ellipsoid";
   readonly axes: readonly [Vec3, Vec3, Vec3];
@@ -32,6 +34,7 @@ export interface EllipsoidOccluder extends Bound {
   readonly inverse: readonly [Vec3, Vec3, Vec3];
 }
 
+/** A limb or a post with round ends, by the centres of its two end spheres. */
 export interface CapsuleOccluder extends Bound {
   readonly kind: "capsule";
   readonly from: Vec3;

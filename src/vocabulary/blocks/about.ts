@@ -1,5 +1,6 @@
 import type { BlockRow } from "../property.js";
 
+/** The row of `about`. */
 export const about = {
   kind: "about",
   help: "Who wrote the recipe and how to find it again; no result depends on it.",

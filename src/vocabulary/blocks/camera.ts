@@ -1,5 +1,6 @@
 import type { BlockRow } from "../property.js";
 
+/** The row of `camera`. */
 export const camera = {
   kind: "camera",
   help: "The camera, its settings and where it stands.",
@@ -155,6 +156,7 @@ export const camera = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `meter`. */
 export const meter = {
   kind: "meter",
   help: "Calibration constants of the meter (ISO 2720).",

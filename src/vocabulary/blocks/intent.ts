@@ -1,5 +1,6 @@
 import type { BlockRow } from "../property.js";
 
+/** The row of `intent`. */
 export const intent = {
   kind: "intent",
   help: "What the picture should look like; results are compared with it.",

@@ -52,6 +52,7 @@ const headHeight = {
   range: [0, 10],
 } as const satisfies PropertyRow;
 
+/** The row of `light`. */
 export const light = {
   kind: "light",
   help: "One lamp with what is on it, where it stands and how it is set.",
@@ -268,6 +269,7 @@ export const light = {
   parts: ["stand"],
 } as const satisfies BlockRow;
 
+/** The row of `stand`. */
 export const stand = {
   kind: "stand",
   help: "What carries the lamp.",
@@ -341,6 +343,7 @@ export const stand = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `modifier`. */
 export const modifier = {
   kind: "modifier",
   help: "What goes on a head: its lit opening and what it costs. Only in definitions.",
@@ -349,6 +352,7 @@ export const modifier = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `gel`. */
 export const gel = {
   kind: "gel",
   help: "A gel with a name. Only in definitions.",

@@ -17,6 +17,7 @@ const colour = {
   later: true,
 } as const satisfies PropertyRow;
 
+/** The row of `room`. */
 export const room = {
   kind: "room",
   help: "The room with its surfaces. Without it the surroundings are open and black.",
@@ -49,6 +50,7 @@ export const room = {
   parts: ["walls", "wall", "ceiling", "floor", "opening"],
 } as const satisfies BlockRow;
 
+/** The row of `walls`. */
 export const walls = {
   kind: "walls",
   help: "All four walls together.",
@@ -57,6 +59,7 @@ export const walls = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `wall`. */
 export const wall = {
   kind: "wall",
   help: "One wall, as the camera sees it; it stands before `walls`.",
@@ -66,6 +69,7 @@ export const wall = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `ceiling`. */
 export const ceiling = {
   kind: "ceiling",
   help: "The ceiling.",
@@ -74,6 +78,7 @@ export const ceiling = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `floor`. */
 export const floor = {
   kind: "floor",
   help: "The floor of the room.",
@@ -82,6 +87,7 @@ export const floor = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `opening`. */
 export const opening = {
   kind: "opening",
   help: "A window or a door in a wall; it may have a light outside it.",

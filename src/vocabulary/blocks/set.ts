@@ -61,6 +61,7 @@ const panelSize = {
   range: [0.01, 50],
 } as const satisfies PropertyRow;
 
+/** The row of `set`. */
 export const set = {
   kind: "set",
   help: "What stands and hangs round the subject: flats, paper, cards, scrims, furniture.",
@@ -69,6 +70,7 @@ export const set = {
   parts: ["flat", "paper", "card", "scrim", "table", "box", "sphere", "capsule", "disc", "panel"],
 } as const satisfies BlockRow;
 
+/** The row of `flat`. */
 export const flat = {
   kind: "flat",
   help: "One upright leaf; two are joined by `hinge`.",
@@ -108,6 +110,7 @@ export const flat = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `paper`. */
 export const paper = {
   kind: "paper",
   help: "A paper roll on the floor, with a sweep up behind if it hangs.",
@@ -160,6 +163,7 @@ export const paper = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `card`. */
 export const card = {
   kind: "card",
   help: "A loose board or cloth that gives light back or takes it away.",
@@ -168,6 +172,7 @@ export const card = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `scrim`. */
 export const scrim = {
   kind: "scrim",
   help: "A framed cloth that light goes through.",
@@ -190,6 +195,7 @@ export const scrim = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `table`. */
 export const table = {
   kind: "table",
   help: "A table top at its height, for still life.",
@@ -212,6 +218,7 @@ export const table = {
 
 const bodyReflectance = { ...reflectance, default: "30 %" } as const;
 
+/** The row of `box`. */
 export const box = {
   kind: "box",
   help: "A box, upright.",
@@ -232,6 +239,7 @@ export const box = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `sphere`. */
 export const sphere = {
   kind: "sphere",
   help: "A sphere.",
@@ -251,6 +259,7 @@ export const sphere = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `capsule`. */
 export const capsule = {
   kind: "capsule",
   help: "An upright round post with rounded ends.",
@@ -278,6 +287,7 @@ export const capsule = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `disc`. */
 export const disc = {
   kind: "disc",
   help: "A flat round disc.",
@@ -298,6 +308,7 @@ export const disc = {
   parts: [],
 } as const satisfies BlockRow;
 
+/** The row of `panel`. */
 export const panel = {
   kind: "panel",
   help: "A free flat rectangle at any height and tilt.",

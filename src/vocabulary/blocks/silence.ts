@@ -1,5 +1,6 @@
 import type { BlockRow } from "../property.js";
 
+/** The row of `silence`. */
 export const silence = {
   kind: "silence",
   help: "Warnings that are known and accepted, each with its reason; safety warnings cannot be silenced.",

@@ -1,5 +1,6 @@
 import type { BlockRow } from "../property.js";
 
+/** The row of `subject`. */
 export const subject = {
   kind: "subject",
   help: "A person to be lit. With several, each has a name.",
@@ -98,6 +99,7 @@ export const subject = {
   parts: ["point"],
 } as const satisfies BlockRow;
 
+/** The row of `point`. */
 export const point = {
   kind: "point",
   help: "A named place where a meter may be held.",

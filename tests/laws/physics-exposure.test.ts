@@ -201,6 +201,12 @@ describe("fall-off", () => {
         expect(pointErrorOfSquare(k)).toBeLessThan(pointErrorOfDisc(k / Math.SQRT2));
       }),
     );
+    // The closed form of an element facing a square, written as it stands, where it still has its digits.
+    for (const k of [1, 4.9, 6, 20]) {
+      const x = 1 / (2 * k);
+      const t = x / Math.sqrt(1 + x * x);
+      expect(pointErrorOfSquare(k)).toBeCloseTo((x * x) / (t * Math.atan(t)) - 1, 13);
+    }
     // Far away the error of a square goes with 1 / (3 k^2).
     near(pointErrorOfSquare(1e6) * 3e12, 1);
     expect(pointErrorOfSquare(4.9)).toBeGreaterThan(pointErrorOfSquare(5.1));

@@ -85,15 +85,20 @@ describe("angular widths", () => {
     const side = angularWidths(tube, [0, 0, 2]);
     expect(side?.least).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
     expect(side?.greatest).toBeCloseTo(2 * (Math.atan(0.25) + Math.asin(0.05 / Math.hypot(2, 0.5))), 12);
-    const end = angularWidths(tube, [2.5, 0, 0]);
-    expect(end?.least).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
-    expect(end?.greatest).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
+    const front = angularWidths(tube, [2.5, 0, 0]);
+    expect(front?.least).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
+    expect(front?.greatest).toBeCloseTo(2 * Math.asin(0.05 / 2), 12);
     expect(angularWidths(tube, [0.3, 0, 0.01])).toBeUndefined();
     // Just beside the end's prolonged wall: from the outer rim of the near end to that of the far one.
     const near = Math.atan2(0.051, 0.1) + Math.asin(0.05 / Math.hypot(0.051, 0.1));
     const far = Math.atan2(0.051, 1.1) - Math.asin(0.05 / Math.hypot(0.051, 1.1));
     expect(angularWidths(tube, [0.6, 0, 0.051])?.greatest).toBeCloseTo(near - far, 12);
     expect(angularWidths(tube, [-0.6, 0, 0.051])?.greatest).toBeCloseTo(near - far, 12);
+    // Inside the prolonged wall the near end hides all the rest.
+    for (const x of [0.6, -0.6]) {
+      const end = 2 * Math.asin(0.05 / Math.hypot(0.1, 0.03));
+      expect(angularWidths(tube, [x, 0, 0.03])?.greatest).toBeCloseTo(end, 12);
+    }
   });
 });
 

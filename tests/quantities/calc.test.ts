@@ -137,6 +137,12 @@ describe("what can't be", () => {
     expect(problem("umbra_length", "source_diameter_m=-1")).toBe(
       "source_diameter_m must be greater than 0; -1 is not",
     );
+    expect(problem("umbra_length", "source_diameter_m=0")).toBe(
+      "source_diameter_m must be greater than 0; 0 is not",
+    );
+    expect(problem("penumbra_width_planar_source_oblique", "receiver_tilt_deg=90")).toBe(
+      "receiver_tilt_deg must be less than 90; 90 is not",
+    );
     expect(problem("stops_for_pops", "pops=2.5")).toBe("pops must be a whole number; 2.5 is not");
     expect(problem("stops_for_pops", "pops=0")).toBe("pops must be 1 or greater; 0 is not");
     expect(problem("transmittance_to_stops", "transmittance=1.1")).toBe(

@@ -1,25 +1,25 @@
+import type { Vec3 } from "../../core/vector.js";
 import { edgeWeight } from "../../math/lambert-polygon.js";
 import { triangleSolidAngle } from "../../math/solid-angle.js";
 import type { LightVector } from "../../physics/light-vector.js";
-import type { FlatPolygon } from "./flat.js";
+import type { Region } from "./region.js";
 import type { View } from "./view.js";
 
-/** What flat pieces of light give an eye: their light vector, in the view's own axes, and their solid angle, sr. */
-export interface PieceLight extends LightVector {
+/** What a region of light on the view's plane gives an eye: its light vector in the view's axes, and solid angle, sr. */
+interface RegionLight extends LightVector {
   solid: number;
 }
 
-/** Adds a piece on the view's plane to a sum: Lambert's polygon sum, and the solid angle where it is wanted. */
-export function addPiece(piece: FlatPolygon, sum: PieceLight, wantSolid: boolean): void {
-  const n = piece.length;
-  let au = piece[n - 2] as number;
-  let av = piece[n - 1] as number;
+/** Adds one polygon to a sum: Lambert's sum over its edges, and the solid angle where it is wanted. */
+function addPolygon(p: Float64Array, start: number, end: number, sum: RegionLight, wantSolid: boolean): void {
+  let au = p[end - 2] as number;
+  let av = p[end - 1] as number;
   let x = 0;
   let y = 0;
   let z = 0;
-  for (let i = 0; i < n; i += 2) {
-    const bu = piece[i] as number;
-    const bv = piece[i + 1] as number;
+  for (let i = start; i < end; i += 2) {
+    const bu = p[i] as number;
+    const bv = p[i + 1] as number;
     // The vector product of the sight lines (au, av, 1) and (bu, bv, 1), with the digits of the edge kept.
     const cx = av - bv;
     const cy = bu - au;
@@ -34,32 +34,33 @@ export function addPiece(piece: FlatPolygon, sum: PieceLight, wantSolid: boolean
   sum.x += x / 2;
   sum.y += y / 2;
   sum.z += z / 2;
-  if (wantSolid) {
-    for (let i = 4; i < n; i += 2) {
-      sum.solid += triangleSolidAngle(
-        piece[0] as number,
-        piece[1] as number,
-        1,
-        piece[i - 2] as number,
-        piece[i - 1] as number,
-        1,
-        piece[i] as number,
-        piece[i + 1] as number,
-        1,
-      );
-    }
+  if (!wantSolid) return;
+  const u = p[start] as number;
+  const v = p[start + 1] as number;
+  for (let i = start + 4; i < end; i += 2) {
+    sum.solid += triangleSolidAngle(
+      u,
+      v,
+      1,
+      p[i - 2] as number,
+      p[i - 1] as number,
+      1,
+      p[i] as number,
+      p[i + 1] as number,
+      1,
+    );
   }
 }
 
-/** What a receptor makes of pieces of light: flat receptors take the part along n, domes (1 + cos) / 2. */
-export function received(
-  pieces: readonly FlatPolygon[],
-  view: View,
-  n: readonly [number, number, number],
-  dome: boolean,
-): number {
-  const sum: PieceLight = { x: 0, y: 0, z: 0, solid: 0 };
-  for (const piece of pieces) addPiece(piece, sum, dome);
+/** What a receptor makes of a region of light: flat receptors take the part along n, domes (1 + cos) / 2. */
+export function received(region: Region, view: View, n: Vec3, dome: boolean): number {
+  const sum: RegionLight = { x: 0, y: 0, z: 0, solid: 0 };
+  let start = 0;
+  for (let i = 0; i < region.count; i++) {
+    const end = region.ends[i] as number;
+    addPolygon(region.data, start, end, sum, dome);
+    start = end;
+  }
   const { across, up, ahead } = view;
   const nu = across[0] * n[0] + across[1] * n[1] + across[2] * n[2];
   const nv = up[0] * n[0] + up[1] * n[1] + up[2] * n[2];

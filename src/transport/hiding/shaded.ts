@@ -4,9 +4,10 @@ import { sourceOutline } from "../../physics/source-outline.js";
 import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
 import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
-import { type FlatPolygon, subtract } from "./flat.js";
+import type { FlatPolygon } from "./flat.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
+import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
 import { clipToHalf, type HalfSpace, OUTLINE_CORNERS, outlineOf, project, viewAlong } from "./view.js";
 
 /** A source with the sphere round it, for asking what may stand before it. */
@@ -19,13 +20,22 @@ export interface ShadedSource {
   readonly outline: SourceShape;
   /** What can hide it. */
   readonly occluders: readonly Occluder[];
+  /** Buffers for cutting, written over by every reading. */
+  readonly work: { light: Region; next: Region; readonly scratch: Scratch };
 }
 
 /** Makes a source ready to be hidden in part by the occluders. */
 export function shadedSource(prepared: PreparedSource, occluders: readonly Occluder[]): ShadedSource {
   const { shape } = prepared;
   const centre = sourceCentre(shape);
-  return { prepared, centre, bound: boundOf(shape, centre), outline: widened(shape), occluders };
+  return {
+    prepared,
+    centre,
+    bound: boundOf(shape, centre),
+    outline: widened(shape),
+    occluders,
+    work: { light: emptyRegion(), next: emptyRegion(), scratch: emptyScratch() },
+  };
 }
 
 function boundOf(shape: SourceShape, centre: Vec3): number {
@@ -139,16 +149,22 @@ function hiddenShare(
   if (!dome) corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
   const outline = corners.length < 3 ? null : project(view, corners);
   if (outline === null) return 1;
-  const full = received([outline], view, facing, dome);
+  const { work } = source;
+  startRegion(work.light, outline);
+  const full = received(work.light, view, facing, dome);
   if (!(full > 0)) return 1;
   for (const half of bodies) corners = clipToHalf(corners, half);
   const start = corners.length < 3 ? null : project(view, corners);
-  let pieces: readonly FlatPolygon[] = start === null ? [] : [start];
+  if (start === null) return 0;
+  startRegion(work.light, start);
   for (const hole of holes) {
-    if (pieces.length === 0) return 0;
-    pieces = subtract(pieces, hole);
+    takeOut(work.light, hole, work.next, work.scratch);
+    const before = work.light;
+    work.light = work.next;
+    work.next = before;
+    if (work.light.count === 0) return 0;
   }
-  return Math.min(1, received(pieces, view, facing, dome) / full);
+  return Math.min(1, received(work.light, view, facing, dome) / full);
 }
 
 const product = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

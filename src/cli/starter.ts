@@ -8,7 +8,7 @@ recipe "One lamp through a doorway"
 # Measure the room: width x depth x height. The mark on the floor, where the
 # subject stands, is where every tape starts.
 room {
-  size: 4.6 x 6.2 x 2.7 m
+  size: 4.6 x 6.2 x 3 m
   mark: from(left: 2.1 m, back: 1.8 m)
   walls { reflectance: 70 % }
   ceiling { reflectance: 80 % }

@@ -2,7 +2,7 @@ import { distance } from "fastest-levenshtein";
 
 /** ` Perhaps "check"?`, with a blank in front, or nothing where no word is near. */
 export function near(written: string, words: readonly string[]): string {
-  const limit = Math.max(1, Math.floor(written.length / 3));
+  const limit = written.length < 5 ? 1 : Math.ceil(written.length / 3);
   const found = words
     .map((word) => ({ word, steps: distance(written.toLowerCase(), word.toLowerCase()) }))
     .filter(({ word, steps }) => steps <= limit || (written.length > 2 && word.startsWith(written)))

@@ -102,7 +102,7 @@ export const commands: readonly CommandRow[] = [
     name: "words",
     operands: "[KIND]",
     count: [0, 1],
-    help: "List the words of the language: all kinds of block, the properties of one, or `results`.",
+    help: "List the words of the language: all kinds of block, the properties of one, or `results`, `units`, `surfaces`.",
     options: [format("text", "json"), ...everywhere],
     examples: ["halfshade words", "halfshade words light", "halfshade words results"],
   },

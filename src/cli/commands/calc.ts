@@ -73,7 +73,8 @@ export async function calcCommand(session: Session): Promise<number> {
   });
   if (!answer.ok) {
     const text = answer.problem;
-    return misuse(session, visibleLine(/[.!?)]$/.test(text) ? text : `${text}.`));
+    const capital = text.charAt(0).toUpperCase() + text.slice(1);
+    return misuse(session, visibleLine(/[.!?)]$/.test(text) ? capital : `${capital}.`));
   }
   if (session.options.get("format") === "json") {
     const { name: of, value, unit, reason } = answer;

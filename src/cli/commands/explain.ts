@@ -25,21 +25,20 @@ function findingPage(code: string, row: CatalogueRow): Page {
   };
 }
 
+/** A warning's page, which is Markdown, for a terminal: its first paragraph says when the warning speaks. */
+function warningPage(code: string, text: string): Page {
+  const [first = "", ...paragraphs] = text.replaceAll("**", "").split(/\n{2,}/);
+  return { code, severity: "warning", line: first.replace(/^When\. /, ""), paragraphs };
+}
+
 /** Every page: findings about texts in the order of the catalogue, then warnings about set-ups. */
 async function allPages(): Promise<readonly Page[]> {
   const { catalogue } = await language();
-  const { rules } = await light();
+  const { warningPages } = await light();
   const rows = Object.entries<CatalogueRow>(catalogue);
   return [
     ...rows.map(([code, row]) => findingPage(code, row)),
-    ...rules.map(
-      ({ code, page }): Page => ({
-        code,
-        severity: "warning",
-        line: page.when,
-        paragraphs: [page.means, `What to do: ${page.todo}`, `Source of the threshold: ${page.source}`],
-      }),
-    ),
+    ...[...warningPages()].map(([code, text]) => warningPage(code, text)),
   ];
 }
 

@@ -1,6 +1,9 @@
+import { visibleLine } from "../../diagnostics/print-visible.js";
 import { wrap } from "../../diagnostics/print-width.js";
 import { renderJson } from "../../render/json.js";
+import { significant } from "../../render/number.js";
 import type { BlockRow, PropertyRow } from "../../vocabulary/property.js";
+import type { ValueType } from "../../vocabulary/value-types.js";
 import { near } from "../arguments/near.js";
 import { CLEAN } from "../exit.js";
 import { misuse, type Session } from "../session.js";
@@ -13,12 +16,37 @@ const entry = (head: string, texts: readonly string[], width: number): readonly 
   ...texts.flatMap((text) => wrap(text, width - INDENT.length).map((line) => INDENT + line)),
 ];
 
+/** Units of the ranges, by type of value; a share is shown in per cent. */
+const rangeUnits: ReadonlyMap<ValueType, string> = new Map<ValueType, string>([
+  ["length", "m"],
+  ["tape", "m"],
+  ["rectangle", "m"],
+  ["volume", "m"],
+  ["angle", "deg"],
+  ["bearing", "deg"],
+  ["time", "s"],
+  ["energy", "Ws"],
+  ["watts", "W"],
+  ["mass", "kg"],
+  ["illuminance", "lx"],
+  ["temperature", "K"],
+  ["stops", "stop"],
+  ["mired", "mired"],
+]);
+
+/** `0.3 to 2.6 m`. */
+function allowed(type: ValueType, own: string, [low, high]: readonly [number, number]): string {
+  if (type === "fraction") return `${significant(low * 100, 4)} to ${significant(high * 100, 4)} %`;
+  const unit = rangeUnits.get(type) ?? (own === "1" ? "" : own);
+  return `${significant(low, 6)} to ${significant(high, 6)}${unit === "" ? "" : ` ${unit}`}`;
+}
+
 /** One property: its type, what it is for, an example, what holds without it, and what is allowed. */
 function propertyLines(stage: Language, row: PropertyRow, width: number): readonly string[] {
   const { words } = stage.valueTypes[row.type];
   const facts = [row.help, `Example: ${row.name}: ${row.example}`, `Left out: ${row.default}`];
   if (row.words !== undefined) facts.push(`Words: ${row.words.join(", ")}`);
-  if (row.range !== undefined) facts.push(`Allowed: ${row.range[0]} to ${row.range[1]} in the base unit`);
+  if (row.range !== undefined) facts.push(`Allowed: ${allowed(row.type, row.unit ?? "", row.range)}`);
   if (row.from !== undefined) facts.push(`Measured from ${row.from}`);
   if (row.later === true) facts.push("Read and kept; this version does not compute with it.");
   return entry(`  ${row.name}: ${words}`, facts, width);
@@ -49,35 +77,62 @@ function resultLines(stage: Language, width: number): readonly string[] {
   });
 }
 
+const unitLines = (stage: Language, width: number): readonly string[] =>
+  stage.unitTable.flatMap((row) =>
+    entry(
+      `  ${row.name}`,
+      [stage.dimensionWords(row.base), ...(row.also.length === 0 ? [] : [`Also: ${row.also.join(", ")}`])],
+      width,
+    ),
+  );
+
+const surfaceLines = (stage: Language, width: number): readonly string[] =>
+  stage.surfaces.flatMap((row) =>
+    entry(`  ${row.name}: ${significant(row.reflectance * 100, 3)} %`, [`Source: ${row.source}`], width),
+  );
+
+/** Lists that are no blocks: by name, the rows as data and as lines. */
+const lists: ReadonlyMap<
+  string,
+  {
+    readonly rows: (stage: Language) => unknown;
+    readonly lines: (stage: Language, width: number) => readonly string[];
+  }
+> = new Map([
+  ["results", { rows: (stage: Language) => stage.results, lines: resultLines }],
+  ["units", { rows: (stage: Language) => stage.unitTable, lines: unitLines }],
+  ["surfaces", { rows: (stage: Language) => stage.surfaces, lines: surfaceLines }],
+]);
+
 /** `halfshade words [KIND]`: the vocabulary, straight from the tables that the checker uses. */
 export async function wordsCommand(session: Session): Promise<number> {
   const stage = await language();
+  const { width } = session;
   const kinds = Object.values<BlockRow>(stage.blocks);
   const wanted = session.operands[0];
-  const json = session.options.get("format") === "json";
-  const out = (lines: readonly string[]): number => {
-    session.io.out(lines.map((line) => `${line.trimEnd()}\n`).join(""));
+  const say = (data: Readonly<Record<string, unknown>>, lines: readonly string[]): number => {
+    const json = session.options.get("format") === "json";
+    session.io.out(
+      json ? renderJson({ format: 1, ...data }) : lines.map((line) => `${line.trimEnd()}\n`).join(""),
+    );
     return CLEAN;
   };
   if (wanted === undefined) {
-    if (json) session.io.out(renderJson({ format: 1, kinds, results: stage.results }));
-    else out(kinds.flatMap((row) => entry(row.kind, [row.help], session.width)));
-    return CLEAN;
+    const more = `Lists: ${[...lists.keys()].map((name) => `halfshade words ${name}`).join(", ")}`;
+    return say({ kinds }, [
+      ...kinds.flatMap((row) => entry(row.kind, [row.help], width)),
+      "",
+      ...wrap(more, width),
+    ]);
   }
-  if (wanted === "results") {
-    if (json) session.io.out(renderJson({ format: 1, results: stage.results }));
-    else out(resultLines(stage, session.width));
-    return CLEAN;
-  }
+  const list = lists.get(wanted);
+  if (list !== undefined) return say({ [wanted]: list.rows(stage) }, list.lines(stage, width));
   const row = kinds.find((one) => one.kind === wanted);
-  if (row === undefined) {
-    const names = [...kinds.map((one) => one.kind), "results"];
-    return misuse(
-      session,
-      `There is no kind of block "${wanted}".${near(wanted, names)} \`halfshade words\` lists them.`,
-    );
-  }
-  if (json) session.io.out(renderJson({ format: 1, kind: row }));
-  else out(kindLines(stage, row, session.width));
-  return CLEAN;
+  if (row !== undefined) return say({ kind: row }, kindLines(stage, row, width));
+  const names = [...kinds.map((one) => one.kind), ...lists.keys()];
+  const shown = visibleLine(wanted);
+  return misuse(
+    session,
+    `There is no kind of block "${shown}".${near(wanted, names)} \`halfshade words\` lists them.`,
+  );
 }

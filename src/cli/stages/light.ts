@@ -4,5 +4,5 @@ export { renderMarkdown } from "../../render/markdown.js";
 export { renderReportCsv } from "../../render/report-csv.js";
 export { renderText } from "../../render/text.js";
 export { expectationLines, warningLines } from "../../render/text-verdicts.js";
-export { rules } from "../../report/rules/index.js";
+export { warningPages } from "../../report/rules/explain.js";
 export { sceneToJson } from "../../scene/export.js";

@@ -25,6 +25,11 @@ export function printNode(node: Node): string {
   return lines(node, "").join("\n");
 }
 
+/** A file in canonical text, without comments: what `parseFile` reads as the same tree, places aside. */
+export function printFile(file: File): string {
+  return printNode(file);
+}
+
 function lines(node: Node, indent: string): readonly string[] {
   const one = (text: string): readonly string[] => [indent + text];
   switch (node.kind) {
@@ -46,7 +51,7 @@ function lines(node: Node, indent: string): readonly string[] {
       return blockLines(node, indent, "");
     case "property":
       return one(
-        `${printPath(node.path)}${node.companion === null ? "" : ` with ${printName(node.companion)}`}: ${printValue(node.value)}`,
+        `${printPath(node.path)}${node.companion === null ? "" : ` with ${printName(node.companion)}`}: ${printValue(node.value, indent)}`,
       );
     case "expect":
       return one(

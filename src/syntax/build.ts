@@ -1,7 +1,18 @@
 import type { Span } from "../core/span.js";
 import { Quoted } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
-import type { Amount, Damaged, Expression, Name, Product, Ratio, Sum, TextLiteral, Unit } from "./ast.js";
+import type {
+  Amount,
+  Damaged,
+  Expression,
+  FNumber,
+  Name,
+  Product,
+  Ratio,
+  Sum,
+  TextLiteral,
+  Unit,
+} from "./ast.js";
 
 /** The span of one token. */
 export function spanOf(token: Token): Span {
@@ -109,4 +120,10 @@ export function ratioOf(token: Token): Ratio {
   const left = Number(token.image.slice(0, colon));
   const right = Number(token.image.slice(colon + 1));
   return { kind: "ratio", span: spanOf(token), left, right };
+}
+
+/** `f/8`; every way of writing it, wrong ones too, comes out with a small f and a slash. */
+export function fNumberOf(token: Token): FNumber {
+  const written = `f/${token.image.replace(/^[fFƒ]\/?/, "")}`;
+  return { kind: "f-number", span: spanOf(token), value: numberOf(token), written };
 }

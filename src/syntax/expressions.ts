@@ -41,7 +41,18 @@ import type {
   Relation,
   Value,
 } from "./ast.js";
-import { chainOf, damaged, type Link, nameOf, numberOf, ratioOf, shown, spanOf, textOf } from "./build.js";
+import {
+  chainOf,
+  damaged,
+  fNumberOf,
+  type Link,
+  nameOf,
+  numberOf,
+  ratioOf,
+  shown,
+  spanOf,
+  textOf,
+} from "./build.js";
 import { QuantityParser } from "./quantities.js";
 import { isEnd, isJoining, isLiteral, isOperator, isWord } from "./token-classes.js";
 
@@ -267,7 +278,7 @@ export abstract class ExpressionParser extends QuantityParser {
         return this.readQuantity();
       case FNumber:
         this.take();
-        return { kind: "f-number", span: spanOf(token), value: numberOf(token), written: token.image };
+        return fNumberOf(token);
       case Ratio:
         return ratioOf(this.take());
       case OpenRound:

@@ -1,3 +1,4 @@
+import { MAX_DEPTH } from "../core/limits.js";
 import { codeName, isHidden, nameEnd } from "./characters.js";
 import { Quoted, Text, TextBlock } from "./kinds.js";
 import { emit, replacing, report, type Scan } from "./scan.js";
@@ -92,7 +93,7 @@ export function scanText(scan: Scan, start: number): number {
 function beforeClosers(scan: Scan, start: number, end: number): number {
   const text = scan.text;
   const places: number[] = [];
-  for (let at = end; at > start + 1 && places.length < scan.open.length; at--) {
+  for (let at = end; at > start + 1 && places.length < Math.min(scan.open.length, MAX_DEPTH); at--) {
     const character = text.charAt(at - 1);
     if (character === ")" || character === "]" || character === "}") places.unshift(at - 1);
     else if (character !== " " && character !== ",") break;

@@ -15,10 +15,14 @@ function sourcesIn(folder: string): readonly string[] {
   });
 }
 
-/** The exported declarations of a text that have no comment of documentation; of overloads the first needs one. */
+/**
+ * The exported declarations of a text that have no comment of documentation. Of overloads the first needs one, and so
+ * does the first of constants on lines that follow each other.
+ */
 function bareExports(name: string, text: string): readonly string[] {
   const file = ts.createSourceFile(name, text, ts.ScriptTarget.ES2022, true);
   const documented = new Set<string>();
+  let grouped = -1;
   return file.statements.flatMap((statement) => {
     const exported =
       ts.canHaveModifiers(statement) &&
@@ -29,7 +33,12 @@ function bareExports(name: string, text: string): readonly string[] {
       : "name" in statement && statement.name !== undefined
         ? [(statement.name as ts.Identifier).getText()]
         : [];
-    const has = ts.getJSDocCommentsAndTags(statement).length > 0;
+    const start = file.getLineAndCharacterOfPosition(statement.getStart()).line;
+    const follows = ts.isVariableStatement(statement) && start === grouped + 1;
+    const has = follows || ts.getJSDocCommentsAndTags(statement).length > 0;
+    if (has && ts.isVariableStatement(statement)) {
+      grouped = file.getLineAndCharacterOfPosition(statement.getEnd()).line;
+    }
     const bare = names.filter((one) => !has && !documented.has(one));
     if (has) for (const one of names) documented.add(one);
     return bare;

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { allQuantities } from "../../src/quantities/registry.js";
 import { blocks } from "../../src/vocabulary/index.js";
-import { errorsPage } from "../generate/errors.js";
+import { AREAS, errorsPage } from "../generate/errors.js";
 import { makePart } from "../generate/page-parts.js";
 import { regionsOf, remake } from "../generate/regions.js";
 import { fencesOf } from "./fences.js";
@@ -54,4 +54,11 @@ test("links between pages lead somewhere", () => {
       .map((target) => `${page.path} -> ${target}`);
   });
   expect(broken).toEqual([]);
+});
+
+test("every area of codes has a heading of its own", () => {
+  const bare = [...readPage("docs/errors.md").text.matchAll(/^### ([\w-]+)\./gm)]
+    .map(([, area = ""]) => area)
+    .filter((area) => !AREAS.has(area));
+  expect([...new Set(bare)]).toEqual([]);
 });

@@ -22,7 +22,7 @@ function sourcesIn(folder: string): readonly string[] {
 function bareExports(name: string, text: string): readonly string[] {
   const file = ts.createSourceFile(name, text, ts.ScriptTarget.ES2022, true);
   const documented = new Set<string>();
-  let grouped = -1;
+  let grouped = Number.NaN;
   return file.statements.flatMap((statement) => {
     const exported =
       ts.canHaveModifiers(statement) &&

@@ -4,7 +4,6 @@ import {
   Colon,
   Comma,
   DefineWord,
-  Dot,
   DoubleEquals,
   Equals,
   IsWord,
@@ -292,8 +291,7 @@ export abstract class BlockParser extends LineParser {
   }
 
   private isStatement(kind: string): boolean {
-    const next = this.peek(2).tokenType;
-    if (next === Colon || next === Equals || next === Dot || next === OpenBrace) return false;
+    if (this.namesSomething()) return false;
     return kind !== "block" || (this.at(DefineWord) && isWord(this.peek(2)) && isWord(this.peek(3)));
   }
 

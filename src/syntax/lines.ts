@@ -6,6 +6,8 @@ import {
   Colon,
   Comma,
   DefineWord,
+  Dot,
+  Equals,
   ExpectWord,
   HoldWord,
   LetWord,
@@ -16,6 +18,7 @@ import {
   TableWord,
   UseWord,
   VariantWord,
+  WithWord,
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import { shown, spanOf } from "./build.js";
@@ -123,6 +126,13 @@ export abstract class LineParser extends ValueRules {
       this.skipLine();
       if (this.index() === before) this.take();
     }
+  }
+
+  /** Whether the word at the start of the line is the name of a setting or block, whatever else it may mean. */
+  protected namesSomething(): boolean {
+    const next = this.peek(2).tokenType;
+    if (next === Colon || next === Equals || next === Dot || next === OpenBrace) return true;
+    return next === WithWord && this.peek(4).tokenType === Colon;
   }
 
   private missingComma(token: Token): void {

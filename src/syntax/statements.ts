@@ -8,7 +8,6 @@ import {
   CountWord,
   DefineWord,
   Degree,
-  Dot,
   Equals,
   ExpectWord,
   FindWord,
@@ -23,7 +22,6 @@ import {
   NearWord,
   NewLine,
   Numeral,
-  OpenBrace,
   OverWord,
   Percent,
   PreferWord,
@@ -274,9 +272,7 @@ export abstract class StatementParser extends ClaimParser {
   protected tableLine = this.RULE("tableLine", (lines: TableLine[]): void => {
     const kind = this.RECORDING_PHASE ? "setting" : classify(this.run.tokens, this.index());
     if (!this.RECORDING_PHASE && !this.starts(tableWords)) {
-      const next = this.peek(2).tokenType;
-      const slip =
-        next !== Colon && next !== Dot && nearest(this.peek(1).image, ["sweep", "show", "hold"]) !== null;
+      const slip = !this.namesSomething() && nearest(this.peek(1).image, ["sweep", "show", "hold"]) !== null;
       if (kind === "setting" && !slip) lines.push(this.SUBRULE(this.property));
       else this.wrongLine("table", ["sweep", "show", "hold"], "sweep, show, hold or the name of a setting");
       return;
@@ -476,9 +472,7 @@ export abstract class StatementParser extends ClaimParser {
 
   /** Whether the line starts with one of these words, used as that word and not as the name of a setting. */
   private starts(words: readonly Token["tokenType"][]): boolean {
-    if (!this.atAny(words)) return false;
-    const next = this.peek(2).tokenType;
-    return next !== Colon && next !== Equals && next !== Dot && next !== OpenBrace;
+    return this.atAny(words) && !this.namesSomething();
   }
 
   private wrongLine(statement: string, words: readonly string[], allowed: string): void {

@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { run } from "../../src/pipeline.js";
+import { fencesOf } from "./fences.js";
+import { readPage } from "./pages.js";
+
+/** What the front page says is missing, beside the words by which a report says the same. */
+const MISSING: readonly (readonly [page: string, report: string])[] = [
+  ["Light that bounces off walls and cards is not computed", "Bounced light is not computed"],
+  ["Bodies, flats and scrims do not hide a light from a meter", "Nothing hides a light"],
+  ["Shadow edges are for an edge at the light's aim", "Shadow edges are for an edge at the light's aim"],
+];
+
+test("the front page and the reports agree on what is missing", () => {
+  const { text } = readPage("README.md");
+  const recipe = fencesOf(text).find((fence) => fence.language === "halfshade");
+  const { evaluated } = run({ name: "front-page.light", text: recipe?.text ?? "" });
+  const said = (evaluated?.report.not_claimed ?? []).join("\n");
+  const prose = text.replaceAll(/\s+/g, " ");
+  for (const [page, report] of MISSING) {
+    // When this fails, room.md, set.md, tutorial.md and cavities.md speak of it as well.
+    expect(prose.includes(page), page).toBe(said.includes(report));
+  }
+});

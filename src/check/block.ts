@@ -1,6 +1,7 @@
 import type { Place } from "../core/span.js";
+import type { Fix } from "../diagnostics/diagnostic.js";
 import type { BlockModel, Origins } from "../model/types.js";
-import type { Block, Entry } from "../syntax/ast.js";
+import type { Block, Entry, Name } from "../syntax/ast.js";
 import { type BlockKind, blockRow, blocks, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
 import { kindSynonyms } from "../vocabulary/synonyms.js";
@@ -8,6 +9,7 @@ import { type Context, here, replace, report } from "./context.js";
 import { chooseCalibration, type Expanded, expand } from "./like.js";
 import { type ReadProperties, readProperties } from "./properties.js";
 import { listNames, nearNames } from "./suggest.js";
+import { aKind } from "./words.js";
 
 /** A block with what was read of it. */
 export interface CheckedBlock {
@@ -34,7 +36,7 @@ export function kindOf(
   const row = blockRow(word.text);
   if (row !== null && allowed.includes(row.kind)) return row;
   if (row !== null) {
-    report(ctx, "block.misplaced", word.span, { kind: word.text, where, remedy: homeOf(row.kind) });
+    report(ctx, "block.misplaced", word.span, { kind: aKind(word.text), where, remedy: homeOf(row.kind) });
     return null;
   }
   const meant = kindSynonyms.get(word.text.toLowerCase());
@@ -76,11 +78,9 @@ export function blockName(ctx: Context, block: Block, row: BlockRow): string | n
       "block.words",
       extra.span,
       { word: extra.text },
-      {
-        ...(like
-          ? { help: "Perhaps `like`?", fixes: [replace(ctx, "write `like`", extra.span, "like")] }
-          : {}),
-      },
+      like
+        ? { help: "Perhaps `like`?", fixes: [replace(ctx, "write `like`", extra.span, "like")] }
+        : { fixes: oneName(ctx, block.words.slice(1)) },
     );
   }
   if (name === undefined) {
@@ -110,6 +110,14 @@ export function blockName(ctx: Context, block: Block, row: BlockRow): string | n
     return null;
   }
   return name.text;
+}
+
+/** Several words made one name in backticks. */
+function oneName(ctx: Context, words: readonly Name[]): readonly Fix[] {
+  const [first, last] = [words[0], words[words.length - 1]];
+  if (first === undefined || last === undefined || words.some((word) => word.quoted)) return [];
+  const name = `\`${words.map((word) => word.text).join(" ")}\``;
+  return [replace(ctx, `write ${name}`, { start: first.span.start, end: last.span.end }, name)];
 }
 
 /** A name that one of a kind may have, for messages. */
@@ -159,7 +167,7 @@ function checkParts(ctx: Context, row: BlockRow, entries: readonly Entry[]): rea
   const seen = new Map<string, Block>();
   for (const entry of entries) {
     if (entry.kind !== "block") continue;
-    const part = kindOf(ctx, entry, row.parts, `inside a \`${row.kind}\``);
+    const part = kindOf(ctx, entry, row.parts, `inside ${aKind(row.kind).toLowerCase()}`);
     if (part === null) continue;
     const head = entry.words.map((word) => word.text).join(" ");
     const before = seen.get(head);

@@ -141,11 +141,20 @@ function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
     const before: Running | null = running;
     running = index === 0 || before === null ? startProduct(next) : extendProduct(before, next, factor.sign);
     if (running === null) {
-      report(ctx, "value.product", node.span, {
-        left: before === null ? dimensionWords(next.unit) : runningWords(before),
-        right: before === null ? "another value" : dimensionWords(next.unit),
-        done: factor.sign === "*" ? "multiplied" : "divided",
-      });
+      const sign = node.factors[Math.max(index, 1)]?.sign ?? "*";
+      report(
+        ctx,
+        "value.product",
+        node.span,
+        {
+          left: before === null ? dimensionWords(next.unit) : runningWords(before),
+          right: before === null ? "another value" : dimensionWords(next.unit),
+          done: sign === "*" ? "multiplied" : "divided",
+        },
+        next.unit === "f"
+          ? { help: "F-numbers change by `closed(f/8, 1 stop)` and `opened(f/8, 1 stop)`." }
+          : {},
+      );
       return null;
     }
   }

@@ -5,6 +5,7 @@ import { functionRow } from "./claims/results.js";
 import { type Context, type Declared, here, report } from "./context.js";
 import { declareLet } from "./lets.js";
 import { declaredKey, takenNames } from "./places.js";
+import { aKind } from "./words.js";
 
 const pieces = new Set([
   "flat",
@@ -58,7 +59,7 @@ function declareDefinition(
   const row = blockRow(kind.text);
   if (row === null) return; // said when the block itself is checked
   if (!(definableKinds as readonly string[]).includes(kind.text)) {
-    report(ctx, "define.kind", kind.span, { kind: kind.text, kinds: definableKinds.join(", ") });
+    report(ctx, "define.kind", kind.span, { kind: aKind(kind.text), kinds: definableKinds.join(", ") });
     return;
   }
   if (name === undefined) {

@@ -1,3 +1,4 @@
+import type { Span } from "../core/span.js";
 import type { Block, Entry, Path, Property } from "../syntax/ast.js";
 import { siblingsOf } from "../vocabulary/siblings.js";
 import { type Context, type DefineEntry, replace, report } from "./context.js";
@@ -35,12 +36,16 @@ function override(kind: string, base: readonly Entry[], own: readonly Entry[]): 
 
 const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
 
+const within = (outer: Span, inner: Span): boolean => outer.start <= inner.start && inner.end <= outer.end;
+
 function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
   const name = path.parts.map((part) => part.text).join(".");
   const entry = ctx.definitions.get(name);
   if (entry === undefined) {
     const placed = ctx.declared.get(name);
-    const known = [...ctx.definitions.values()].filter((d) => d.kind === kind).map((d) => d.name);
+    const known = [...ctx.definitions.values()]
+      .filter((d) => d.kind === kind && !within(d.statement.span, path.span))
+      .map((d) => d.name);
     if (ctx.imported.has(name)) report(ctx, "like.imported", path.span, { name });
     else if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
     else {

@@ -6,7 +6,7 @@ import { propertySynonyms } from "../vocabulary/synonyms.js";
 import { type Context, here, replace, report } from "./context.js";
 import { listNames, nearNames } from "./suggest.js";
 import { readValue } from "./values/read.js";
-import { bare } from "./words.js";
+import { aKind, bare } from "./words.js";
 
 /** Properties that have been read, by name, and where each stands. */
 export interface ReadProperties {
@@ -25,9 +25,14 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
     const [head, ...rest] = entry.path.parts;
     if (head === undefined) continue;
     if (rest.length > 0) {
-      report(ctx, "property.path", entry.path.span, {
-        path: entry.path.parts.map((part) => part.text).join("."),
-      });
+      const last = rest[rest.length - 1]?.text ?? "";
+      report(
+        ctx,
+        "property.path",
+        entry.path.span,
+        { path: entry.path.parts.map((part) => part.text).join(".") },
+        { fixes: [replace(ctx, `write \`${last}\``, entry.path.span, last)] },
+      );
       continue;
     }
     const name = head.text;
@@ -96,9 +101,9 @@ function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: str
       ctx,
       "property.unknown",
       entry.path.span,
-      { kind: row.kind, name, names: listNames(names) },
+      { kind: aKind(row.kind), name, names: listNames(names) },
       {
-        help: `A ${row.kind} says \`${text}\`.`,
+        help: `${aKind(row.kind)} says \`${text}\`.`,
         fixes: [replace(ctx, `write \`${text}\``, entry.span, text)],
       },
     );
@@ -109,7 +114,7 @@ function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: str
     ctx,
     "property.unknown",
     entry.path.span,
-    { kind: row.kind, name, names: listNames(names, 40) },
+    { kind: aKind(row.kind), name, names: listNames(names, 40) },
     {
       ...(near.length > 0
         ? { help: `Perhaps ${near.map((candidate) => `\`${candidate}\``).join(" or ")}?` }

@@ -3,6 +3,7 @@ import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
 import { exactFNumber, exactIso } from "../units/nominal.js";
 import type { Quantity as Measured } from "../units/quantity.js";
+import { slipOf } from "../units/slips.js";
 import { canonicalUnit, findUnit, toBase, unitSpellings } from "../units/spellings.js";
 import { type Context, replace, report } from "./context.js";
 import { nearNames } from "./suggest.js";
@@ -32,6 +33,8 @@ export function readAmount(ctx: Context, amount: Amount, base?: BaseUnit): Measu
 
 /** Units that may have been meant by a misspelt one, as the formatter writes them; those of the wanted dimension first. */
 function nearUnits(word: string, base: BaseUnit | undefined): readonly string[] {
+  const slip = slipOf(word);
+  if (slip !== null && (base === undefined || findUnit(slip)?.base === base)) return [slip];
   const same = base === undefined ? [] : nearNames(word, unitSpellings(base));
   const near = same.length > 0 ? same : nearNames(word, unitSpellings());
   return [...new Set(near.map((name) => canonicalUnit(name) ?? name))];
@@ -68,7 +71,13 @@ export function readQuantity(
   const lower = second?.unit == null ? null : findUnit(second.unit.text);
   const isPair = pairs.some(([big, small]) => big === upper?.name && small === lower?.name);
   if (node.amounts.length !== 2 || second === undefined || upper === null || lower === null || !isPair) {
-    report(ctx, "unit.beside", node.span, { written: written.join(" ") });
+    const bases = node.amounts.map((amount) =>
+      amount.unit === null ? null : findUnit(amount.unit.text)?.base,
+    );
+    const sum = written.join(" + ");
+    const adds = bases.every((base) => base != null && base === bases[0]);
+    const fixes = adds ? [replace(ctx, `write \`${sum}\``, node.span, sum)] : [];
+    report(ctx, "unit.beside", node.span, { written: written.join(" ") }, { fixes });
     return null;
   }
   const value = toBase(upper, first.value) + toBase(lower, second.value);

@@ -11,7 +11,7 @@ import { noteBehind } from "./blocks/behind.js";
 import { checkAllClashes, checkClashes } from "./blocks/clashes.js";
 import { checkLight } from "./blocks/light.js";
 import { checkNeeds } from "./blocks/needs.js";
-import { type Context, here, report } from "./context.js";
+import { type Context, here, replace, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
 import { keepForLater } from "./later.js";
@@ -129,7 +129,9 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     if (row === null) continue;
     const head = item.words[0]?.span ?? item.span;
     if (fileKind === "kit" && row.kind !== "about") {
-      report(ctx, "kit.placed", head, { what: row.kind });
+      const start = { start: item.span.start, end: item.span.start };
+      const fixes = row.named === "needed" ? [replace(ctx, "put `define` in front", start, "define ")] : [];
+      report(ctx, "kit.placed", head, { what: row.kind }, { fixes });
       continue;
     }
     if (row.kind === "silence") continue;

@@ -1,14 +1,18 @@
-import { distance } from "fastest-levenshtein";
+import { editDistance } from "../syntax/near.js";
+
+/** A longer word is no slip of a name, and comparing takes the square of its length. */
+const LONGEST = 40;
 
 /**
  * The names nearest to a misspelt word, best first: at most three, and none that differs in more than a third of its
  * letters, since a far-fetched suggestion is worse than none. Where only capitals differ, nothing else is suggested.
  */
 export function nearNames(word: string, names: Iterable<string>): readonly string[] {
+  if (word.length > LONGEST) return [];
   const limit = Math.max(1, Math.floor(word.length / 3));
   const found: { name: string; steps: number }[] = [];
   for (const name of names) {
-    const steps = distance(word.toLowerCase(), name.toLowerCase());
+    const steps = editDistance(word.toLowerCase(), name.toLowerCase());
     if (steps <= limit) found.push({ name, steps });
   }
   found.sort((a, b) => a.steps - b.steps || (a.name < b.name ? -1 : 1));

@@ -31,7 +31,7 @@ export function withTolerance(ctx: Context, value: Quantity, tolerance: Quantity
     allowed: allowed.share
       ? `${dimensionWords(value.unit)} or a share in per cent`
       : dimensionWords(allowed.unit === "stop" ? "stop" : "mired"),
-    found: dimensionWords(tolerance.unit),
+    found: tolerance.written.endsWith("%") ? "a share in per cent" : dimensionWords(tolerance.unit),
     example: allowed.example,
   });
   return value;

@@ -53,6 +53,11 @@ function quantityWords(value: Quantity): string {
   return row === null ? "a quantity" : dimensionWords(row.base);
 }
 
+/** A kind of block with its article, to start a sentence: "An `intent`". */
+export function aKind(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? "An" : "A"} \`${kind}\``;
+}
+
 /** A value without brackets that hold only itself. */
 export function bare(value: Value): Value {
   let inner = value;

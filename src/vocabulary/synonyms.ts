@@ -254,6 +254,16 @@ export const propertySynonyms: readonly PropertySynonym[] = [
   },
 ];
 
+/** Shapes of light by the words that people may use instead. */
+export const shapeSynonyms: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    disc: ["disk", "round", "circle", "octa", "octabox", "dish", "umbrella", "ring"],
+    rectangle: ["rect", "box", "softbox", "strip", "window", "panel"],
+    sphere: ["ball", "bulb", "globe", "lantern"],
+    capsule: ["tube", "rod", "cylinder"],
+  }).flatMap(([right, wrong]) => wrong.map((word) => [word, right] as const)),
+);
+
 /** Kinds of block by the words people may use instead. */
 export const kindSynonyms: ReadonlyMap<string, string> = new Map(
   Object.entries({

@@ -1,4 +1,5 @@
 import { printNode } from "../../format/print-node.js";
+import { printName } from "../../format/print-value.js";
 import type { Expr, PointValue } from "../../model/values.js";
 import type { Argument, Expression, Reference, Value } from "../../syntax/ast.js";
 import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
@@ -31,7 +32,9 @@ export function resultExpr(
 }
 
 function trouble(ctx: Context, node: Reference, row: ResultRow, words: string): null {
-  report(ctx, "result.argument", node.span, { name: row.name, trouble: words, example: row.example });
+  const light = row.of === "light" ? node.path.parts[0] : undefined;
+  const example = light === undefined ? row.example : row.example.replace(/^key/, printName(light));
+  report(ctx, "result.argument", node.span, { name: row.name, trouble: words, example });
   return null;
 }
 

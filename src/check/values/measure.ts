@@ -3,7 +3,7 @@ import type { Value } from "../../syntax/ast.js";
 import { type BaseUnit, dimensionWords } from "../../units/dimension.js";
 import { exactShutter } from "../../units/nominal.js";
 import type { Quantity } from "../../units/quantity.js";
-import { unitTable } from "../../units/spellings.js";
+import { findUnit, toBase, unitTable } from "../../units/spellings.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
@@ -15,6 +15,8 @@ export interface Want {
   readonly name: string;
   readonly unit: BaseUnit;
   readonly example: string;
+  /** Least and greatest value, where they are known: a fix keeps to them. */
+  readonly range?: readonly [low: number, high: number] | undefined;
 }
 
 const fixUnits: Partial<Record<BaseUnit, readonly string[]>> = {
@@ -29,11 +31,20 @@ const fixUnits: Partial<Record<BaseUnit, readonly string[]>> = {
   lx: ["lx"],
 };
 
-/** Ways to give a plain number the unit that is wanted. */
-function unitFixes(unit: BaseUnit, written: string): readonly string[] {
-  if (unit === "f") return [`f/${written}`];
-  if (unit === "ISO") return [`ISO ${written}`];
-  return (fixUnits[unit] ?? []).map((name) => `${written} ${name}`);
+/** Ways to give a plain number the unit that is wanted, the unit of the example first, at most two. */
+function unitFixes(want: Want, read: Quantity): readonly string[] {
+  const { unit, example, range } = want;
+  if (unit === "f") return [`f/${read.written}`];
+  if (unit === "ISO") return [`ISO ${read.written}`];
+  const shown = findUnit(/^-?[\d./ ]+ ([^\s\d]+)$/.exec(example)?.[1] ?? "");
+  const names = new Set([...(shown?.base === unit ? [shown.name] : []), ...(fixUnits[unit] ?? [])]);
+  const fitting = [...names].filter((name) => {
+    const row = findUnit(name);
+    if (row === null || range === undefined) return true;
+    const value = toBase(row, read.value);
+    return value >= range[0] && value <= range[1];
+  });
+  return fitting.slice(0, 2).map((name) => `${read.written} ${name}`);
 }
 
 /** Reads one quantity of a given dimension. Null after a finding. */
@@ -48,15 +59,9 @@ export function readMeasure(ctx: Context, want: Want, value: Value): Quantity | 
 export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Value): Quantity | null {
   if (read.unit === want.unit) return read;
   if (read.unit === "1") {
-    const fixes = unitFixes(want.unit, read.written).map((text) =>
-      replace(
-        ctx,
-        `write \`${text}\``,
-        bare(value).span,
-        text,
-        unitFixes(want.unit, read.written).length === 1,
-      ),
-    );
+    const texts = /^[\d./ -]+$/.test(read.written) ? unitFixes(want, read) : [];
+    const certain = texts.length === 1 && want.unit !== "m";
+    const fixes = texts.map((text) => replace(ctx, `write \`${text}\``, bare(value).span, text, certain));
     report(
       ctx,
       "unit.missing",
@@ -107,7 +112,7 @@ export function readRowMeasure(
   unit: BaseUnit,
   value: Value,
 ): Quantity | null {
-  const read = readMeasure(ctx, { name: row.name, unit, example: row.example }, value);
+  const read = readMeasure(ctx, { name: row.name, unit, example: row.example, range: row.range }, value);
   return read === null ? null : inRange(ctx, row, read, value);
 }
 

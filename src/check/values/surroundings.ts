@@ -182,8 +182,14 @@ export function readContrast(ctx: Context, row: PropertyRow, value: Value): Cont
   if (read.unit === "1" && read.written.includes(":") && read.value > 0) {
     return contrast(Math.log2(read.value), read.written, tolerance);
   }
-  if (read.unit === "1") report(ctx, "contrast.plain", value.span, { written: read.written });
-  else {
+  if (read.unit === "1") {
+    const fixes = /^[\d.]+$/.test(read.written)
+      ? [`${read.written}:1`, `${read.written} stop`].map((text) =>
+          replace(ctx, `write \`${text}\``, value.span, text),
+        )
+      : [];
+    report(ctx, "contrast.plain", value.span, { written: read.written }, { fixes });
+  } else {
     report(ctx, "unit.wrong", value.span, {
       name: row.name,
       wanted: "a ratio or stops",

@@ -1,3 +1,4 @@
+import type { Fix } from "../../diagnostics/diagnostic.js";
 import { printNode } from "../../format/print-node.js";
 import type { Reference, Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
@@ -38,13 +39,11 @@ export function exampleOf({ name, example }: Example): string {
 }
 
 /** Says that a word with brackets is not one of those wanted. */
-export function refuseCall(ctx: Context, row: PropertyRow, value: Value): null {
+export function refuseCall(ctx: Context, row: PropertyRow, value: Value, fixes: readonly Fix[] = []): null {
   if (value.kind === "damaged") return null;
-  report(ctx, "value.call", value.span, {
-    call: printNode(value),
-    wanted: valueTypes[row.type].words,
-    example: `${row.name}: ${row.example}`,
-  });
+  if (value.kind === "unknown") return refuseKind(ctx, row, value, "");
+  const args = { call: printNode(value), wanted: valueTypes[row.type].words, example: exampleOf(row) };
+  report(ctx, "value.call", value.span, args, { fixes });
   return null;
 }
 

@@ -34,7 +34,7 @@ export const blockFindings = {
   },
   "block.misplaced": {
     severity: "error",
-    message: "A `{kind}` does not stand {where}",
+    message: "{kind} does not stand {where}",
     help: "{remedy}",
     page: "Some blocks stand by themselves, some inside another: a `stand` inside its `light`, a `flat` inside `set`, `walls` inside `room`, a `point` inside a `subject` or by itself.",
   },
@@ -52,7 +52,7 @@ export const blockFindings = {
   },
   "block.name-unwanted": {
     severity: "error",
-    message: "A `{kind}` has no name",
+    message: "`{kind}` takes no name",
     help: "There is only one; write `{kind} { ... }`.",
     page: "There is one room, one set, one camera and one intent in a recipe, so they have no names: `camera { ... }`.",
   },
@@ -70,7 +70,7 @@ export const blockFindings = {
   },
   "property.unknown": {
     severity: "error",
-    message: "A `{kind}` has no `{name}`",
+    message: "{kind} has no `{name}`",
     help: "It may have: {names}.",
     page: "A misspelt property is never skipped, since the result would be wrong without a word. `halfshade words KIND` lists the properties of a kind of block.",
   },
@@ -172,7 +172,7 @@ export const blockFindings = {
   },
   "property.later": {
     severity: "note",
-    message: "`{name}` of a `{kind}` is read and kept, and not worked out by this version",
+    message: "`{name}` in `{kind}` is read and kept, and not worked out by this version",
     help: "The results are as if it were not there.",
     page: "The vocabulary is complete, so that files need not change later. A property that no result depends on yet is named, so that nothing is ignored in silence.",
   },

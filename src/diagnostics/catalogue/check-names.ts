@@ -70,7 +70,7 @@ export const nameFindings = {
   },
   "define.kind": {
     severity: "error",
-    message: "A `{kind}` cannot be defined",
+    message: "{kind} cannot be defined",
     help: "Definitions may be of: {kinds}.",
     page: "What is bought, built or kept can be defined once and used often: lights, modifiers, gels, cameras, rooms, pieces of the set.",
   },

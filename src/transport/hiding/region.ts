@@ -17,9 +17,10 @@ export function emptyRegion(): Region {
 
 const used = (region: Region): number => (region.count === 0 ? 0 : (region.ends[region.count - 1] as number));
 
-/** Makes room for one more polygon of so many numbers. */
-function reserve(region: Region, numbers: number): void {
-  const need = used(region) + numbers;
+/** Makes room for one more polygon of so many numbers; gives the place of its first. */
+export function reserve(region: Region, numbers: number): number {
+  const at = used(region);
+  const need = at + numbers;
   if (need > region.data.length) {
     const data = new Float64Array(2 * need);
     data.set(region.data);
@@ -30,6 +31,39 @@ function reserve(region: Region, numbers: number): void {
     ends.set(region.ends);
     region.ends = ends;
   }
+  return at;
+}
+
+/** Ends a polygon of so many numbers that has been written at the reserved place, counter-clockwise if need be. */
+export function close(region: Region, numbers: number): void {
+  const at = used(region);
+  const { data } = region;
+  const end = at + numbers;
+  let area = 0;
+  for (let i = at; i < end; i += 2) {
+    const j = i + 2 === end ? at : i + 2;
+    area += (data[i] as number) * (data[j + 1] as number) - (data[j] as number) * (data[i + 1] as number);
+  }
+  if (area < 0) {
+    for (let i = at, j = end - 2; i < j; i += 2, j -= 2) {
+      const u = data[i] as number;
+      const v = data[i + 1] as number;
+      data[i] = data[j] as number;
+      data[i + 1] = data[j + 1] as number;
+      data[j] = u;
+      data[j + 1] = v;
+    }
+  }
+  region.ends[region.count] = end;
+  region.count++;
+}
+
+/** Adds a polygon, unless it has no area to speak of. */
+export function addPolygon(region: Region, polygon: FlatPolygon): void {
+  if (polygon.length < 6) return;
+  const at = reserve(region, polygon.length);
+  region.data.set(polygon, at);
+  close(region, polygon.length);
 }
 
 /** Makes a region hold one polygon. */
@@ -42,8 +76,7 @@ export function startRegion(region: Region, polygon: FlatPolygon): void {
 }
 
 function append(region: Region, source: Float64Array, from: number, to: number): void {
-  reserve(region, to - from);
-  const at = used(region);
+  const at = reserve(region, to - from);
   const { data } = region;
   for (let i = from; i < to; i++) data[at + i - from] = source[i] as number;
   region.ends[region.count] = at + to - from;
@@ -62,16 +95,19 @@ export function emptyScratch(): Scratch {
 }
 
 /**
- * Takes a convex hole out of every polygon of `from` and puts what is left, convex pieces again, into `to`.
- * `scratch` is written over.
+ * Takes the convex polygon of index `which` of `holes` out of every polygon of `from` and puts what is left, convex
+ * pieces again, into `to`. `scratch` is written over.
  */
-export function takeOut(from: Region, hole: FlatPolygon, to: Region, scratch: Scratch): void {
+export function takeOut(from: Region, holes: Region, which: number, to: Region, scratch: Scratch): void {
   to.count = 0;
+  const hole = holes.data;
+  const first = which === 0 ? 0 : (holes.ends[which - 1] as number);
+  const last = holes.ends[which] as number;
   let u0 = Number.POSITIVE_INFINITY;
   let v0 = Number.POSITIVE_INFINITY;
   let u1 = Number.NEGATIVE_INFINITY;
   let v1 = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < hole.length; i += 2) {
+  for (let i = first; i < last; i += 2) {
     const u = hole[i] as number;
     const v = hole[i + 1] as number;
     if (u < u0) u0 = u;
@@ -83,7 +119,7 @@ export function takeOut(from: Region, hole: FlatPolygon, to: Region, scratch: Sc
   for (let piece = 0; piece < from.count; piece++) {
     const end = from.ends[piece] as number;
     if (beside(from.data, start, end, u0, v0, u1, v1)) append(to, from.data, start, end);
-    else cutOut(from.data, start, end, hole, to, scratch);
+    else cutOut(from.data, start, end, hole, first, last, to, scratch);
     start = end;
   }
 }
@@ -116,22 +152,23 @@ function cutOut(
   data: Float64Array,
   start: number,
   end: number,
-  hole: FlatPolygon,
+  hole: Float64Array,
+  first: number,
+  last: number,
   to: Region,
   scratch: Scratch,
 ): void {
   const mark = to.count;
   let size = end - start;
-  if (2 * (size + 2 * hole.length) > scratch.inside.length) {
-    scratch.inside = new Float64Array(4 * (size + 2 * hole.length));
-    scratch.next = new Float64Array(4 * (size + 2 * hole.length));
+  if (2 * (size + 2 * (last - first)) > scratch.inside.length) {
+    scratch.inside = new Float64Array(4 * (size + 2 * (last - first)));
+    scratch.next = new Float64Array(4 * (size + 2 * (last - first)));
   }
   let inside = scratch.inside;
   let next = scratch.next;
   for (let i = 0; i < size; i++) inside[i] = data[start + i] as number;
-  const n = hole.length;
-  for (let i = 0; i < n; i += 2) {
-    const j = i + 2 === n ? 0 : i + 2;
+  for (let i = first; i < last; i += 2) {
+    const j = i + 2 === last ? first : i + 2;
     const u = hole[i] as number;
     const v = hole[i + 1] as number;
     // Out of the hole's edge; what lies beyond its line stays.
@@ -170,8 +207,7 @@ function split(
   below: Float64Array,
   to: Region,
 ): number {
-  reserve(to, size + 4);
-  const at = used(to);
+  const at = reserve(to, size + 4);
   const above = to.data;
   let m = at;
   let n = 0;

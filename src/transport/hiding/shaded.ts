@@ -4,11 +4,10 @@ import { sourceOutline } from "../../physics/source-outline.js";
 import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
 import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
-import type { FlatPolygon } from "./flat.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
 import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
-import { clipToHalf, type HalfSpace, OUTLINE_CORNERS, outlineOf, project, viewAlong } from "./view.js";
+import { addOutline, clipToHalf, type HalfSpace, OUTLINE_CORNERS, project, viewAlong } from "./view.js";
 
 /** A source with the sphere round it, for asking what may stand before it. */
 export interface ShadedSource {
@@ -21,7 +20,7 @@ export interface ShadedSource {
   /** What can hide it. */
   readonly occluders: readonly Occluder[];
   /** Buffers for cutting, written over by every reading. */
-  readonly work: { light: Region; next: Region; readonly scratch: Scratch };
+  readonly work: { readonly holes: Region; light: Region; next: Region; readonly scratch: Scratch };
 }
 
 /** Makes a source ready to be hidden in part by the occluders. */
@@ -34,7 +33,7 @@ export function shadedSource(prepared: PreparedSource, occluders: readonly Occlu
     bound: boundOf(shape, centre),
     outline: widened(shape),
     occluders,
-    work: { light: emptyRegion(), next: emptyRegion(), scratch: emptyScratch() },
+    work: { holes: emptyRegion(), light: emptyRegion(), next: emptyRegion(), scratch: emptyScratch() },
   };
 }
 
@@ -134,22 +133,22 @@ function hiddenShare(
   const view = viewAlong(at, ahead);
   const before = beforeSource(source.prepared.shape, source.centre, at, ahead);
   const bodies: HalfSpace[] = [];
-  const holes: FlatPolygon[] = [];
+  const { work } = source;
+  const { holes } = work;
+  holes.count = 0;
   for (const o of near) {
     const touching = tangentAt(o, at);
     if (touching !== null) {
       bodies.push(touching);
       continue;
     }
-    const hole = outlineOf(view, o, before);
-    if (hole !== null) holes.push(hole);
+    addOutline(view, o, before, holes);
   }
-  if (holes.length === 0 && bodies.length === 0) return 1;
+  if (holes.count === 0 && bodies.length === 0) return 1;
   let corners = sourceOutline(source.outline, at, OUTLINE_CORNERS);
   if (!dome) corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
   const outline = corners.length < 3 ? null : project(view, corners);
   if (outline === null) return 1;
-  const { work } = source;
   startRegion(work.light, outline);
   const full = received(work.light, view, facing, dome);
   if (!(full > 0)) return 1;
@@ -157,8 +156,8 @@ function hiddenShare(
   const start = corners.length < 3 ? null : project(view, corners);
   if (start === null) return 0;
   startRegion(work.light, start);
-  for (const hole of holes) {
-    takeOut(work.light, hole, work.next, work.scratch);
+  for (let i = 0; i < holes.count; i++) {
+    takeOut(work.light, holes, i, work.next, work.scratch);
     const before = work.light;
     work.light = work.next;
     work.next = before;

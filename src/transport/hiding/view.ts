@@ -2,6 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { frameAround } from "../../math/vector.js";
 import { convexHull, counterClockwise, type FlatPolygon } from "./flat.js";
 import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "./occluder.js";
+import { addPolygon, close, type Region, reserve } from "./region.js";
 
 /** Corners of a round outline. With 12 the hidden share of a light is right to about 0.35 % of the light. */
 export const OUTLINE_CORNERS = 12;
@@ -9,13 +10,12 @@ export const OUTLINE_CORNERS = 12;
 /** Nearest distance in front of the eye that is looked at, m. */
 const NEAREST = 1e-6;
 
-/** Cosines and sines of a whole turn, widened so that the polygon has the area of the circle. */
-const turn: readonly (readonly [cos: number, sin: number])[] = (() => {
+/** Cosine and sine, in turn, of a whole turn, widened so that the polygon has the area of the circle. */
+const turn: Float64Array = (() => {
   const step = (2 * Math.PI) / OUTLINE_CORNERS;
   const wide = Math.sqrt(step / Math.sin(step));
-  return Array.from(
-    { length: OUTLINE_CORNERS },
-    (_, i) => [wide * Math.cos(i * step), wide * Math.sin(i * step)] as const,
+  return Float64Array.from({ length: 2 * OUTLINE_CORNERS }, (_, i) =>
+    i % 2 === 0 ? wide * Math.cos((i / 2) * step) : wide * Math.sin(((i - 1) / 2) * step),
   );
 })();
 
@@ -90,21 +90,25 @@ export function project(view: View, corners: readonly Vec3[]): FlatPolygon | nul
   return counterClockwise(flat);
 }
 
-/** The outline of an occluder on the view's plane, cut to the half-space before the light; null where there is none. */
-export function outlineOf(view: View, occluder: Occluder, before: HalfSpace): FlatPolygon | null {
+/** Adds the outline of an occluder on the view's plane, cut to the half-space before the light, where it has one. */
+export function addOutline(view: View, occluder: Occluder, before: HalfSpace, holes: Region): void {
   switch (occluder.kind) {
     case "polygon": {
       const cut = clipToHalf(occluder.corners, before);
-      return cut.length < 3 ? null : project(view, cut);
+      const flat = cut.length < 3 ? null : project(view, cut);
+      if (flat !== null) addPolygon(holes, flat);
+      return;
     }
     case "ellipsoid": {
       const ring = ellipsoidRing(view, occluder);
-      return ring === null ? null : ringOutline(view, ring);
+      if (ring !== null) addRing(view, ring, holes);
+      return;
     }
     case "capsule":
-      return capsuleOutline(view, occluder);
+      addCapsule(view, occluder, holes);
+      return;
     default:
-      return occluder satisfies never;
+      occluder satisfies never;
   }
 }
 
@@ -173,52 +177,77 @@ function sphereRing(view: View, centre: Vec3, radius: number): Ring | null {
   return { c: [x * (1 - share), y * (1 - share), z * (1 - share)], a, b };
 }
 
-/** The corners of a ring on the view's plane; one that reaches behind the eye is cut there first. */
-function ringOutline(view: View, ring: Ring): FlatPolygon | null {
+/** Adds the corners of a ring on the view's plane; one that reaches behind the eye is cut there first. */
+function addRing(view: View, ring: Ring, holes: Region): void {
   const { c, a, b } = ring;
-  const flat: number[] = [];
-  for (const [cos, sin] of turn) {
+  const at = reserve(holes, turn.length);
+  const { data } = holes;
+  for (let i = 0; i < turn.length; i += 2) {
+    const cos = turn[i] as number;
+    const sin = turn[i + 1] as number;
     const depth = c[2] + cos * a[2] + sin * b[2];
-    if (depth < NEAREST) return cutRing(view, ring);
-    flat.push((c[0] + cos * a[0] + sin * b[0]) / depth, (c[1] + cos * a[1] + sin * b[1]) / depth);
+    if (depth < NEAREST) {
+      const flat = project(view, ringCorners(view, ring));
+      if (flat !== null) addPolygon(holes, flat);
+      return;
+    }
+    data[at + i] = (c[0] + cos * a[0] + sin * b[0]) / depth;
+    data[at + i + 1] = (c[1] + cos * a[1] + sin * b[1]) / depth;
   }
-  return counterClockwise(flat);
+  close(holes, turn.length);
 }
 
-function cutRing(view: View, { c, a, b }: Ring): FlatPolygon | null {
+/** The corners of a ring in space. */
+function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
   const { eye, across, up, ahead } = view;
-  const corners = turn.map(([cos, sin]): Vec3 => {
-    const [x, y, z] = [0, 1, 2].map(
-      (i) => (c[i] as number) + cos * (a[i] as number) + sin * (b[i] as number),
-    );
-    const space = (i: 0 | 1 | 2): number =>
-      eye[i] + (x as number) * across[i] + (y as number) * up[i] + (z as number) * ahead[i];
+  return Array.from({ length: OUTLINE_CORNERS }, (_, i): Vec3 => {
+    const cos = turn[2 * i] as number;
+    const sin = turn[2 * i + 1] as number;
+    const x = c[0] + cos * a[0] + sin * b[0];
+    const y = c[1] + cos * a[1] + sin * b[1];
+    const z = c[2] + cos * a[2] + sin * b[2];
+    const space = (k: 0 | 1 | 2): number => eye[k] + x * across[k] + y * up[k] + z * ahead[k];
     return [space(0), space(1), space(2)];
   });
-  return project(view, corners);
 }
 
 /**
  * A capsule is seen as the hull of its two end spheres: at each turn of the outline the corner of that end which
  * reaches farther out. Where an end is not wholly in front of the eye, the hull of what is seen of both.
  */
-function capsuleOutline(view: View, o: CapsuleOccluder): FlatPolygon | null {
+function addCapsule(view: View, o: CapsuleOccluder, holes: Region): void {
   const from = sphereRing(view, o.from, o.radius);
   const to = sphereRing(view, o.to, o.radius);
-  const first = from === null ? null : ringOutline(view, from);
-  const second = to === null ? null : ringOutline(view, to);
-  if (first === null || second === null) return first ?? second;
-  if (first.length !== second.length || first.length !== 2 * OUTLINE_CORNERS)
-    return convexHull([...first, ...second]);
-  const hull: number[] = [];
-  for (let i = 0; i < turn.length; i++) {
-    const [cos, sin] = turn[i] as readonly [number, number];
-    const u = first[2 * i] as number;
-    const v = first[2 * i + 1] as number;
-    const s = second[2 * i] as number;
-    const t = second[2 * i + 1] as number;
-    if ((u - s) * cos + (v - t) * sin >= 0) hull.push(u, v);
-    else hull.push(s, t);
+  if (from === null || to === null) {
+    const only = from ?? to;
+    if (only !== null) addRing(view, only, holes);
+    return;
   }
-  return hull;
+  const at = reserve(holes, turn.length);
+  const { data } = holes;
+  for (let i = 0; i < turn.length; i += 2) {
+    const cos = turn[i] as number;
+    const sin = turn[i + 1] as number;
+    const near = from.c[2] + cos * from.a[2] + sin * from.b[2];
+    const far = to.c[2] + cos * to.a[2] + sin * to.b[2];
+    if (near < NEAREST || far < NEAREST) {
+      addPolygon(holes, seenHull(view, from, to));
+      return;
+    }
+    const u = (from.c[0] + cos * from.a[0] + sin * from.b[0]) / near;
+    const v = (from.c[1] + cos * from.a[1] + sin * from.b[1]) / near;
+    const s = (to.c[0] + cos * to.a[0] + sin * to.b[0]) / far;
+    const t = (to.c[1] + cos * to.a[1] + sin * to.b[1]) / far;
+    const first = (u - s) * cos + (v - t) * sin >= 0;
+    data[at + i] = first ? u : s;
+    data[at + i + 1] = first ? v : t;
+  }
+  close(holes, turn.length);
+}
+
+/** The hull of what is in front of the eye of two rings; empty where nothing is. */
+function seenHull(view: View, first: Ring, second: Ring): FlatPolygon {
+  const parts = [first, second].map((ring) => project(view, ringCorners(view, ring)) ?? []);
+  const points = parts.flat();
+  return points.length < 6 ? [] : convexHull(points);
 }

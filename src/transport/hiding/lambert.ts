@@ -10,6 +10,16 @@ interface RegionLight extends LightVector {
   solid: number;
 }
 
+/**
+ * The angle between two sight lines over the length of their vector product, as `edgeWeight` gives it: for the short
+ * edges of small pieces by the series of the arc tangent, right to 1e-8, which saves a root and an arc tangent.
+ */
+function weight(cx: number, cy: number, cz: number, dot: number): number {
+  const q = (cx * cx + cy * cy + cz * cz) / (dot * dot);
+  if (dot > 0 && q < 0.04) return (1 - q * (1 / 3 - q * (1 / 5 - q * (1 / 7 - q / 9)))) / dot;
+  return edgeWeight(cx, cy, cz, dot);
+}
+
 /** Adds one polygon to a sum: Lambert's sum over its edges, and the solid angle where it is wanted. */
 function addPolygon(p: Float64Array, start: number, end: number, sum: RegionLight, wantSolid: boolean): void {
   let au = p[end - 2] as number;
@@ -24,7 +34,7 @@ function addPolygon(p: Float64Array, start: number, end: number, sum: RegionLigh
     const cx = av - bv;
     const cy = bu - au;
     const cz = au * (bv - av) - av * (bu - au);
-    const w = edgeWeight(cx, cy, cz, au * bu + av * bv + 1);
+    const w = weight(cx, cy, cz, au * bu + av * bv + 1);
     x += cx * w;
     y += cy * w;
     z += cz * w;

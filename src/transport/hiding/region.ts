@@ -83,101 +83,126 @@ function append(region: Region, source: Float64Array, from: number, to: number):
   region.count++;
 }
 
-/** Two buffers for the polygon that is being cut. */
+/** Buffers for the polygon that is being cut, the lines that cut it, and a box. */
 export interface Scratch {
   inside: Float64Array;
   next: Float64Array;
+  lines: Float64Array;
+  readonly box: Float64Array;
 }
 
 /** Buffers for polygons of up to 60 corners. */
 export function emptyScratch(): Scratch {
-  return { inside: new Float64Array(128), next: new Float64Array(128) };
+  return {
+    inside: new Float64Array(128),
+    next: new Float64Array(128),
+    lines: new Float64Array(96),
+    box: new Float64Array(4),
+  };
 }
 
-/**
- * Takes the convex polygon of index `which` of `holes` out of every polygon of `from` and puts what is left, convex
- * pieces again, into `to`. `scratch` is written over.
- */
-export function takeOut(from: Region, holes: Region, which: number, to: Region, scratch: Scratch): void {
-  to.count = 0;
-  const hole = holes.data;
-  const first = which === 0 ? 0 : (holes.ends[which - 1] as number);
-  const last = holes.ends[which] as number;
+/** Least and greatest coordinates of a stretch of corners: u, v, u, v. */
+function boundsOf(p: Float64Array, start: number, end: number, bounds: Float64Array): void {
   let u0 = Number.POSITIVE_INFINITY;
   let v0 = Number.POSITIVE_INFINITY;
   let u1 = Number.NEGATIVE_INFINITY;
   let v1 = Number.NEGATIVE_INFINITY;
-  for (let i = first; i < last; i += 2) {
-    const u = hole[i] as number;
-    const v = hole[i + 1] as number;
+  for (let i = start; i < end; i += 2) {
+    const u = p[i] as number;
+    const v = p[i + 1] as number;
     if (u < u0) u0 = u;
     if (u > u1) u1 = u;
     if (v < v0) v0 = v;
     if (v > v1) v1 = v;
   }
-  let start = 0;
-  for (let piece = 0; piece < from.count; piece++) {
-    const end = from.ends[piece] as number;
-    if (beside(from.data, start, end, u0, v0, u1, v1)) append(to, from.data, start, end);
-    else cutOut(from.data, start, end, hole, first, last, to, scratch);
-    start = end;
-  }
+  bounds[0] = u0;
+  bounds[1] = v0;
+  bounds[2] = u1;
+  bounds[3] = v1;
 }
 
-function beside(
-  p: Float64Array,
-  start: number,
-  end: number,
-  u0: number,
-  v0: number,
-  u1: number,
-  v1: number,
-): boolean {
-  let left = true;
-  let right = true;
-  let low = true;
-  let high = true;
-  for (let i = start; i < end; i += 2) {
-    const u = p[i] as number;
-    const v = p[i + 1] as number;
-    if (u > u0) left = false;
-    if (u < u1) right = false;
-    if (v > v0) low = false;
-    if (v < v1) high = false;
-  }
-  return left || right || low || high;
-}
-
-function cutOut(
-  data: Float64Array,
-  start: number,
-  end: number,
+/**
+ * The lines of a hole's edges that go through a box, as a u + b v = c with the hole below. Gives their number, or -1
+ * where one of the edges has the whole box beyond it, so that the hole misses it.
+ */
+function linesThrough(
   hole: Float64Array,
   first: number,
   last: number,
-  to: Region,
-  scratch: Scratch,
-): void {
-  const mark = to.count;
-  let size = end - start;
-  if (2 * (size + 2 * (last - first)) > scratch.inside.length) {
-    scratch.inside = new Float64Array(4 * (size + 2 * (last - first)));
-    scratch.next = new Float64Array(4 * (size + 2 * (last - first)));
-  }
-  let inside = scratch.inside;
-  let next = scratch.next;
-  for (let i = 0; i < size; i++) inside[i] = data[start + i] as number;
+  box: Float64Array,
+  lines: Float64Array,
+): number {
+  const u0 = box[0] as number;
+  const v0 = box[1] as number;
+  const u1 = box[2] as number;
+  const v1 = box[3] as number;
+  let count = 0;
   for (let i = first; i < last; i += 2) {
     const j = i + 2 === last ? first : i + 2;
     const u = hole[i] as number;
     const v = hole[i + 1] as number;
-    // Out of the hole's edge; what lies beyond its line stays.
     const a = (hole[j + 1] as number) - v;
     const b = u - (hole[j] as number);
     const c = a * u + b * v;
+    const most = Math.max(a * u0, a * u1) + Math.max(b * v0, b * v1);
+    if (most <= c) continue;
+    const least = Math.min(a * u0, a * u1) + Math.min(b * v0, b * v1);
+    if (least >= c) return -1;
+    lines[count++] = a;
+    lines[count++] = b;
+    lines[count++] = c;
+  }
+  return count;
+}
+
+/**
+ * Takes the convex polygon of index `which` of `holes` out of every polygon of `from` and puts what is left, convex
+ * pieces again, into `to`. False, with nothing done, where the hole misses all of them. `scratch` is written over.
+ */
+export function takeOut(from: Region, holes: Region, which: number, to: Region, scratch: Scratch): boolean {
+  const first = which === 0 ? 0 : (holes.ends[which - 1] as number);
+  const last = holes.ends[which] as number;
+  if (3 * (last - first) > scratch.lines.length) scratch.lines = new Float64Array(6 * (last - first));
+  boundsOf(from.data, 0, used(from), scratch.box);
+  const numbers = linesThrough(holes.data, first, last, scratch.box, scratch.lines);
+  if (numbers < 0) return false;
+  to.count = 0;
+  let start = 0;
+  for (let piece = 0; piece < from.count; piece++) {
+    const end = from.ends[piece] as number;
+    cutOut(from.data, start, end, numbers, to, scratch);
+    start = end;
+  }
+  return true;
+}
+
+/** Cuts one polygon by the lines of a hole one after another: what lies beyond a line stays, the last rest goes. */
+function cutOut(
+  data: Float64Array,
+  start: number,
+  end: number,
+  numbers: number,
+  to: Region,
+  scratch: Scratch,
+): void {
+  const { lines } = scratch;
+  const mark = to.count;
+  let size = end - start;
+  if (2 * (size + numbers) > scratch.inside.length) {
+    scratch.inside = new Float64Array(4 * (size + numbers));
+    scratch.next = new Float64Array(4 * (size + numbers));
+  }
+  let inside = data;
+  let from = start;
+  let below = scratch.inside;
+  let spare = scratch.next;
+  for (let i = 0; i < numbers; i += 3) {
+    const a = lines[i] as number;
+    const b = lines[i + 1] as number;
+    const c = lines[i + 2] as number;
     let least = Number.POSITIVE_INFINITY;
     let most = Number.NEGATIVE_INFINITY;
-    for (let k = 0; k < size; k += 2) {
+    for (let k = from; k < from + size; k += 2) {
       const d = a * (inside[k] as number) + b * (inside[k + 1] as number) - c;
       if (d < least) least = d;
       if (d > most) most = d;
@@ -189,17 +214,19 @@ function cutOut(
       append(to, data, start, end);
       return;
     }
-    size = split(inside, size, a, b, c, next, to);
-    const kept = next;
-    next = inside;
-    inside = kept;
+    size = split(inside, from, size, a, b, c, below, to);
     if (size < 6) return;
+    inside = below;
+    from = 0;
+    below = spare;
+    spare = inside;
   }
 }
 
 /** Puts the part beyond the line into the region and the part before it into `below`; gives the size of the latter. */
 function split(
   p: Float64Array,
+  from: number,
   size: number,
   a: number,
   b: number,
@@ -211,10 +238,10 @@ function split(
   const above = to.data;
   let m = at;
   let n = 0;
-  let pu = p[size - 2] as number;
-  let pv = p[size - 1] as number;
+  let pu = p[from + size - 2] as number;
+  let pv = p[from + size - 1] as number;
   let pd = a * pu + b * pv - c;
-  for (let i = 0; i < size; i += 2) {
+  for (let i = from; i < from + size; i += 2) {
     const u = p[i] as number;
     const v = p[i + 1] as number;
     const d = a * u + b * v - c;

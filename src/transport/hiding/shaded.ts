@@ -157,7 +157,7 @@ function hiddenShare(
   if (start === null) return 0;
   startRegion(work.light, start);
   for (let i = 0; i < holes.count; i++) {
-    takeOut(work.light, holes, i, work.next, work.scratch);
+    if (!takeOut(work.light, holes, i, work.next, work.scratch)) continue;
     const before = work.light;
     work.light = work.next;
     work.next = before;

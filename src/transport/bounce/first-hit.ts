@@ -1,0 +1,340 @@
+import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
+
+/** What a ray meets first; written over by every search. */
+export interface Hit {
+  /** Index of the thing, or -1 where the ray leaves the scene. */
+  thing: number;
+  /** Way along the ray, m; 0 where it starts inside of a body. */
+  way: number;
+  /** True when the ray comes from the side a polygon's normal points to; always true for bodies. */
+  front: boolean;
+}
+
+/** A hit of nothing, to be written into. */
+export function emptyHit(): Hit {
+  return { thing: -1, way: 0, front: true };
+}
+
+/** Ways shorter than this do not count, m: a ray does not meet the sheet it starts from. */
+const LEAST = 1e-8;
+
+/**
+ * What a ray from a point along a unit vector meets first. `self` is the thing it starts from, which it does not meet
+ * again, or -1.
+ */
+export function firstHit(
+  world: World,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  self: number,
+  hit: Hit,
+): void {
+  hit.thing = -1;
+  hit.way = Number.POSITIVE_INFINITY;
+  hit.front = true;
+  shellHit(world, ox, oy, oz, dx, dy, dz, self, hit);
+  const { bounds, links, waiting, nodes } = world.tree;
+  if (nodes === 0) return;
+  const ix = 1 / dx;
+  const iy = 1 / dy;
+  const iz = 1 / dz;
+  let depth = 0;
+  let node = entry(bounds, 0, ox, oy, oz, ix, iy, iz) < hit.way ? 0 : -1;
+  while (node >= 0) {
+    const left = links[2 * node] as number;
+    const right = links[2 * node + 1] as number;
+    if (left < 0) {
+      if (right !== self) meet(world, right, ox, oy, oz, dx, dy, dz, hit);
+      node = depth > 0 ? (waiting[--depth] as number) : -1;
+      continue;
+    }
+    const nearLeft = entry(bounds, 6 * left, ox, oy, oz, ix, iy, iz);
+    const nearRight = entry(bounds, 6 * right, ox, oy, oz, ix, iy, iz);
+    const goLeft = nearLeft < hit.way;
+    const goRight = nearRight < hit.way;
+    if (goLeft && goRight) {
+      const leftFirst = nearLeft <= nearRight;
+      waiting[depth++] = leftFirst ? right : left;
+      node = leftFirst ? left : right;
+    } else if (goLeft) node = left;
+    else if (goRight) node = right;
+    else node = depth > 0 ? (waiting[--depth] as number) : -1;
+  }
+}
+
+/** Way along the ray at which it enters a box; infinite where it does not. A zero direction gives no number to fear. */
+function entry(
+  bounds: Float64Array,
+  at: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  ix: number,
+  iy: number,
+  iz: number,
+): number {
+  const x0 = ((bounds[at] as number) - ox) * ix;
+  const x1 = ((bounds[at + 1] as number) - ox) * ix;
+  const y0 = ((bounds[at + 2] as number) - oy) * iy;
+  const y1 = ((bounds[at + 3] as number) - oy) * iy;
+  const z0 = ((bounds[at + 4] as number) - oz) * iz;
+  const z1 = ((bounds[at + 5] as number) - oz) * iz;
+  let near = 0;
+  let far = Number.POSITIVE_INFINITY;
+  if (x0 < x1) {
+    if (x0 > near) near = x0;
+    if (x1 < far) far = x1;
+  } else {
+    if (x1 > near) near = x1;
+    if (x0 < far) far = x0;
+  }
+  if (y0 < y1) {
+    if (y0 > near) near = y0;
+    if (y1 < far) far = y1;
+  } else {
+    if (y1 > near) near = y1;
+    if (y0 < far) far = y0;
+  }
+  if (z0 < z1) {
+    if (z0 > near) near = z0;
+    if (z1 < far) far = z1;
+  } else {
+    if (z1 > near) near = z1;
+    if (z0 < far) far = z0;
+  }
+  return near <= far ? near : Number.POSITIVE_INFINITY;
+}
+
+/** The room's own surfaces: from inside the ray leaves the box at one wall; from outside each is tried. */
+function shellHit(
+  world: World,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  self: number,
+  hit: Hit,
+): void {
+  const room = world.room;
+  if (room === null || !insideRoom(room, ox, oy, oz)) {
+    for (const i of world.shellAll) if (i !== self) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+    return;
+  }
+  let wall = -1;
+  let way = Number.POSITIVE_INFINITY;
+  if (dx !== 0) {
+    wall = dx > 0 ? 1 : 0;
+    way = ((room[wall] as number) - ox) / dx;
+  }
+  if (dy !== 0) {
+    const w = dy > 0 ? 3 : 2;
+    const t = ((room[w] as number) - oy) / dy;
+    if (t < way) {
+      way = t;
+      wall = w;
+    }
+  }
+  if (dz !== 0) {
+    const w = dz > 0 ? 5 : 4;
+    const t = ((room[w] as number) - oz) / dz;
+    if (t < way) {
+      way = t;
+      wall = w;
+    }
+  }
+  const surfaces = world.shell[wall];
+  if (surfaces === undefined) return;
+  const only = surfaces[0];
+  if (surfaces.length === 1 && only !== undefined && world.whole[only] === 1) {
+    // A wall without a window is met wherever the ray leaves the box, corners and rounding included.
+    hit.thing = only;
+    hit.way = Math.max(0, way);
+    return;
+  }
+  for (const i of surfaces) if (i !== self) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+}
+
+/** True inside the room's box, its surfaces included. */
+export function insideRoom(room: Float64Array, x: number, y: number, z: number): boolean {
+  const s = 1e-6;
+  return (
+    x > (room[0] as number) - s &&
+    x < (room[1] as number) + s &&
+    y > (room[2] as number) - s &&
+    y < (room[3] as number) + s &&
+    z > (room[4] as number) - s &&
+    z < (room[5] as number) + s
+  );
+}
+
+/** Takes a thing as the hit where the ray meets it before what was met so far. */
+export function meet(
+  world: World,
+  i: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  hit: Hit,
+): void {
+  const kind = world.kind[i] as number;
+  if (kind === POLYGON) meetPolygon(world, i, ox, oy, oz, dx, dy, dz, hit);
+  else if (kind === CAPSULE) meetCapsule(world.data, i, ox, oy, oz, dx, dy, dz, hit);
+  else meetEllipsoid(world.data, i, ox, oy, oz, dx, dy, dz, hit);
+}
+
+function meetPolygon(
+  world: World,
+  i: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  hit: Hit,
+): void {
+  const d = world.data;
+  const at = i * STRIDE;
+  const nx = d[at] as number;
+  const ny = d[at + 1] as number;
+  const nz = d[at + 2] as number;
+  const rate = nx * dx + ny * dy + nz * dz;
+  if (rate === 0) return;
+  const t = ((d[at + 3] as number) - (nx * ox + ny * oy + nz * oz)) / rate;
+  if (!(t > LEAST && t < hit.way)) return;
+  const px = ox + t * dx;
+  const py = oy + t * dy;
+  const pz = oz + t * dz;
+  const x = px - (d[at + 4] as number);
+  const y = py - (d[at + 5] as number);
+  const z = pz - (d[at + 6] as number);
+  const u = x * (d[at + 7] as number) + y * (d[at + 8] as number) + z * (d[at + 9] as number);
+  if (u < 0 || u > (d[at + 13] as number)) return;
+  const v = x * (d[at + 10] as number) + y * (d[at + 11] as number) + z * (d[at + 12] as number);
+  if (v < 0 || v > (d[at + 14] as number)) return;
+  if ((world.edgeCount[i] as number) > 0 && !withinEdges(world, i, px, py, pz)) return;
+  hit.thing = i;
+  hit.way = t;
+  hit.front = rate < 0;
+}
+
+/** True when a point of a polygon's plane is inside all its edges. */
+export function withinEdges(world: World, i: number, x: number, y: number, z: number): boolean {
+  const e = world.edges;
+  const start = world.edgeStart[i] as number;
+  const end = start + 4 * (world.edgeCount[i] as number);
+  for (let k = start; k < end; k += 4) {
+    if ((e[k] as number) * x + (e[k + 1] as number) * y + (e[k + 2] as number) * z > (e[k + 3] as number))
+      return false;
+  }
+  return true;
+}
+
+function meetEllipsoid(
+  d: Float64Array,
+  i: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  hit: Hit,
+): void {
+  const at = i * STRIDE;
+  const x = ox - (d[at] as number);
+  const y = oy - (d[at + 1] as number);
+  const z = oz - (d[at + 2] as number);
+  let a = 0;
+  let b = 0;
+  let c = -1;
+  for (let k = at + 3; k < at + 12; k += 3) {
+    const px = d[k] as number;
+    const py = d[k + 1] as number;
+    const pz = d[k + 2] as number;
+    const o = px * x + py * y + pz * z;
+    const w = px * dx + py * dy + pz * dz;
+    a += w * w;
+    b += o * w;
+    c += o * o;
+  }
+  if (c < 0) {
+    hit.thing = i;
+    hit.way = 0;
+    hit.front = true;
+    return;
+  }
+  const root = b * b - a * c;
+  if (b >= 0 || root <= 0) return;
+  const t = (-b - Math.sqrt(root)) / a;
+  if (t > LEAST && t < hit.way) {
+    hit.thing = i;
+    hit.way = t;
+    hit.front = true;
+  }
+}
+
+function meetCapsule(
+  d: Float64Array,
+  i: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  hit: Hit,
+): void {
+  const at = i * STRIDE;
+  const x = ox - (d[at] as number);
+  const y = oy - (d[at + 1] as number);
+  const z = oz - (d[at + 2] as number);
+  const ax = d[at + 3] as number;
+  const ay = d[at + 4] as number;
+  const az = d[at + 5] as number;
+  const long = d[at + 6] as number;
+  const rr = (d[at + 7] as number) * (d[at + 7] as number);
+  const along = x * ax + y * ay + z * az;
+  const xx = x * x + y * y + z * z;
+  const near = along < 0 ? 0 : Math.min(along, long);
+  if (xx - 2 * near * along + near * near < rr) {
+    hit.thing = i;
+    hit.way = 0;
+    hit.front = true;
+    return;
+  }
+  const rate = dx * ax + dy * ay + dz * az;
+  const xd = x * dx + y * dy + z * dz;
+  const a = 1 - rate * rate;
+  let t = -1;
+  let where = rate > 0 ? -1 : long + 1;
+  if (a > 1e-12) {
+    const b = xd - along * rate;
+    const root = b * b - a * (xx - along * along - rr);
+    if (root <= 0) return;
+    t = (-b - Math.sqrt(root)) / a;
+    where = along + t * rate;
+  }
+  if (where < 0 || where > long) {
+    // One of the round ends.
+    const s = where < 0 ? 0 : long;
+    const b = xd - s * rate;
+    const root = b * b - (xx - 2 * s * along + s * s - rr);
+    if (root <= 0) return;
+    t = -b - Math.sqrt(root);
+  }
+  if (t > LEAST && t < hit.way) {
+    hit.thing = i;
+    hit.way = t;
+    hit.front = true;
+  }
+}

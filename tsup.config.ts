@@ -1,11 +1,12 @@
 import { spawnSync } from "node:child_process";
+import { rmSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import type { Plugin } from "esbuild";
 import { defineConfig } from "tsup";
 import { starter } from "./src/cli/starter.js";
 
 /** Packages that the published build carries inside itself, so that installing it brings only zod along. */
-const inlined = [/^chevrotain/, /^@chevrotain/, /^lodash-es/, "picocolors", "fastest-levenshtein", "astronomy-engine"];
+const inlined = [/^chevrotain/, /^@chevrotain/, /^lodash-es/, "fastest-levenshtein", "astronomy-engine"];
 
 /** Parts of the command, each a file of its own that is loaded when it is needed. */
 const chunks: Readonly<Record<string, string>> = {
@@ -43,13 +44,22 @@ function compileChunks(): void {
   }
 }
 
+// Both builds write to the same folder at the same time, so neither of them may empty it.
+rmSync("dist", { recursive: true, force: true });
+
 export default defineConfig([
   {
-    entry: { index: "src/index.ts", physics: "src/physics/index.ts", parser: "src/syntax/parse.ts" },
+    // The sun is an entry so that it becomes a file of its own: who bundles another formula gets nothing of it.
+    entry: {
+      index: "src/index.ts",
+      physics: "src/physics/index.ts",
+      parser: "src/syntax/parse.ts",
+      sun: "src/physics/sun-position.ts",
+    },
     format: ["esm", "cjs"],
     dts: { entry: { index: "src/index.ts", physics: "src/physics/index.ts" } },
     splitting: true,
-    clean: true,
+    clean: false,
     target: "node20",
     noExternal: inlined,
     treeshake: false,

@@ -26,10 +26,9 @@ export function loadChunk(name: string): unknown {
   const text = readFileSync(file, "latin1");
   const wrapped = `(function (exports, require, module, __filename, __dirname) {${text}\n})`;
   const cachedData = compiledCode(file);
-  const script = new Script(
-    wrapped,
-    cachedData === undefined ? { filename: file } : { filename: file, cachedData },
-  );
+  // The name goes into the compiled code: without the folder, which is another one on every machine.
+  const filename = `cli-${name}.cjs`;
+  const script = new Script(wrapped, cachedData === undefined ? { filename } : { filename, cachedData });
   const start: unknown = script.runInThisContext();
   const module = { exports: {} };
   if (typeof start === "function") start(module.exports, require, module, file, __dirname);

@@ -22,7 +22,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["vocabulary", row("core units", "zod")],
   ["text", row("core diagnostics vocabulary", "chevrotain")],
   ["syntax", row("core diagnostics vocabulary text", "chevrotain")],
-  ["format", row("core vocabulary text syntax diagnostics")],
+  ["format", row("core vocabulary text syntax diagnostics", "chevrotain")],
   ["model", row("core units vocabulary", "zod")],
   ["check", row("core diagnostics units vocabulary syntax format model", "fastest-levenshtein")],
   ["scene", row("core diagnostics math units model vocabulary physics")],
@@ -44,7 +44,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
     {
       ...row(
         "core diagnostics units vocabulary text syntax format model check scene transport report render quantities photometry preview editor node /index /compile /pipeline",
-        "fastest-levenshtein picocolors",
+        "fastest-levenshtein",
       ),
       node: true,
     },

@@ -5,6 +5,7 @@
  * node tests/generate/code-cache.cjs CLI ARGUMENTS...
  */
 const { writeFileSync } = require("node:fs");
+const { dirname, join } = require("node:path");
 const vm = require("node:vm");
 
 const [, , program, ...args] = process.argv;
@@ -12,19 +13,19 @@ const made = [];
 const Script = vm.Script;
 
 vm.Script = class extends Script {
-	constructor(text, options) {
-		super(text, { filename: options.filename });
-		made.push({ script: this, file: options.filename });
-	}
+  constructor(text, options) {
+    super(text, { filename: options.filename });
+    made.push({ script: this, file: options.filename });
+  }
 };
 
 process.argv = [process.argv[0], program, ...args];
 process.on("exit", () => {
-	for (const { script, file } of made) {
-		writeFileSync(
-			`${file}.${process.versions.v8}.${process.arch}.cache`,
-			script.createCachedData(),
-		);
-	}
+  for (const { script, file } of made) {
+    writeFileSync(
+      `${join(dirname(program), file)}.${process.versions.v8}.${process.arch}.cache`,
+      script.createCachedData(),
+    );
+  }
 });
 require(program);

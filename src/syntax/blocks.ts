@@ -106,19 +106,24 @@ export abstract class BlockParser extends LineParser {
     "block",
     () => {
       this.AT_LEAST_ONE(() => this.CONSUME(Word));
-      this.OPTION1(() => {
-        this.CONSUME(LikeWord);
-        this.SUBRULE1(this.path);
-        this.OPTION2(() => {
-          this.CONSUME(WithWord);
-          this.SUBRULE2(this.path);
-          this.MANY(() => {
-            this.CONSUME(Comma);
-            this.SUBRULE3(this.path);
-          });
-        });
-      });
-      this.OPTION3(() => this.SUBRULE(this.body, { ARGS: [[]] }));
+      this.OR([
+        { ALT: () => this.SUBRULE1(this.body, { ARGS: [[]] }) },
+        {
+          ALT: () => {
+            this.CONSUME(LikeWord);
+            this.SUBRULE1(this.path);
+            this.OPTION1(() => {
+              this.CONSUME(WithWord);
+              this.SUBRULE2(this.path);
+              this.MANY(() => {
+                this.CONSUME(Comma);
+                this.SUBRULE3(this.path);
+              });
+            });
+            this.OPTION2(() => this.SUBRULE2(this.body, { ARGS: [[]] }));
+          },
+        },
+      ]);
     },
     () => this.readBlock(),
   );

@@ -90,6 +90,7 @@ export abstract class ClaimParser extends BlockParser {
       const start = this.next();
       if (!this.RECORDING_PHASE && !this.startsOperand(1)) return this.emptyClaim(statement);
       const value = this.SUBRULE1(this.expression);
+      if (!this.RECORDING_PHASE && this.atAny([DoubleEquals, Equals])) return this.equalsClaim(value, start);
       const claim = this.OPTION1(() =>
         this.OR1<Claim>([
           {
@@ -105,7 +106,6 @@ export abstract class ClaimParser extends BlockParser {
             },
           },
           { ALT: () => this.comparison(value, start) },
-          { ALT: () => this.equalsClaim(value, start) },
         ]),
       );
       return claim ?? { kind: "bare", span: this.since(start), value };
@@ -147,12 +147,11 @@ export abstract class ClaimParser extends BlockParser {
         const of = this.SUBRULE3(this.expression);
         return { word: word.image as "under" | "over", of };
       }) ?? null;
-    const within =
-      this.OPTION3(() => {
-        this.CONSUME(WithinWord);
-        return this.SUBRULE4(this.expression);
-      }) ?? null;
-    if (!this.RECORDING_PHASE && within === null) this.missingTolerance(target);
+    let within: Expression | null = null;
+    if (this.RECORDING_PHASE || this.at(WithinWord)) {
+      this.CONSUME(WithinWord);
+      within = this.SUBRULE4(this.expression);
+    } else this.missingTolerance(target);
     return { kind: "is", span: this.since(start), value, target, side, within };
   }
 
@@ -238,41 +237,23 @@ export abstract class ClaimParser extends BlockParser {
     };
   }
 
-  /** `a == b` and `a = b`, which are only there to be reported. */
+  /** `a == b` and `a = b`: reported, and read as `is`. */
   private equalsClaim(value: Expression, start: number): Claim {
-    const sign = this.OR4([
-      { ALT: () => this.CONSUME(DoubleEquals) },
-      { ALT: () => this.CONSUME(Equals) },
-    ]) as Token;
-    const target = this.SUBRULE8(this.expression);
-    const within =
-      this.OPTION4(() => {
-        this.CONSUME2(WithinWord);
-        return this.SUBRULE9(this.expression);
-      }) ?? null;
-    if (!this.RECORDING_PHASE) {
-      const edits = [this.edit(this.spaced(spanOf(sign)), " is ")];
-      const tolerance = toleranceFor(target);
-      if (within === null) edits.push(this.edit(this.gap(), ` within ${tolerance}`));
-      const title =
-        within === null ? `write \`is ... within ${tolerance}\`, or another tolerance` : "write `is`";
-      this.fault(
-        "claim.equals",
-        spanOf(sign),
-        { sign: sign.image },
-        {
-          fixes: [{ title, certain: within !== null, edits }],
-        },
-      );
-    }
-    return {
-      kind: "is",
-      span: this.since(start),
-      value,
-      target,
-      side: null,
-      within,
-    };
+    const sign = this.take();
+    const target = this.readExpression();
+    let within: Expression | null = null;
+    const edits = [this.edit(this.spaced(spanOf(sign)), " is ")];
+    if (this.at(WithinWord)) {
+      this.take();
+      within = this.readExpression();
+    } else edits.push(this.edit(this.gap(), ` within ${toleranceFor(target)}`));
+    const title =
+      within === null
+        ? `write \`is ... within ${toleranceFor(target)}\`, or another tolerance`
+        : "write `is`";
+    const fixes = [{ title, certain: within !== null, edits }];
+    this.fault("claim.equals", spanOf(sign), { sign: sign.image }, { fixes });
+    return { kind: "is", span: this.since(start), value, target, side: null, within };
   }
 
   /** A sign with the blanks around it. */

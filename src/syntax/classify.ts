@@ -2,6 +2,8 @@ import { EOF, type TokenType } from "chevrotain";
 import {
   Broken,
   CloseBrace,
+  CloseRound,
+  CloseSquare,
   Colon,
   Comma,
   Dot,
@@ -12,6 +14,7 @@ import {
   NewLine,
   OpenBrace,
   OpenRound,
+  OpenSquare,
   Text,
   WithWord,
 } from "../text/kinds.js";
@@ -83,6 +86,23 @@ export function classify(tokens: readonly Token[], from: number): LineKind {
 
 function isColon(type: TokenType | undefined): boolean {
   return type === Colon || type === Equals;
+}
+
+/** Whether a line of `measured` that starts at `from` is a reading: no setting, no block, and an `is` in it. */
+export function isReading(tokens: readonly Token[], from: number): boolean {
+  const kind = classify(tokens, from);
+  if (kind === "reading") return true;
+  if (kind !== "setting" || isColon(tokens[pathEnd(tokens, from)]?.tokenType)) return false;
+  let depth = 0;
+  for (let index = from; index < tokens.length; index++) {
+    const type = tokens[index]?.tokenType;
+    if (type === OpenRound || type === OpenSquare) depth++;
+    else if (type === CloseRound || type === CloseSquare) depth--;
+    else if (type === IsWord && depth === 0) return true;
+    else if (type === Colon && depth === 0) return false;
+    else if (isStop(tokens[index]) && (type !== Comma || depth <= 0)) return false;
+  }
+  return false;
 }
 
 /** Whether a line end at `index` is followed by a brace: a block whose brace slipped to the next line. */

@@ -51,34 +51,43 @@ export class RecipeParser extends StatementParser {
     }
   }
 
-  protected file = this.RULE("file", (): File => {
-    const items: Item[] = [];
-    this.OPTION1(() => this.CONSUME1(NewLine));
-    const header =
-      this.OPTION2({
-        GATE: () => this.atHeader(),
-        DEF: () => {
-          const header = this.SUBRULE(this.header);
-          this.OPTION3(() => this.CONSUME2(NewLine));
-          return header;
+  protected file = this.both(
+    "file",
+    () => {
+      this.OPTION1(() => this.CONSUME1(NewLine));
+      this.OR([
+        {
+          ALT: () => {
+            this.SUBRULE1(this.header);
+            this.OPTION2(() => {
+              this.CONSUME2(NewLine);
+              this.SUBRULE1(this.title, { ARGS: [[]] });
+            });
+          },
         },
-      }) ?? null;
-    const title =
-      this.OPTION4({
-        GATE: () => this.atTitle(),
-        DEF: () => this.SUBRULE(this.title, { ARGS: [items] }),
-      }) ?? null;
+        { ALT: () => this.SUBRULE2(this.title, { ARGS: [[]] }), IGNORE_AMBIGUITIES: true },
+        { ALT: () => this.OPTION3(() => this.SUBRULE1(this.item, { ARGS: [[]] })), IGNORE_AMBIGUITIES: true },
+      ]);
+      this.MANY(() => {
+        this.CONSUME3(NewLine);
+        this.OPTION4(() => this.SUBRULE2(this.item, { ARGS: [[]] }));
+      });
+      this.CONSUME(EOF);
+    },
+    () => this.readFile(),
+  );
+
+  private readFile(): File {
+    const items: Item[] = [];
+    if (this.at(NewLine)) this.take();
+    const header = isWord(this.peek(1)) && this.atHeader() ? this.SUBRULE(this.header) : null;
+    if (header !== null && this.at(NewLine)) this.take();
+    const title = isWord(this.peek(1)) && this.atTitle() ? this.SUBRULE(this.title, { ARGS: [items] }) : null;
     if (title !== null) this.endItem(false);
     this.SUBRULE(this.items, { ARGS: [items, false] });
     this.CONSUME(EOF);
-    return {
-      kind: "file",
-      span: { start: 0, end: this.run.text.length },
-      header,
-      title,
-      items,
-    };
-  });
+    return { kind: "file", span: { start: 0, end: this.run.text.length }, header, title, items };
+  }
 
   // ------------------------------------------------------------ first lines
 

@@ -1,13 +1,9 @@
 import {
   AndWord,
-  AsWord,
   BetweenWord,
   Colon,
   Comma,
-  CompoundUnit,
-  CountWord,
   DefineWord,
-  Degree,
   Equals,
   ExpectWord,
   FindWord,
@@ -18,32 +14,19 @@ import {
   LetWord,
   MeasuredWord,
   MeetWord,
-  Name as NameToken,
   NearWord,
-  NewLine,
-  Numeral,
-  OverWord,
-  Percent,
   PreferWord,
   RemoveWord,
-  ShowWord,
   SolveWord,
-  StepWord,
-  SweepWord,
-  TableWord,
   Text,
-  ToWord,
   UseWord,
   VariantWord,
 } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import type {
-  Amount,
-  Column,
   Define,
   Entry,
   Expect,
-  Expression,
   Find,
   Hold,
   Keep,
@@ -52,35 +35,26 @@ import type {
   Meet,
   Name,
   Prefer,
-  Property,
   Reading,
   Remove,
-  Show,
   Solve,
-  Sweep,
-  Table,
-  TextLiteral,
-  Unit,
   Use,
   Variant,
 } from "./ast.js";
-import { plainAmount, shown, spanOf, textOf } from "./build.js";
-import { ClaimParser } from "./claims.js";
-import { classify } from "./classify.js";
-import { nearest } from "./near.js";
+import { textOf } from "./build.js";
+import { isReading } from "./classify.js";
+import { TableParser } from "./tables.js";
 import { isWord } from "./token-classes.js";
 
-type TableLine = Sweep | Show | Hold | Property;
 type VariantLine = Remove | Keep | Expect | Hold | Entry;
 type SolveLine = Find | Meet | Prefer;
 type MeasuredLine = Reading | Entry;
 
-const tableWords = [SweepWord, ShowWord, HoldWord];
 const variantWords = [RemoveWord, KeepWord, ExpectWord, HoldWord];
 const solveWords = [FindWord, MeetWord, PreferWord];
 
 /** The statements of a file that have a shape of their own. */
-export abstract class StatementParser extends ClaimParser {
+export abstract class StatementParser extends TableParser {
   // ------------------------------------------------------------ use, let, define
 
   protected use = this.RULE(
@@ -143,150 +117,6 @@ export abstract class StatementParser extends ClaimParser {
     },
     { resyncEnabled: false },
   );
-
-  // ------------------------------------------------------------ tables
-
-  protected sweep = this.RULE(
-    "sweep",
-    (): Sweep | null => {
-      const example = "sweep key.distance from 1 m to 4 m step 0.5 m";
-      const start = this.next();
-      this.CONSUME(SweepWord);
-      const path = this.needPath(0, "sweep", example);
-      if (path === null) return null;
-      const over = this.OPTION1(() => {
-        this.CONSUME(OverWord);
-        return this.SUBRULE(this.value, { ARGS: ["over"] });
-      });
-      if (!this.RECORDING_PHASE && over !== undefined) {
-        return {
-          kind: "sweep",
-          span: this.since(start),
-          path,
-          range: { kind: "over", values: over },
-        };
-      }
-      if (!this.need(0, FromWord, "sweep", "`over` and a list, or `from` and `to`", example)) return null;
-      const from = this.SUBRULE1(this.expression);
-      if (!this.need(0, ToWord, "sweep", "`to` and the last value", example)) return null;
-      const to = this.SUBRULE2(this.expression);
-      let step: Expression | null = null;
-      let count: Amount | null = null;
-      this.OPTION2(() => {
-        this.OR([
-          {
-            ALT: () => {
-              this.CONSUME(StepWord);
-              step = this.SUBRULE3(this.expression);
-            },
-          },
-          {
-            ALT: () => {
-              this.CONSUME(CountWord);
-              count = this.countOf(example);
-            },
-          },
-        ]);
-      });
-      if (!this.RECORDING_PHASE && step === null && count === null) {
-        this.part("sweep", "`step` and a value, or `count` and a number", example);
-      }
-      return {
-        kind: "sweep",
-        span: this.since(start),
-        path,
-        range: { kind: "steps", from, to, step, count },
-      };
-    },
-    { resyncEnabled: false },
-  );
-
-  private countOf(example: string): Amount | null {
-    if (this.RECORDING_PHASE || this.at(Numeral)) return plainAmount(this.CONSUME(Numeral) as Token);
-    this.part("count", "a number", example);
-    return null;
-  }
-
-  protected show = this.RULE(
-    "show",
-    (): Show => {
-      const start = this.next();
-      const columns: Column[] = [];
-      this.CONSUME(ShowWord);
-      this.OPTION1({
-        GATE: () => this.lineGoesOn(),
-        DEF: () => this.CONSUME1(NewLine),
-      });
-      columns.push(this.SUBRULE1(this.column));
-      this.MANY(() => {
-        this.CONSUME(Comma);
-        this.OPTION2({
-          GATE: () => this.lineGoesOn(),
-          DEF: () => this.CONSUME2(NewLine),
-        });
-        columns.push(this.SUBRULE2(this.column));
-      });
-      return { kind: "show", span: this.since(start), columns };
-    },
-    { resyncEnabled: false },
-  );
-
-  /** Whether the next line can go on with a column. */
-  private lineGoesOn(): boolean {
-    return this.startsOperand(2) && !tableWords.includes(this.peek(2).tokenType);
-  }
-
-  protected column = this.RULE(
-    "column",
-    (): Column => {
-      const start = this.next();
-      const value = this.SUBRULE(this.expression);
-      const as =
-        this.OPTION1((): Unit | null => {
-          this.CONSUME(AsWord);
-          if (this.RECORDING_PHASE || this.startsUnitHere()) return this.SUBRULE(this.unit);
-          this.part("as", "a unit", "show key.angular_size as deg");
-          return null;
-        }) ?? null;
-      const title = this.OPTION2(() => textOf(this.CONSUME(Text) as Token, false)) ?? null;
-      return { span: this.since(start), value, as, title };
-    },
-    { resyncEnabled: false },
-  );
-
-  protected table = this.RULE(
-    "table",
-    (): Table => {
-      const start = this.next();
-      const lines: TableLine[] = [];
-      this.CONSUME(TableWord);
-      const title = this.titleOf("table");
-      if (this.RECORDING_PHASE) this.braces(false, this.tableLine);
-      else if (this.openBrace("table", start))
-        this.readBraces(false, () => this.SUBRULE(this.tableLine, { ARGS: [lines] }));
-      return { kind: "table", span: this.since(start), title, lines };
-    },
-    { resyncEnabled: false },
-  );
-
-  protected tableLine = this.RULE("tableLine", (lines: TableLine[]): void => {
-    const kind = this.RECORDING_PHASE ? "setting" : classify(this.run.tokens, this.index());
-    if (!this.RECORDING_PHASE && !this.starts(tableWords)) {
-      const slip = !this.namesSomething() && nearest(this.peek(1).image, ["sweep", "show", "hold"]) !== null;
-      if (kind === "setting" && !slip) lines.push(this.SUBRULE(this.property));
-      else this.wrongLine("table", ["sweep", "show", "hold"], "sweep, show, hold or the name of a setting");
-      return;
-    }
-    this.OR<void>([
-      { ALT: () => this.keep(lines, this.SUBRULE(this.sweep)) },
-      { ALT: () => this.keep(lines, this.SUBRULE(this.show)) },
-      { ALT: () => this.keep(lines, this.SUBRULE(this.hold)) },
-      {
-        ALT: () => this.keep(lines, this.SUBRULE1(this.property)),
-        IGNORE_AMBIGUITIES: true,
-      },
-    ]);
-  });
 
   // ------------------------------------------------------------ variants
 
@@ -447,7 +277,7 @@ export abstract class StatementParser extends ClaimParser {
 
   protected measuredLine = this.RULE("measuredLine", (lines: MeasuredLine[]): void => {
     if (!this.RECORDING_PHASE) {
-      if (classify(this.run.tokens, this.index()) === "reading") lines.push(this.SUBRULE(this.reading));
+      if (isReading(this.run.tokens, this.index())) lines.push(this.SUBRULE(this.reading));
       else this.readEntry(lines as Entry[]);
       return;
     }
@@ -459,35 +289,4 @@ export abstract class StatementParser extends ClaimParser {
       },
     ]);
   });
-
-  // ------------------------------------------------------------ helpers
-
-  private keep<T>(lines: T[], line: T | null): void {
-    if (!this.RECORDING_PHASE && line !== null) lines.push(line);
-  }
-
-  private startsUnitHere(): boolean {
-    return this.atAny([NameToken, CompoundUnit, Percent, Degree]);
-  }
-
-  /** Whether the line starts with one of these words, used as that word and not as the name of a setting. */
-  private starts(words: readonly Token["tokenType"][]): boolean {
-    return this.atAny(words) && !this.namesSomething();
-  }
-
-  private wrongLine(statement: string, words: readonly string[], allowed: string): void {
-    const token = this.peek(1);
-    const meant = nearest(token.image, words);
-    const fixes = meant === null ? [] : [this.fix(spanOf(token), meant, false)];
-    this.fault("statement.line", spanOf(token), { sign: shown(token), statement, allowed }, { fixes });
-    this.skipLine();
-  }
-
-  private titleOf(statement: string): TextLiteral {
-    if (this.RECORDING_PHASE || this.at(Text)) return textOf(this.CONSUME(Text) as Token, false);
-    const span = this.gap();
-    this.fault("statement.title", span, { statement });
-    while (isWord(this.peek(1)) && this.peek(1).tokenType !== FromWord) this.take();
-    return { kind: "text", span, value: "", block: false };
-  }
 }

@@ -1,9 +1,13 @@
 import { corpusExpectations } from "./corpus.js";
+import { ebnf } from "./ebnf.js";
 import { recipeSchemaJson, reportSchemaJson } from "./schemas.js";
+import { tokensJson } from "./tokens.js";
 import { vocabularyJson } from "./vocabulary.js";
 
 /** Everything in `grammar/` that is made from the program: paths below it, and how each is made. */
 export const grammarFiles: ReadonlyMap<string, () => string> = new Map([
+  ["halfshade.ebnf", ebnf],
+  ["tokens.json", tokensJson],
   ["vocabulary.json", vocabularyJson],
   ["recipe.schema.json", recipeSchemaJson],
   ["report.schema.json", reportSchemaJson],

@@ -39,8 +39,7 @@ export function kindOf(
     report(ctx, "block.misplaced", word.span, { kind: aKind(word.text), where, remedy: homeOf(row.kind) });
     return null;
   }
-  const meant = kindSynonyms.get(word.text.toLowerCase());
-  const near = meant !== undefined && allowed.includes(meant) ? [meant] : nearNames(word.text, allowed);
+  const near = nearKinds(word.text, allowed);
   report(
     ctx,
     "block.unknown",
@@ -56,6 +55,12 @@ export function kindOf(
     },
   );
   return null;
+}
+
+/** The kinds that may have been meant by a word that is none. */
+export function nearKinds(word: string, allowed: readonly string[]): readonly string[] {
+  const meant = kindSynonyms.get(word.toLowerCase());
+  return meant !== undefined && allowed.includes(meant) ? [meant] : nearNames(word, allowed);
 }
 
 /** Where a kind of block belongs, as a sentence. */

@@ -1,5 +1,6 @@
 import { writeNumber } from "../core/write-number.js";
 import { printNode } from "../format/print-node.js";
+import { writeName } from "../model/make/points.js";
 import type { Expression, Product, Reference, Sum, Toleranced } from "../syntax/ast.js";
 import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { quantity } from "../units/make.js";
@@ -178,7 +179,7 @@ function reference(ctx: Context, node: Reference, wanted: Wanted): Quantity | nu
   const value = ctx.letValue(name);
   if (value !== "none") return value;
   if (ctx.declared.has(name)) return notConstant(ctx, node);
-  const known = [...ctx.lets.keys()];
+  const known = [...ctx.lets.keys()].map(writeName);
   const near = nearNames(name, known);
   report(
     ctx,

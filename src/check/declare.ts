@@ -1,6 +1,6 @@
 import type { Block, File } from "../syntax/ast.js";
-import { blockRow, definableKinds } from "../vocabulary/index.js";
-import { exampleName } from "./block.js";
+import { blockRow, blocks, definableKinds, topKinds } from "../vocabulary/index.js";
+import { exampleName, nearKinds } from "./block.js";
 import { functionRow } from "./claims/results.js";
 import { type Context, type Declared, here, report } from "./context.js";
 import { declareLet } from "./lets.js";
@@ -69,6 +69,10 @@ function declareDefinition(
     });
     return;
   }
+  if (name.text.includes(".")) {
+    report(ctx, "name.point", name.span, { name: name.text });
+    return;
+  }
   const before = ctx.definitions.get(name.text);
   if (before !== undefined) {
     const first = before.statement.block.words[1]?.span ?? before.statement.span;
@@ -87,7 +91,9 @@ function declareDefinition(
 }
 
 function declareBlock(ctx: Context, block: Block): void {
-  const kind = block.words[0]?.text;
+  const word = block.words[0]?.text ?? "";
+  // What a misspelt kind names is known by that name, so that only the kind is complained about.
+  const kind = blockRow(word) === null ? nearKinds(word, topKinds)[0] : word;
   const name = block.words[1]?.text ?? "";
   if (kind === "subject") {
     ctx.subjects.push(name);
@@ -97,7 +103,9 @@ function declareBlock(ctx: Context, block: Block): void {
   else if (kind === "point" && name !== "") declare(ctx, "point", name, null, block);
   else if (kind === "set" || kind === "room") {
     for (const part of partsOf(ctx, block)) {
-      const partKind = part.words[0]?.text ?? "";
+      const partWord = part.words[0]?.text ?? "";
+      const partKind =
+        blockRow(partWord) === null ? (nearKinds(partWord, blocks[kind].parts)[0] ?? "") : partWord;
       const partName = part.words[1]?.text ?? "";
       if (partName === "") continue;
       if (pieces.has(partKind)) declare(ctx, "piece", partName, null, part);
@@ -121,6 +129,10 @@ function declare(
   block: Block,
 ): void {
   const span = block.words[1]?.span ?? block.span;
+  if (name.includes(".")) {
+    report(ctx, "name.point", span, { name });
+    return;
+  }
   // A subject's own `point face` moves the standard one; no other block may take such a name.
   const movesBodyPoint = kind === "point" && owner !== null && takenNames.has(name);
   if (

@@ -1,4 +1,5 @@
 import type { Span } from "../core/span.js";
+import { writeName } from "../model/make/points.js";
 import type { Block, Entry, Path, Property } from "../syntax/ast.js";
 import { siblingsOf } from "../vocabulary/siblings.js";
 import { type Context, type DefineEntry, replace, report } from "./context.js";
@@ -45,7 +46,7 @@ function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
     const placed = ctx.declared.get(name);
     const known = [...ctx.definitions.values()]
       .filter((d) => d.kind === kind && !within(d.statement.span, path.span))
-      .map((d) => d.name);
+      .map((d) => writeName(d.name));
     if (ctx.imported.has(name)) report(ctx, "like.imported", path.span, { name });
     else if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
     else {

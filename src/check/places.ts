@@ -1,3 +1,4 @@
+import { writeName } from "../model/make/points.js";
 import type { Name, Reference } from "../syntax/ast.js";
 import { type Context, type Declared, replace, report } from "./context.js";
 import { listNames, nearNames, suggestion } from "./suggest.js";
@@ -48,8 +49,13 @@ export function placeNames(ctx: Context): readonly string[] {
   const single = ctx.subjects.length === 1;
   const bodies = single
     ? [...bodyPoints]
-    : ctx.subjects.flatMap((name) => bodyPoints.map((part) => `${name}.${part}`));
-  return [...ctx.declared.keys(), ...bodies, ...fixedPoints];
+    : ctx.subjects.flatMap((name) => bodyPoints.map((part) => `${writeName(name)}.${part}`));
+  const own = [...ctx.declared.values()].map((d) =>
+    d.owner === null || d.owner === "" || single
+      ? writeName(d.name)
+      : `${writeName(d.owner)}.${writeName(d.name)}`,
+  );
+  return [...own, ...bodies, ...fixedPoints];
 }
 
 /**
@@ -69,7 +75,7 @@ function resolveOne(ctx: Context, node: Reference, first: Name): readonly string
   if (isBodyPoint(name)) {
     if (ctx.subjects.length === 1) return [name];
     if (ctx.subjects.length > 1) {
-      const owners = ctx.subjects.map((subject) => `${subject}.${name}`);
+      const owners = ctx.subjects.map((subject) => `${writeName(subject)}.${name}`);
       report(
         ctx,
         "name.whose",
@@ -94,8 +100,14 @@ function resolveOne(ctx: Context, node: Reference, first: Name): readonly string
   const only = owned[0];
   if (owned.length === 1 && only !== undefined && ctx.subjects.length === 1) return [name];
   if (owned.length > 0) {
-    const owners = owned.map((d) => `${d.owner}.${name}`);
-    report(ctx, "name.whose", node.span, { name, owners: listNames(owners) });
+    const owners = owned.map((d) => `${writeName(d.owner ?? "")}.${writeName(name)}`);
+    report(
+      ctx,
+      "name.whose",
+      node.span,
+      { name, owners: listNames(owners) },
+      { fixes: owners.map((owner) => replace(ctx, `write \`${owner}\``, node.span, owner)) },
+    );
     return null;
   }
   if (name === "subject" && ctx.subjects.length === 1) return ["feet"];
@@ -108,7 +120,7 @@ function resolveTwo(ctx: Context, node: Reference, first: Name, second: Name): r
   if (ctx.subjects.includes(owner)) {
     const points = [...bodyPoints, ...ownPoints(ctx, owner)];
     if (points.includes(second.text)) return single ? [second.text] : [owner, second.text];
-    return unknownPart(ctx, first.text, second, points);
+    return unknownPart(ctx, first.text, second, [...bodyPoints, ...ownPoints(ctx, owner).map(writeName)]);
   }
   const found = ctx.declared.get(first.text);
   if (found?.kind === "piece") {

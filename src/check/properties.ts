@@ -38,7 +38,8 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
     const name = head.text;
     const property = row.properties.find((candidate) => candidate.name === name);
     if (property === undefined) {
-      unknownProperty(ctx, row, entry, name);
+      // What was probably meant counts as given, so that it is not also called missing.
+      for (const meant of unknownProperty(ctx, row, entry, name)) read.given.add(meant);
       continue;
     }
     const before = first.get(name);
@@ -87,7 +88,8 @@ function plainNumbers(value: Value): string | null {
   return printNode(inner);
 }
 
-function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: string): void {
+/** Reports a property that there is not. Gives the names that may have been meant. */
+function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: string): readonly string[] {
   const names = row.properties.map((property) => property.name);
   const synonym = propertySynonyms.find(
     (candidate) =>
@@ -107,7 +109,7 @@ function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: str
         fixes: [replace(ctx, `write \`${text}\``, entry.span, text)],
       },
     );
-    return;
+    return [synonym.right];
   }
   const near = nearNames(name, [...names, ...row.parts]);
   report(
@@ -123,4 +125,5 @@ function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: str
       fixes: near.map((candidate) => replace(ctx, `write \`${candidate}\``, entry.path.span, candidate)),
     },
   );
+  return near;
 }

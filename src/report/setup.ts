@@ -58,7 +58,8 @@ function lightSentence({ scene, recipe }: Plan, source: Source): string {
   const side = bearingOf(subject.face, source.centre);
   const bearing = side === null ? "straight overhead" : bearingWords(side);
   const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from the face`;
-  return `${what}, ${sayLength(distance(subject.face, source.centre))} from the face, ${bearing}, ${height}, ${elevation}; ${power}.`;
+  const tapes = `${sayLength(distance(subject.face, source.centre))} from the face (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
+  return `${what}, ${tapes}, ${bearing}, ${height}, ${elevation}; ${power}.`;
 }
 
 function bearingWords(bearing: number): string {

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { type Code, catalogue } from "../../src/diagnostics/catalogue/index.js";
 import type { CatalogueRow } from "../../src/diagnostics/catalogue/row.js";
 import { run } from "../../src/pipeline.js";
+import { applyFix } from "./fixes.js";
 import { corpusTexts, keptBeside } from "./folder.js";
 import { findingsJson, findingsOf } from "./layers.js";
 import { fromFiles, fromModels, fromWriter, notYet, tooLargeToKeep } from "./unreachable.js";
@@ -46,4 +47,16 @@ test("one cause gives one error, almost always", () => {
     codes: findingsOf(text).flatMap((found) => (found.severity === "error" ? [found.code] : [])),
   }));
   expect(errors.filter(({ codes }) => codes.length > 1)).toEqual([]);
+});
+
+const withFixes = refused.filter((text) => findingsOf(text).some(({ fixes }) => fixes.length > 0));
+
+test.each(withFixes)("$name: each fix takes the finding away and brings no other error", ({ name, text }) => {
+  for (const found of findingsOf({ name, text })) {
+    for (const fix of found.fixes) {
+      const after = findingsOf({ name, text: applyFix(text, fix) });
+      const wrong = after.filter(({ code, severity }) => code === found.code || severity === "error");
+      expect(wrong.map(({ code, place }) => `${fix.title}: ${code} at ${place.start}`)).toEqual([]);
+    }
+  }
 });

@@ -1,4 +1,5 @@
 import { printNode } from "../../format/print-node.js";
+import { writeName } from "../../model/make/points.js";
 import type { Expr } from "../../model/values.js";
 import type { Expression, Reference } from "../../syntax/ast.js";
 import { type Context, replace, report } from "../context.js";
@@ -91,7 +92,7 @@ export function naturalReading(ctx: Context, node: Reference): Expr | null {
 /** A light to suggest as the key: the one that is called so, else the first. */
 function keyName(ctx: Context): string {
   const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => d.name);
-  return lights.includes("key") ? "key" : (lights[0] ?? "key");
+  return lights.includes("key") ? "key" : writeName(lights[0] ?? "key");
 }
 
 /** True for places with one natural reading: surfaces, the cheeks, and points that say what they face. */

@@ -1,5 +1,6 @@
 import { printNode } from "../../format/print-node.js";
 import { printName } from "../../format/print-value.js";
+import { writeName } from "../../model/make/points.js";
 import type { Expr, PointValue } from "../../model/values.js";
 import type { Argument, Expression, Reference, Value } from "../../syntax/ast.js";
 import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
@@ -153,9 +154,10 @@ const ratioWords = ["ratio", "contrast", "lighting_ratio", "contrast_ratio", "ke
 /** Says that there is no such result, with what is near. */
 export function unknownResult(ctx: Context, node: Reference, name: string, of: ResultRow["of"]): null {
   if (ratioWords.includes(name)) {
-    const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => d.name);
+    const lights = [...ctx.declared.values()].filter((d) => d.kind === "light").map((d) => writeName(d.name));
     const face = ctx.subjects.length > 1 ? `${ctx.subjects[0]}.face` : "face";
-    const pair = `key_to_fill(${lights[0] ?? "key"}, ${lights[1] ?? "fill"})`;
+    const [first, second] = lights;
+    const pair = first === undefined || second === undefined ? null : `key_to_fill(${first}, ${second})`;
     report(
       ctx,
       "result.ratio",
@@ -164,7 +166,7 @@ export function unknownResult(ctx: Context, node: Reference, name: string, of: R
       {
         fixes: [
           replace(ctx, `\`lit_to_shadow(${face})\``, node.span, `lit_to_shadow(${face})`),
-          replace(ctx, `\`${pair}\``, node.span, pair),
+          ...(pair === null ? [] : [replace(ctx, `\`${pair}\``, node.span, pair)]),
         ],
       },
     );

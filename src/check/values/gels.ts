@@ -1,5 +1,6 @@
 import { writeNumber } from "../../core/write-number.js";
 import { gel, gels } from "../../model/make/lamps.js";
+import { writeName } from "../../model/make/points.js";
 import type { GelsValue, GelValue } from "../../model/values.js";
 import type { Block, Value } from "../../syntax/ast.js";
 import { mired, stops } from "../../units/make.js";
@@ -106,7 +107,7 @@ function readGel(ctx: Context, row: PropertyRow, value: Value): GelValue | null 
 /** A gel by the name of its definition. */
 function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
   const entry = ctx.definitions.get(name);
-  const known = [...ctx.definitions.values()].filter((d) => d.kind === "gel").map((d) => d.name);
+  const known = [...ctx.definitions.values()].filter((d) => d.kind === "gel").map((d) => writeName(d.name));
   if (entry === undefined || entry.kind !== "gel") {
     const near = nearNames(name, known);
     if (ctx.imported.has(name)) report(ctx, "like.imported", value.span, { name });
@@ -116,7 +117,13 @@ function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
         known,
         "Write the gel itself, for example `warm(60 mired)`, or define one.",
       );
-      report(ctx, "like.unknown", value.span, { name, known: help });
+      report(
+        ctx,
+        "like.unknown",
+        value.span,
+        { name, known: help },
+        { fixes: near.map((near) => replace(ctx, `write \`${near}\``, value.span, near)) },
+      );
     }
     return null;
   }

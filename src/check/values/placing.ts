@@ -1,5 +1,5 @@
 import { printNode } from "../../format/print-node.js";
-import { along, left, right, straight, tape, towards } from "../../model/make/points.js";
+import { along, left, right, straight, tape, towards, writeName } from "../../model/make/points.js";
 import { edgeOf, markFrom } from "../../model/make/surroundings.js";
 import type { BearingValue, DirectionValue, HingeValue, MarkValue, TapeValue } from "../../model/values.js";
 import type { Value } from "../../syntax/ast.js";
@@ -86,13 +86,16 @@ export function readHinge(ctx: Context, row: PropertyRow, value: Value): HingeVa
     return refuseArguments(ctx, call.call, "takes the name of a flat", row.example);
   const flats = [...ctx.declared.values()]
     .filter((d) => d.block.words[0]?.text === "flat")
-    .map((d) => d.name);
-  if (!flats.includes(name)) {
+    .map((d) => writeName(d.name));
+  if (!flats.includes(writeName(name))) {
     const near = nearNames(name, flats);
-    report(ctx, "name.unknown", call.call.span, {
-      name,
-      known: suggestion(near, flats, "There is no flat in the set."),
-    });
+    report(
+      ctx,
+      "name.unknown",
+      of?.span ?? call.call.span,
+      { name, known: suggestion(near, flats, "There is no flat in the set.") },
+      { fixes: near.map((near) => replace(ctx, `write \`${near}\``, of?.span ?? call.call.span, near)) },
+    );
     return null;
   }
   return edgeOf(call.word === "left_edge" ? "left" : "right", name);
@@ -139,11 +142,15 @@ export function readName(ctx: Context, row: PropertyRow, value: Value): string |
   const word = singleWord(bare(value));
   if (word === null) return refuseType(ctx, row, value);
   if (ctx.declared.has(word) || ["ceiling", "floor"].includes(word)) return word;
-  const known = [...ctx.declared.keys(), "ceiling", "floor"];
+  const named = [...ctx.declared.values()].filter((d) => d.kind === "piece").map((d) => writeName(d.name));
+  const known = [...named, "ceiling", "floor"];
   const near = nearNames(word, known);
-  report(ctx, "name.unknown", value.span, {
-    name: printNode(value),
-    known: suggestion(near, known, "Nothing is named."),
-  });
+  report(
+    ctx,
+    "name.unknown",
+    value.span,
+    { name: printNode(value), known: suggestion(near, known, "Nothing is named.") },
+    { fixes: near.map((near) => replace(ctx, `write \`${near}\``, value.span, near)) },
+  );
   return null;
 }

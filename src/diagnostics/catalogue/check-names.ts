@@ -8,6 +8,12 @@ export const nameFindings = {
     help: "Give one of the two another name.",
     page: "Whatever has a name can be referred to, so a name belongs to one thing. Order never matters: a later one does not replace an earlier one.",
   },
+  "name.point": {
+    severity: "error",
+    message: "The name `{name}` has a point in it",
+    help: "Join its words by a low line.",
+    page: "A point between two names makes a path, such as `ana.face`, so a name itself has none: `light window_left { ... }`. Blanks and other signs may be in a name between backticks.",
+  },
   "name.taken": {
     severity: "error",
     message: "`{name}` already means something in every recipe",

@@ -11,15 +11,38 @@ export interface Judgement {
   readonly found: Found;
   /** Why it is undecidable. */
   readonly reason: string | null;
-  /** For `A is 1 stop under B`: how far A really is, in words. */
+  /** What is said beside the value found: for `A is 1 stop under B` how far A really is. */
   readonly apart?: string;
 }
 
 /** What is forgiven at a bound, in the unit that is judged: the rounding of sums, no more. */
 export const HAIR = 1e-9;
 
-/** Judges one claim. A value that cannot be had makes it undecidable, which is not a pass. */
+/**
+ * Judges one claim. A value that cannot be had makes it undecidable, which is not a pass. Of `stops(a, b)` it is said
+ * where the claim would hold with the two the other way round, since signs are easily mistaken.
+ */
 export function judge(asked: Asked, claim: ClaimModel): Judgement {
+  const judged = judgeAsWritten(asked, claim);
+  const turned = judged.outcome === "failed" ? otherWayRound(claim) : null;
+  if (turned === null || judgeAsWritten(asked, turned).outcome !== "passed") return judged;
+  return { ...judged, apart: "the other way round it would hold: + means more light on the first" };
+}
+
+/** The same claim of `stops(b, a)`; null for any other. */
+function otherWayRound(claim: ClaimModel): ClaimModel | null {
+  const { value } = claim;
+  if (value.kind !== "result" || value.name !== "stops") return null;
+  const [a, b] = value.args;
+  if (a === undefined || b === undefined) return null;
+  const args = [
+    { name: a.name, value: b.value },
+    { name: b.name, value: a.value },
+  ];
+  return { ...claim, value: { ...value, args } };
+}
+
+function judgeAsWritten(asked: Asked, claim: ClaimModel): Judgement {
   const found = evaluate(asked, claim.value);
   switch (claim.kind) {
     case "true":

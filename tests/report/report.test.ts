@@ -91,6 +91,15 @@ describe("numbers of a report", () => {
     }
   });
 
+  test("a shadow falls away from its lamp", () => {
+    // The lamp stands to camera-left in front, so the shadow runs back to camera-right.
+    const light = report.lights[0];
+    const [x = 0, y = 0] = light?.position ?? [];
+    expect(light?.shadow.direction).toBeCloseTo((Math.atan2(-x, -y) * 180) / Math.PI, 9);
+    expect(light?.shadow.direction).toBeGreaterThan(30);
+    expect(light?.shadow.length).toBeCloseTo((Math.hypot(x, y) * 1.7) / 0.5, 9);
+  });
+
   test("a station without light has null and a reason, not infinity", () => {
     const dark = reportOf({ lights: [dish({ bearing: left(deg(90)) })] });
     const shade = dark.stations.find((row) => row.name === "shaded_cheek");

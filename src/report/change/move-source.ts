@@ -1,4 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
+import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale, subtract } from "../../math/vector.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
@@ -19,17 +20,25 @@ function carry(vector: Vec3, from: Frame, to: Frame): Vec3 {
   );
 }
 
-/** A lamp carried to another place. It still points at its aim, feathered and rolled as before. */
+/** The angle about the vertical by which a lamp is feathered: from its line of sight to its axis, seen from above. */
+function featherOf(sight: Vec3, axis: Vec3): number {
+  const side = sight[0] * axis[1] - sight[1] * axis[0];
+  const along = sight[0] * axis[0] + sight[1] * axis[1];
+  return side === 0 && along === 0 ? 0 : Math.atan2(side, along);
+}
+
+/** A lamp carried to another place. It still points at its aim, feathered about the vertical and rolled as before. */
 export function moveTo(source: Source, centre: Vec3): Source {
   const before = directionTo(source.centre, source.aim);
   const after = directionTo(centre, source.aim);
   if (before === null || after === null) return { ...source, centre };
-  const from = frameAlong(before);
-  const to = frameAlong(after);
+  const axis = rotateAbout(after, [0, 0, 1], featherOf(before, source.axis));
+  const from = frameAlong(source.axis);
+  const to = frameAlong(axis);
   return {
     ...source,
     centre,
-    axis: carry(source.axis, from, to),
+    axis,
     across: carry(source.across, from, to),
     along: carry(source.along, from, to),
   };

@@ -5,6 +5,7 @@ import { judge } from "../../../src/report/evaluate/claim.js";
 import { evaluate } from "../../../src/report/evaluate/expression.js";
 import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
 import { show } from "../../../src/report/evaluate/show.js";
+import { spreadOf } from "../../../src/report/evaluate/spread.js";
 import { judgeSurely } from "../../../src/report/evaluate/surely.js";
 import { deg, fNumber, kelvin, m, mired, number, stops } from "../../../src/units/make.js";
 import type { Quantity } from "../../../src/units/quantity.js";
@@ -290,6 +291,16 @@ describe("surely", () => {
     expect(judgeSurely(asked, claim(0.03), inputs).outcome).toBe("undecidable");
     expect(judgeSurely(asked, claim(0.08), inputs).outcome).toBe("passed");
     expect(judgeSurely(asked, claim(0.001), inputs).outcome).toBe("failed");
+  });
+
+  test("what every input does by itself is added up", () => {
+    const total = spreadOf(asked, size, inputs) ?? 0;
+    const parts = inputs.map((input) => spreadOf(asked, size, [input]) ?? 0);
+    expect(parts.filter((part) => part > 0.001).length).toBeGreaterThan(1);
+    expect(total).toBeCloseTo(
+      parts.reduce((sum, part) => sum + part, 0),
+      12,
+    );
   });
 
   test("the output of a metered lamp counts for a reading, and cancels between readings of one lamp", () => {

@@ -5,7 +5,7 @@ import { size } from "../../../src/model/make/sizes.js";
 import { sunlight } from "../../../src/model/make/surroundings.js";
 import { elevationOf } from "../../../src/report/geometry/directions.js";
 import { elevationChangesDownBody } from "../../../src/report/rules/elevation-changes-down-body.rule.js";
-import { fan } from "../../../src/report/rules/fan.rule.js";
+import { fan, fanOf } from "../../../src/report/rules/fan.rule.js";
 import { lowSun } from "../../../src/report/rules/low-sun.rule.js";
 import { notSunHard } from "../../../src/report/rules/not-sun-hard.rule.js";
 import { shadowDepth, twoSuns } from "../../../src/report/rules/two-suns.rule.js";
@@ -141,6 +141,17 @@ describe("fan", () => {
     expect(numberAfter(message, "spread by", "deg")).toBe(
       Math.round((2 * Math.atan(1.5 / 3.6) * 180) / Math.PI),
     );
+  });
+
+  test("the order of the corners does not matter, nor where the widest one stands", () => {
+    const places = [
+      [-1, 1, 0],
+      [2, 1, 0],
+      [0, 1, 0],
+    ] as const;
+    const wide = ((Math.atan(2 / 3) + Math.atan(1 / 3)) * 180) / Math.PI;
+    expect(fanOf([0, -2, 2], places, [0, 0, 0])).toBeCloseTo(wide, 9);
+    expect(fanOf([0, -2, 2], [...places].reverse(), [0, 0, 0])).toBeCloseTo(wide, 9);
   });
 
   test("its remedy is silent and no further than needed", () => {

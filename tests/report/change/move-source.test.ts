@@ -1,0 +1,84 @@
+import { describe, expect, test } from "vitest";
+import { distance, dot, length } from "../../../src/math/vector.js";
+import { left, named } from "../../../src/model/make/points.js";
+import { atDistance, atHeight, atPower, moveTo, withSource } from "../../../src/report/change/move-source.js";
+import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
+import { placeOf } from "../../../src/scene/places.js";
+import { deg, m, ws } from "../../../src/units/make.js";
+import { dish, dishOnFloor, planOf } from "../../helpers/plan.js";
+import { firstSource } from "../../helpers/shoot.js";
+
+const face = [0, -0.0969, 1.5861] as const;
+
+describe("a lamp that is carried elsewhere", () => {
+  test("is what the recipe makes of the same lamp there, feathered and rolled as before", () => {
+    const lamp = { feather: left(deg(12)), roll: deg(20) };
+    const before = firstSource(planOf({ lights: [dishOnFloor({ ...lamp, height: m(2.2) })] }).scene);
+    const after = firstSource(planOf({ lights: [dishOnFloor({ ...lamp, height: m(2.9) })] }).scene);
+    const moved = atHeight(before, 2.9);
+    for (const part of ["centre", "axis", "across", "along"] as const) {
+      expect(distance(moved[part], after[part]), part).toBeLessThan(1e-12);
+    }
+    expect(length(moved.axis)).toBeCloseTo(1, 12);
+    expect(dot(moved.axis, moved.across)).toBeCloseTo(0, 12);
+  });
+
+  test("without feather points at its aim to the last bit", () => {
+    const before = firstSource(planOf().scene);
+    const moved = moveTo(before, [1, 2, 3]);
+    const sight = distance(moved.centre, moved.aim);
+    expect(dot(moved.axis, [-1, -0.0969 - 2, 1.5861 - 3])).toBeCloseTo(sight, 12);
+  });
+
+  test("goes along its line of sight", () => {
+    const moved = atDistance(firstSource(planOf().scene), face, 4.8);
+    expect(distance(moved.centre, face)).toBeCloseTo(4.8, 12);
+    expect(moved.centre[2] - face[2]).toBeCloseTo(2 * (2.2 - face[2]), 12);
+  });
+});
+
+test("more power is more energy and fewer stops below full", () => {
+  const source = firstSource(planOf({ lights: [dish({ full_power: ws(400) })] }).scene);
+  const up = atPower(source, 0.5);
+  expect(up.below).toBe(0.5);
+  expect(up.energy / source.energy).toBeCloseTo(Math.SQRT2, 12);
+  expect((up.wattSeconds ?? 0) / 200).toBeCloseTo(Math.SQRT2, 12);
+});
+
+test("a scene with a moved key turns the meters that look at it, and its name follows", () => {
+  const { scene } = planOf();
+  const moved = withSource(scene, 0, moveTo(firstSource(scene), [2, -2, 2]));
+  const station = moved.stations.find((row) => row.name === "face" && row.receptor === "disc");
+  expect(dot(station?.facing ?? [0, 0, 0], [2, -2 + 0.0969, 2 - 1.5861])).toBeCloseTo(
+    distance([2, -2, 2], face),
+    12,
+  );
+  expect(placeOf(moved, named("key"))).toEqual([2, -2, 2]);
+  expect(placeOf(scene, named("key"))).not.toEqual([2, -2, 2]);
+});
+
+describe("measured inputs", () => {
+  const find = (what: string, lamp = dish()) => {
+    const input = measuredInputs(planOf({ lights: [lamp] })).find((row) => row.what === what);
+    if (input === undefined) throw new Error(`no ${what}`);
+    return { input, source: firstSource(input.moved) };
+  };
+
+  test("a slant tape that is 2 cm longer keeps the height and is 2 cm longer", () => {
+    const { source, input } = find("key distance");
+    expect(input.by).toBe("2 cm");
+    expect(source.centre[2]).toBe(2.2);
+    expect(distance(source.centre, face)).toBeCloseTo(2.42, 4);
+  });
+
+  test("a bearing turns about the vertical, an elevation keeps the distance", () => {
+    const turned = find("key bearing").source;
+    expect(distance(turned.centre, face)).toBeCloseTo(2.4, 12);
+    expect(turned.centre[2]).toBeCloseTo(2.2, 12);
+    expect(distance(turned.centre, firstSource(planOf().scene).centre)).toBeGreaterThan(0.05);
+    const lamp = dish({ height: undefined, elevation: deg(20) } as never);
+    const lifted = find("key elevation", lamp).source;
+    expect(distance(lifted.centre, face)).toBeCloseTo(2.4, 12);
+    expect(lifted.centre[2] - face[2]).toBeCloseTo(2.4 * Math.sin((22 * Math.PI) / 180), 9);
+  });
+});

@@ -2,9 +2,9 @@ import {
   array,
   boolean,
   enum as choice,
-  type infer as Infer,
   literal,
   number,
+  type output as Output,
   object,
   string,
   tuple,
@@ -209,7 +209,7 @@ export const reportSchema = object({
 });
 
 /** The report of a set-up: plain JSON, format 1. `docs/guide/report.md` explains each field. */
-export type Report = Infer<typeof reportSchema>;
+export type Report = Output<typeof reportSchema>;
 /** One light of a report. */
 export type ReportLight = Report["lights"][number];
 /** One place with its reading. */

@@ -113,7 +113,10 @@ function repair(between: Float64Array, lost: Float64Array, area: Float64Array, n
 /** Rays from all patches: where each went, and what part of its patch it stands for. */
 export interface PatchRays {
   readonly start: Int32Array;
-  /** Patch that was met; -1 for black surfaces, covered parts and the open. */
+  /** Cell the ray starts from. */
+  readonly fromCell: Int32Array;
+  /** Cell and patch that were met; -1 for black surfaces, covered parts and the open. */
+  readonly toCell: Int32Array;
   readonly to: Int32Array;
   /** Weight of the ray within its patch; 0 for rays from covered parts. */
   readonly part: Float64Array;
@@ -132,6 +135,8 @@ export function patchRays(world: World, sides: Sides, cells: Cells, total: numbe
   }
   const count = start[n] as number;
   const to = new Int32Array(count);
+  const fromCell = new Int32Array(count);
+  const toCell = new Int32Array(count);
   const part = new Float64Array(count);
   const at = emptyPlace();
   const hit = emptyHit();
@@ -149,9 +154,12 @@ export function patchRays(world: World, sides: Sides, cells: Cells, total: numbe
         x[k] = next - Math.floor(next);
       }
       to[r] = -1;
+      toCell[r] = -1;
       const u = (cells.u[p] as number) + du * (x[0] as number);
       const v = (cells.v[p] as number) + dv * (x[1] as number);
-      if ((cells.area[cellAt(sides, cells, p, u, v)] as number) === 0) continue;
+      const cell = cellAt(sides, cells, p, u, v);
+      fromCell[r] = cell;
+      if ((cells.area[cell] as number) === 0) continue;
       placeAt(world, thing, front, u, v, at);
       if (at.stretch === 0) continue;
       // A direction by the cosine: a frame round the normal without a turn of its own.
@@ -175,8 +183,11 @@ export function patchRays(world: World, sides: Sides, cells: Cells, total: numbe
       if (met < 0) continue;
       spotOf(world, hit.thing, at.x + hit.way * dx, at.y + hit.way * dy, at.z + hit.way * dz, spot);
       const patch = patchAt(sides, met, spot.u, spot.v);
-      if ((cells.area[cellAt(sides, cells, patch, spot.u, spot.v)] as number) > 0) to[r] = patch;
+      const there = cellAt(sides, cells, patch, spot.u, spot.v);
+      if ((cells.area[there] as number) === 0) continue;
+      to[r] = patch;
+      toCell[r] = there;
     }
   }
-  return { start, to, part };
+  return { start, fromCell, toCell, to, part };
 }

@@ -5,6 +5,7 @@ import { exchangeOf, patchRays } from "./exchange.js";
 import { type Gathered, gather } from "./gather.js";
 import { patchAt, type Sides, sidesOf } from "./sides.js";
 import { importance, type LightSystem, lightSystem } from "./system.js";
+import { type Transfer, transferOf, turnBack } from "./transfer.js";
 import type { Quality } from "./types.js";
 import { type World, worldOf } from "./world.js";
 
@@ -79,17 +80,9 @@ export function keepSet(scene: Scene, quality: Quality = "usual"): KeptSet {
     exchangeOf(rays, cells, groupOf, groups, 2),
     reflectances(sides, groupOf, groups),
   );
-  const reach = reaches(
-    scene.stations.length,
-    sides,
-    cells,
-    gathered,
-    patchOfRay,
-    system,
-    own,
-    coarse,
-    groupOf,
-  );
+  const ways: Ways = { transfer: transferOf(rays, cells, 1), system, groupOf: own };
+  const coarseWays: Ways = { transfer: transferOf(rays, cells, 2), system: coarse, groupOf };
+  const reach = reaches(scene.stations.length, sides, cells, gathered, patchOfRay, ways, coarseWays);
   return { quality, stations: scene.stations, world, sides, cells, system, ...reach };
 }
 
@@ -131,6 +124,13 @@ function quarters(sides: Sides): { readonly groupOf: Int32Array; readonly groups
   return { groupOf, groups };
 }
 
+/** How light goes on: one turn from cell to cell, all further ones from patch to patch. */
+interface Ways {
+  readonly transfer: Transfer;
+  readonly system: LightSystem;
+  readonly groupOf: Int32Array;
+}
+
 /** What direct light on the cells gives the stations: seen at once, and after further bounces. */
 function reaches(
   stations: number,
@@ -138,10 +138,8 @@ function reaches(
   cells: Cells,
   gathered: Gathered,
   patchOfRay: Int32Array,
-  system: LightSystem,
-  own: Int32Array,
-  coarse: LightSystem,
-  groupOf: Int32Array,
+  ways: Ways,
+  coarse: Ways,
 ): Pick<KeptSet, "view" | "reach" | "reachByView" | "reachBySystem"> {
   const n = cells.count;
   const view = new Float64Array(stations * n);
@@ -149,6 +147,7 @@ function reaches(
   const reachByView = new Float64Array(stations * n);
   const reachBySystem = new Float64Array(stations * n);
   const before = new Float64Array(n);
+  const scratch = { share: new Float64Array(n), lit: new Float64Array(n) };
   for (let i = 0; i < stations; i++) {
     const seen = view.subarray(i * n, (i + 1) * n);
     before.fill(0);
@@ -165,35 +164,45 @@ function reaches(
       seen[cell] = (seen[cell] as number) + (gathered.share[r] as number);
       before[cell] = (before[cell] as number) + (gathered.before[r] as number);
     }
-    write(sides, cells, seen, system, own, reach.subarray(i * n, (i + 1) * n));
-    write(sides, cells, before, system, own, reachByView.subarray(i * n, (i + 1) * n));
-    write(sides, cells, seen, coarse, groupOf, reachBySystem.subarray(i * n, (i + 1) * n));
+    write(sides, cells, seen, ways, scratch, reach.subarray(i * n, (i + 1) * n));
+    write(sides, cells, before, ways, scratch, reachByView.subarray(i * n, (i + 1) * n));
+    write(sides, cells, seen, coarse, scratch, reachBySystem.subarray(i * n, (i + 1) * n));
   }
   return { view, reach, reachByView, reachBySystem };
 }
 
-/** One station: reflectance times what is seen of a cell, and its part of what its patch sends by further ways. */
+/**
+ * One station: what is seen of a cell, what the cell gives other cells that are seen, and its part of what its patch
+ * sends by further ways; all times the cell's reflectance.
+ */
 function write(
   sides: Sides,
   cells: Cells,
   seen: Float64Array,
-  system: LightSystem,
-  groupOf: Int32Array,
+  { transfer, system, groupOf }: Ways,
+  { share, lit }: { readonly share: Float64Array; readonly lit: Float64Array },
   out: Float64Array,
 ): void {
-  const share = new Float64Array(system.count);
+  const further = new Float64Array(system.count);
   const area = new Float64Array(system.count);
+  for (let c = 0; c < cells.count; c++) share[c] = (seen[c] as number) * reflectanceOf(sides, cells, c);
+  turnBack(transfer, share, lit);
   for (let c = 0; c < cells.count; c++) {
     const group = groupOf[cells.patchOf[c] as number] as number;
-    share[group] = (share[group] as number) + (seen[c] as number);
+    further[group] =
+      (further[group] as number) + (lit[c] as number) + (transfer.thin[c] === 1 ? (seen[c] as number) : 0);
     area[group] = (area[group] as number) + (cells.area[c] as number);
   }
-  importance(system, share);
+  importance(system, further);
   for (let c = 0; c < cells.count; c++) {
-    const patch = cells.patchOf[c] as number;
-    const group = groupOf[patch] as number;
-    const rho = sides.reflectance[cells.sideOfPatch[patch] as number] as number;
+    const group = groupOf[cells.patchOf[c] as number] as number;
     const part = (cells.area[c] as number) > 0 ? (cells.area[c] as number) / (area[group] as number) : 0;
-    out[c] = rho * ((seen[c] as number) + (share[group] as number) * part);
+    out[c] =
+      reflectanceOf(sides, cells, c) *
+      ((seen[c] as number) + (lit[c] as number) + (further[group] as number) * part);
   }
+}
+
+function reflectanceOf(sides: Sides, cells: Cells, cell: number): number {
+  return sides.reflectance[cells.sideOfPatch[cells.patchOf[cell] as number] as number] as number;
 }

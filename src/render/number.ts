@@ -1,3 +1,5 @@
+import { nominalShutter } from "../units/nominal.js";
+
 /** The only place where numbers of a report are rounded. Nothing here computes with what it has rounded. */
 
 /** What stands where a value cannot be had. */
@@ -29,8 +31,11 @@ const withUnit = (text: string, unit: string): string => (text === NOTHING ? tex
 export const metres = (value: number | null): string => withUnit(fixed(value, 2), "m");
 
 /** A length in metres shown in centimetres: `12 cm`. */
-export const centimetres = (value: number | null): string =>
-  withUnit(fixed(value === null ? null : value * 100, 0), "cm");
+export function centimetres(value: number | null): string {
+  if (value === null) return NOTHING;
+  const cm = value * 100;
+  return withUnit(fixed(cm, Math.abs(cm) < 9.95 && Math.abs(cm - Math.round(cm)) > 0.05 ? 1 : 0), "cm");
+}
 
 /** A length in millimetres: one decimal below 10 mm, none above. */
 export const millimetres = (value: number | null): string =>
@@ -63,9 +68,11 @@ export const kelvin = (value: number | null): string =>
 export const perCent = (share: number | null): string =>
   withUnit(fixed(share === null ? null : share * 100, 0), "%");
 
-/** A shutter time as people set it: `1/200 s`, `0.5 s`, `2 s`. */
+/** A shutter time as people set it: `1/200 s`, `0.4 s`, `2 s`; times of the series by their nominal writing. */
 export function shutterTime(seconds: number | null): string {
   if (seconds === null || !Number.isFinite(seconds) || seconds <= 0) return NOTHING;
+  const nominal = nominalShutter(seconds);
+  if (nominal !== null) return `${nominal} s`;
   if (seconds < 0.3)
     return `1/${fixed(1 / seconds, 1 / seconds < 9.95 && !isNearWhole(1 / seconds) ? 1 : 0)} s`;
   return `${fixed(seconds, isNearWhole(seconds) ? 0 : 1)} s`;

@@ -62,6 +62,18 @@ export function exactShutter(seconds: number): number {
   return seconds;
 }
 
+/**
+ * The nominal writing of an exact series time, as on a camera: `1/200` for 1/203.19 s, `30` for 32 s. Null for a time
+ * that is not on the series.
+ */
+export function nominalShutter(seconds: number): string | null {
+  const same = (exact: number): boolean => Math.abs(exact / seconds - 1) < 1e-6;
+  const under = shutterFractions.find((n) => same(exactShutter(1 / n)));
+  if (under !== undefined) return `1/${under}`;
+  const over = shutterSeconds.find((n) => same(exactShutter(n)));
+  return over === undefined ? null : String(over);
+}
+
 const isoSeries = (
   "25 32 40 50 64 80 100 125 160 200 250 320 400 500 640 800 1000 1250 1600 2000 2500 3200 4000 5000 6400 8000 " +
   "10000 12800 16000 20000 25600 32000 40000 51200 64000 80000 102400"

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as n from "../../src/render/number.js";
+import { exactShutter } from "../../src/units/nominal.js";
 
 describe("rounding", () => {
   test.each([
@@ -31,7 +32,11 @@ describe("rounding", () => {
     [n.shutterTime(0.008), "1/125 s"],
     [n.shutterTime(0.4), "0.4 s"],
     [n.shutterTime(2), "2 s"],
+    [n.shutterTime(exactShutter(1 / 200)), "1/200 s"],
+    [n.shutterTime(exactShutter(30)), "30 s"],
     [n.shutterTime(0), "-"],
+    [n.centimetres(0.025), "2.5 cm"],
+    [n.centimetres(0.1), "10 cm"],
   ])("%s", (shown, expected) => {
     expect(shown).toBe(expected);
   });

@@ -173,6 +173,12 @@ describe("a reading against", () => {
       { name: "b", value: literal("f-number", fNumber(8)) },
     ]);
     expect(evaluate(asked, stops_).value).toBeCloseTo(2 * Math.log2(N / 8), 9);
+    // f/8 and 1/128 s at ISO 200 ask for EV log2(64 x 128) - 1 = 12 at ISO 100.
+    const against = result("stops", "stops", null, [
+      { name: "a", value: face() },
+      { name: "b", value: literal("ev", { value: 12, unit: "EV", written: "EV 12" }) },
+    ]);
+    expect(evaluate(asked, against).value).toBeCloseTo(2 * Math.log2(N / 8), 9);
   });
 });
 

@@ -59,7 +59,8 @@ export function classify(tokens: readonly Token[], from: number): LineKind {
     return "setting";
   if (isStop(tokens[index])) return opensBelow(tokens, index) ? "block" : "word";
   if (!isWord(tokens[index])) {
-    if (type === Broken || type === Dot) return "unclear";
+    if (type === Broken) return "unclear";
+    if (type === Dot) return "setting";
     return hasBraceBefore(tokens, index) ? "block" : "setting";
   }
   const second = type;

@@ -43,6 +43,7 @@ export class RecipeParser extends StatementParser {
   read(run: Run): { readonly file: File; readonly suspects: readonly Token[] } {
     this.begin(run);
     this.suspects = [];
+    this.openBlocks = 0;
     try {
       const file = this.file();
       return { file, suspects: this.suspects };

@@ -42,6 +42,9 @@ export const statementWords: readonly TokenType[] = [
 
 /** Lines: where they start, where they end, and those that stand in braces. */
 export abstract class LineParser extends ValueRules {
+  /** Blocks that are open where the parser is. */
+  protected openBlocks = 0;
+
   /**
    * Reads braces with lines in them, separated by line ends and, where `commas` says so, by commas. The next token
    * is the opening brace. A block that is not closed is reported and taken as closed.
@@ -49,6 +52,7 @@ export abstract class LineParser extends ValueRules {
   protected readBraces(commas: boolean, line: () => void): void {
     const indented = this.run.unbalanced && this.isIndented(this.index());
     this.take();
+    this.openBlocks++;
     if (this.peek(1).tokenType === NewLine) this.take();
     this.readLine(commas, line);
     for (;;) {
@@ -64,6 +68,7 @@ export abstract class LineParser extends ValueRules {
     }
     if (this.peek(1).tokenType === CloseBrace) this.take();
     else this.unclosedBlock();
+    this.openBlocks--;
   }
 
   /** The grammar of braces with lines in them. */
@@ -192,7 +197,8 @@ export abstract class LineParser extends ValueRules {
       opener === null
         ? []
         : [{ place: this.edit(spanOf(opener), "").place, text: "this brace has no partner" }];
-    const fixes = [this.fix(this.gap(), "\n}", false, "close it here")];
+    const missing = this.peek(1).tokenType === EOF ? Math.max(1, this.openBlocks) : 1;
+    const fixes = [this.fix(this.gap(), "\n}".repeat(missing), false, "close it here")];
     this.fault("brace.unclosed", this.gap(), {}, { related, fixes });
   }
 }

@@ -13,6 +13,7 @@ import type { Edit, Fix, Sink } from "../diagnostics/diagnostic.js";
 import { Broken, Text, TextBlock, tokenTypes } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import { shown } from "./build.js";
+import { keepQuick, lazyLookahead } from "./quick-start.js";
 import { endOfLine, endOfMember, type Structure, structureOf } from "./structure.js";
 
 /** How a parser is made. */
@@ -66,6 +67,7 @@ export abstract class RecoveringParser extends EmbeddedActionsParser {
     super(tokenTypes, {
       recoveryEnabled: true,
       maxLookahead: 1,
+      lookaheadStrategy: lazyLookahead(),
       skipValidations: options.skipValidations,
       errorMessageProvider: {
         buildMismatchTokenMessage: () => "",
@@ -75,6 +77,7 @@ export abstract class RecoveringParser extends EmbeddedActionsParser {
       },
     });
     Object.assign(this, { attemptInRepetitionRecovery: () => {} });
+    keepQuick(this);
   }
 
   /** Makes the parser ready for a text. */

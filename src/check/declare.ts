@@ -4,7 +4,7 @@ import { exampleName, nearKinds } from "./block.js";
 import { functionRow } from "./claims/results.js";
 import { type Context, type Declared, here, report } from "./context.js";
 import { declareLet } from "./lets.js";
-import { declaredKey, takenNames } from "./places.js";
+import { declaredKey, readingWords, takenNames } from "./places.js";
 import { aKind } from "./words.js";
 
 const pieces = new Set([
@@ -69,10 +69,7 @@ function declareDefinition(
     });
     return;
   }
-  if (name.text.includes(".")) {
-    report(ctx, "name.point", name.span, { name: name.text });
-    return;
-  }
+  if (name.text.includes(".")) report(ctx, "name.point", name.span, { name: name.text });
   const before = ctx.definitions.get(name.text);
   if (before !== undefined) {
     const first = before.statement.block.words[1]?.span ?? before.statement.span;
@@ -129,13 +126,12 @@ function declare(
   block: Block,
 ): void {
   const span = block.words[1]?.span ?? block.span;
-  if (name.includes(".")) {
-    report(ctx, "name.point", span, { name });
-    return;
-  }
+  if (name.includes(".")) report(ctx, "name.point", span, { name });
   // A subject's own `point face` moves the standard one; no other block may take such a name.
   const movesBodyPoint = kind === "point" && owner !== null && takenNames.has(name);
+  const isReading = kind === "point" && owner !== null && readingWords.has(name);
   if (
+    isReading ||
     (takenNames.has(name) && !movesBodyPoint) ||
     (functionRow(name) !== null && functionRow(name)?.args.length === 0)
   ) {

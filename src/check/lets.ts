@@ -2,6 +2,7 @@ import type { Let } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import { constant } from "./constant.js";
 import { type Context, here, report } from "./context.js";
+import { takenNames } from "./places.js";
 
 /** Takes note of a `let`; a second one of the same name is reported. */
 export function declareLet(ctx: Context, statement: Let): void {
@@ -19,6 +20,7 @@ export function declareLet(ctx: Context, statement: Let): void {
     );
     return;
   }
+  if (takenNames.has(name)) report(ctx, "name.taken", statement.name.span, { name });
   ctx.lets.set(name, { statement, used: false, state: "waiting", value: null });
 }
 

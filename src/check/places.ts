@@ -29,6 +29,18 @@ export const takenNames: ReadonlySet<string> = new Set([
   "headroom",
   "no_warnings",
   "coverage",
+  "up",
+  "down",
+]);
+
+/** Names that a subject's own point may not take: behind the name of a subject they ask for a reading. */
+export const readingWords: ReadonlySet<string> = new Set([
+  "disc",
+  "dome",
+  "f_number",
+  "exposure",
+  "ev",
+  "stops_from_aperture",
 ]);
 
 const isBodyPoint = (name: string): boolean => (bodyPoints as readonly string[]).includes(name);

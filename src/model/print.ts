@@ -3,6 +3,7 @@ import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blocks } from "../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { writeName } from "./make/points.js";
+import { quote } from "./make/quote.js";
 import type { BlockModel, Recipe, Setting } from "./types.js";
 
 /**
@@ -83,9 +84,4 @@ function printValue(property: PropertyRow, value: unknown): string {
       return "unit" in written && "value" in written ? say(written as unknown as Quantity) : written.written;
     }
   }
-}
-
-/** A text in quotation marks, with the escapes of the language. */
-export function quote(text: string): string {
-  return `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"').replaceAll("\n", "\\n")}"`;
 }

@@ -30,6 +30,14 @@ const groups: ReadonlyMap<string, readonly (readonly string[])[]> = new Map([
       ["left", "right"],
     ],
   ],
+  ["gel", [["warms", "cools"]]],
+  [
+    "flat",
+    [
+      ["at", "hinge"],
+      ["faces", "hinge"],
+    ],
+  ],
 ]);
 
 /** The other properties of a kind that giving `name` replaces. */

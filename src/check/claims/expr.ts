@@ -81,7 +81,7 @@ function reference(ctx: Context, node: Reference): Expr | null {
   if (parts.length === 1) {
     const row = functionRow(first);
     const isPlace = ctx.declared.has(first) || ctx.lets.has(first);
-    if (row !== null && !isPlace) return resultExpr(ctx, node, row, null, expr);
+    if (row !== null && (node.args !== null || !isPlace)) return resultExpr(ctx, node, row, null, expr);
     if (node.args !== null) return unknownResult(ctx, node, first, "nothing");
     if (["ratio", "contrast"].includes(first) && !isPlace) return unknownResult(ctx, node, first, "nothing");
     return naturalReading(ctx, node);

@@ -2,12 +2,13 @@ import { writeNumber } from "../../core/write-number.js";
 import { gel, gels } from "../../model/make/lamps.js";
 import { writeName } from "../../model/make/points.js";
 import type { GelsValue, GelValue } from "../../model/values.js";
-import type { Block, Value } from "../../syntax/ast.js";
+import type { Entry, Value } from "../../syntax/ast.js";
 import { mired, stops } from "../../units/make.js";
 import type { Mired, Stops } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
+import { expand } from "../like.js";
 import { nearNames, suggestion } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
@@ -128,15 +129,15 @@ function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
     return null;
   }
   entry.used = true;
-  return readGelBlock(ctx, entry.statement.block);
+  return readGelBlock(ctx, expand(ctx, entry.statement.block, "gel", [name]).entries);
 }
 
-/** The gel that a `define gel` block describes. */
-export function readGelBlock(ctx: Context, block: Block): GelValue | null {
+/** The gel that the entries of a `define gel` block describe. */
+function readGelBlock(ctx: Context, entries: readonly Entry[]): GelValue | null {
   let warms: Mired | null = null;
   let cools: Mired | null = null;
   let loses: Stops | null = null;
-  for (const entry of block.entries) {
+  for (const entry of entries) {
     if (entry.kind !== "property") continue;
     const name = entry.path.parts[0]?.text;
     if (name === "warms")

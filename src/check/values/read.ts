@@ -1,3 +1,4 @@
+import { quote } from "../../model/make/quote.js";
 import type { ValueShapes } from "../../model/values.js";
 import type { Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
@@ -114,7 +115,7 @@ const readers: { readonly [T in ValueType]: Reader<T> } = {
     if (trouble !== null || file?.kind !== "text") {
       return refuseArguments(ctx, call.call, trouble ?? "takes the name of a file", row.example);
     }
-    return { file: file.value, written: `photo(${JSON.stringify(file.value)})` };
+    return { file: file.value, written: `photo(${quote(file.value)})` };
   },
 };
 

@@ -25,6 +25,7 @@ import type {
   PowerValue,
   ShapeValue,
 } from "../values.js";
+import { quote } from "./quote.js";
 import { writeBy } from "./sizes.js";
 
 /** A round flat opening of this diameter. */
@@ -70,7 +71,7 @@ export function efficacy(value: Efficacy): CalibrationValue {
 
 /** An LM-63 file. */
 export function candelas(file: string): CalibrationValue {
-  return { kind: "candelas", file, written: `candelas(${JSON.stringify(file)})` };
+  return { kind: "candelas", file, written: `candelas(${quote(file)})` };
 }
 
 /** Output stated as luminous energy, flux, intensity or intensity over the flash. */

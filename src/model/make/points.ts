@@ -95,7 +95,7 @@ export function tape(length: Length, from: PointValue | null = null): TapeValue 
   return { length, from, written: from === null ? say(length) : `${say(length)} from ${from.written}` };
 }
 
-const plainName = /^[\p{L}][\p{L}\p{N}_]*$/u;
+const plainName = /^\p{L}[\p{L}\p{M}\p{N}_]*$/u;
 
 /** A name as a recipe writes it: in backticks where it would not read as one word. */
 export function writeName(name: string): string {

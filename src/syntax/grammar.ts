@@ -81,8 +81,11 @@ export class RecipeParser extends StatementParser {
   private readFile(): File {
     const items: Item[] = [];
     if (this.at(NewLine)) this.take();
-    const header = isWord(this.peek(1)) && this.atHeader() ? this.SUBRULE(this.header) : null;
-    if (header !== null && this.at(NewLine)) this.take();
+    let header: Header | null = null;
+    if (isWord(this.peek(1)) && this.atHeader()) {
+      header = this.SUBRULE(this.header);
+      if (this.at(NewLine)) this.take();
+    }
     const title = isWord(this.peek(1)) && this.atTitle() ? this.SUBRULE(this.title, { ARGS: [items] }) : null;
     if (title !== null) this.endItem(false);
     this.SUBRULE(this.items, { ARGS: [items, false] });

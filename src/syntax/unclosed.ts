@@ -1,4 +1,4 @@
-import { OpenBrace } from "../text/kinds.js";
+import { NewLine, OpenBrace } from "../text/kinds.js";
 import type { Token } from "../text/token.js";
 import type { Structure } from "./structure.js";
 
@@ -18,7 +18,7 @@ export function firstUnclosed(text: string, tokens: readonly Token[], structure:
       continue;
     }
     const closing = tokens[closer];
-    if (closing === undefined) continue;
+    if (closing === undefined || tokens[closer - 1]?.tokenType !== NewLine) continue;
     const edge = lineStart(text, closing.startOffset);
     const before = text.slice(edge, closing.startOffset);
     if (before.trim() === "" && before.length < indent(text, token.startOffset)) return token;

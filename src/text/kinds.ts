@@ -82,13 +82,12 @@ export const CloseSquare = kind("CloseSquare", "bracket", "\\]", "closing square
 /** Something that no rule can read; it has been reported. */
 export const Broken = kind("Broken", "mistake", "(?!)", "unreadable");
 export const Quoted = kind("Quoted", "name", "`[^`\\r\\n]+`", "name in backticks", Word);
-export const Name = kind("Name", "name", "\\p{L}[\\p{L}\\p{M}\\p{N}_]*", "name", Word);
 
 const keywordTypes = new Map<string, TokenType>();
 
 function keyword(word: string): TokenType {
   const name = word.slice(0, 1).toUpperCase() + word.slice(1);
-  const type = kind(`${name}Word`, "keyword", word, word, Word);
+  const type = kind(`${name}Word`, "keyword", `${word}(?![\\p{L}\\p{M}\\p{N}_])`, word, Word);
   keywordTypes.set(word, type);
   return type;
 }
@@ -128,6 +127,9 @@ export const NearWord = keyword("near");
 export const MeetWord = keyword("meet");
 export const PreferWord = keyword("prefer");
 export const IsoWord = keyword("ISO");
+
+/** A plain name; tried last, since every word of the language looks like one. */
+export const Name = kind("Name", "name", "\\p{L}[\\p{L}\\p{M}\\p{N}_]*", "name", Word);
 
 /** Every kind of token, in the order in which a reader that tries patterns must try them. */
 export const tokenKinds: readonly Kind[] = kinds;

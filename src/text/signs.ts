@@ -9,6 +9,7 @@ import {
   isSpace,
   nameEnd,
   OTHER,
+  skipSpaces,
 } from "./characters.js";
 import * as kinds from "./kinds.js";
 import { scanBarePoint } from "./numbers.js";
@@ -125,7 +126,7 @@ function wrongComment(scan: Scan, at: number, block: boolean): number {
   const end = !block ? lineEnd(text, at) : close < 0 ? text.length : close + 2;
   const inner = text.slice(at + 2, close < 0 ? end : close);
   const oneLine = !block || !/[\r\n]/.test(inner);
-  const endsLine = lineEnd(text, end) === end || text.slice(end, lineEnd(text, end)).trim() === "";
+  const endsLine = /^[\r\n]?$/.test(text.charAt(skipSpaces(text, end)));
   report(
     scan,
     "comment.sign",
@@ -272,20 +273,18 @@ function semicolon(scan: Scan, at: number): number {
 
 function singleQuotes(scan: Scan, at: number): number {
   const text = scan.text;
-  const end = lineEnd(text, at);
-  const close = text.slice(at + 1, end).indexOf("'");
-  if (close < 0) return unknown(scan, at, "'");
-  return wrongText(scan, "text.single-quotes", at, at + 1 + close, at + 2 + close);
+  let close = at + 1;
+  while (close < text.length && !"'\r\n".includes(text.charAt(close))) close++;
+  if (text.charAt(close) !== "'") return unknown(scan, at, "'");
+  return wrongText(scan, "text.single-quotes", at, close, close + 1);
 }
 
 function curlyQuotes(scan: Scan, at: number): number {
   const text = scan.text;
-  const end = lineEnd(text, at);
-  for (let close = at + 1; close < end; close++) {
-    if ('“”«»‘’"'.includes(text.charAt(close)))
-      return wrongText(scan, "text.curly-quotes", at, close, close + 1);
-  }
-  return wrongText(scan, "text.curly-quotes", at, end, end);
+  let close = at + 1;
+  while (close < text.length && !'“”«»‘’"\r\n'.includes(text.charAt(close))) close++;
+  const closed = close < text.length && !"\r\n".includes(text.charAt(close));
+  return wrongText(scan, "text.curly-quotes", at, close, closed ? close + 1 : close);
 }
 
 function wrongText(

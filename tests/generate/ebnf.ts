@@ -39,6 +39,7 @@ function terminal(name: string): string {
   const own = written.get(name);
   if (own !== undefined) return own;
   const kind = tokenKinds.find((each) => each.type.name === name);
+  if (kind?.role === "keyword") return `"${kind.label}"`;
   return `"${(kind?.pattern ?? name).replaceAll("\\", "")}"`;
 }
 

@@ -1,5 +1,12 @@
 import { keywords, tokenKinds } from "../../src/text/kinds.js";
 
+/** Kinds that are only told apart by what stands before them. */
+const places: ReadonlyMap<string, string> = new Map([
+  ["By", "behind a number, or a number and its unit"],
+  ["CompoundUnit", "behind a number or the word as"],
+  ["FNumber", "not behind a point"],
+]);
+
 /** Every kind of token as data: what it is, what people call it, and its pattern (a regular expression, flag `u`). */
 export function tokensJson(): string {
   const data = {
@@ -9,7 +16,13 @@ export function tokensJson(): string {
     words: [...keywords.keys()],
     kinds: tokenKinds
       .filter((kind) => kind.role !== "mistake")
-      .map(({ type, role, pattern, label }) => ({ name: type.name, role, label, pattern })),
+      .map(({ type, role, pattern, label }) => ({
+        name: type.name,
+        role,
+        label,
+        pattern,
+        ...(places.has(type.name) ? { only: places.get(type.name) } : {}),
+      })),
   };
   return `${JSON.stringify(data, null, 2)}\n`;
 }

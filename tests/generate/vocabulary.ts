@@ -33,7 +33,10 @@ export function vocabularyJson(): string {
         example: property.example,
       })),
     })),
-    types: Object.entries(valueTypes).map(([name, type]) => ({ name, ...type })),
+    types: Object.entries(valueTypes).map(([name, type]) => ({
+      name,
+      ...type,
+    })),
     units: unitTable,
     dimensions: [...linearDimensions, ...scaleDimensions].map(({ unit, words }) => ({ unit, words })),
     results,

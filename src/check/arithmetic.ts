@@ -23,7 +23,9 @@ export function computed(unit: Quantity["unit"], value: number): Quantity {
 }
 
 function value(unit: Quantity["unit"], number: number): Outcome {
-  return Number.isFinite(number) ? { kind: "value", quantity: computed(unit, number) } : refused("overflow");
+  if (!Number.isFinite(number)) return refused("overflow");
+  // 80 cm + 2.5 cm is 0.825 m: the last digits of a sum in binary are nobody's.
+  return { kind: "value", quantity: computed(unit, Number(number.toPrecision(12))) };
 }
 
 /** a + b or a - b, by the rules of points and differences. */

@@ -7,9 +7,9 @@ import { indented, labelled, type ViewOptions, wrapText } from "./report-lines.j
 export function side(bearing: number | null): string {
   if (bearing === null) return n.NOTHING;
   const text = n.degrees(Math.abs(bearing));
-  return /^0\.0 /.test(text)
-    ? "straight ahead of the camera's side"
-    : `${text} to camera-${bearing > 0 ? "right" : "left"}`;
+  if (text === "0.0 deg") return "straight in front";
+  if (text === "180 deg") return "straight behind";
+  return `${text} to camera-${bearing > 0 ? "right" : "left"}`;
 }
 
 /** Words and values of one light, in the order in which one asks for them. */
@@ -34,7 +34,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   if (size.equivalent !== null) {
     const suns = size.times_sun === null ? "" : `, ${n.significant(size.times_sun, 2)} times the sun`;
     const extent =
-      size.least === null || size.greatest === null
+      size.least === null || size.greatest === null || n.degrees(size.least) === n.degrees(size.greatest)
         ? ""
         : ` (${n.fixed(size.least, 1)} by ${n.degrees(size.greatest)})`;
     facts.push(["Seen size", `${n.degrees(size.equivalent)}${extent}${suns}`]);

@@ -74,9 +74,20 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
     lines.push(...table.map((line) => `  ${line}`));
   }
   for (const [reason, names] of reasons(report)) {
-    lines.push(...indented(`${names.map(visibleLine).join(", ")}: ${visibleLine(reason)}`, "  ", view.width));
+    const where = names.length === report.stations.length ? "every place" : names.map(visibleLine).join(", ");
+    lines.push(...indented(`${where}: ${visibleLine(reason)}`, "  ", view.width));
   }
+  const ambient = ambientSentence(report);
+  if (ambient !== null) lines.push(...indented(ambient, "  ", view.width));
   return lines;
+}
+
+/** The room's own light, which stands beside the readings; null where there is none. */
+export function ambientSentence(report: Report): string | null {
+  const ambient = report.stations.find((station) => (station.ambient ?? 0) > 0)?.ambient ?? null;
+  return ambient === null
+    ? null
+    : `Room light over the shutter time: ${n.luxSeconds(ambient)}, beside these readings and not in them.`;
 }
 
 /** Stations by the reason for what they do not have. */

@@ -34,7 +34,9 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
     say("", item.shares.map((share) => `${visibleLine(share.name)}: ${visibleLine(share.text)}`).join(", "));
   }
   if (item.reason !== null) say("", asSentence(item.reason));
-  if (item.because !== null) say("", `wanted because: ${visibleLine(item.because)}`);
+  // The text of an expectation ends with its reason, as it was written.
+  if (item.because !== null && !item.text.includes(item.because))
+    say("", `wanted because: ${visibleLine(item.because)}`);
   if (item.line !== null && item.outcome !== "passed") say("", `said in line ${item.line}`);
   return lines;
 }

@@ -53,7 +53,10 @@ export function mattersMost(plan: Plan): string | null {
   const { what, by, unit } = best.input;
   if (unit === "stop") return `${what}: it is known to ${by} only, until one meter reading settles it`;
   const parts: string[] = [];
-  if (best.degrees >= 0.05) parts.push(`${degreesWords(best.degrees)} of elevation`);
+  // An elevation that is off is off by as much at the face: there is nothing to work out.
+  const itself = what.endsWith(" elevation");
+  if (itself && best.stops < 0.05) return `${what}: it is known to ${by}`;
+  if (!itself && best.degrees >= 0.05) parts.push(`${degreesWords(best.degrees)} of elevation`);
   if (best.stops >= 0.05 || parts.length === 0) parts.push(`${sayStops(best.stops)} at the face`);
   return `${what}: ${by} is ${parts.join(" and ")}`;
 }

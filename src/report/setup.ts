@@ -64,6 +64,7 @@ function lightSentence({ scene, recipe }: Plan, source: Source): string {
 
 function bearingWords(bearing: number): string {
   if (Math.abs(bearing) < 0.5) return "straight in front";
+  if (Math.abs(bearing) > 179.5) return "straight behind";
   return `${sayAngle(Math.abs(bearing))} to ${bearing < 0 ? "camera-left" : "camera-right"}`;
 }
 

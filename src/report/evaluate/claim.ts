@@ -1,5 +1,5 @@
 import type { ClaimModel } from "../../model/values.js";
-import { fixed } from "../say/number.js";
+import { count, fixed } from "../say/number.js";
 import { readingAs } from "./as-reading.js";
 import { type Asked, evaluate } from "./expression.js";
 import type { Found } from "./found.js";
@@ -46,7 +46,7 @@ function judgeAsWritten(asked: Asked, claim: ClaimModel): Judgement {
   const found = evaluate(asked, claim.value);
   switch (claim.kind) {
     case "true":
-      return decided(found, found.value === null ? null : found.value !== 0);
+      return truth(asked, found);
     case "within":
       return within(asked, claim, found);
     case "between": {
@@ -63,6 +63,13 @@ function judgeAsWritten(asked: Asked, claim: ClaimModel): Judgement {
     default:
       return claim satisfies never;
   }
+}
+
+/** A truth; today the only one is that no warning of severity stop or check speaks. */
+function truth(asked: Asked, found: Found): Judgement {
+  const judged = decided(found, found.value === null ? null : found.value !== 0);
+  if (judged.outcome !== "failed" || !asked.alarms) return judged;
+  return { ...judged, reason: `${count(asked.alarms, "warning")} of severity stop or check` };
 }
 
 function compares(sign: "<" | "<=" | ">" | ">=", by: number): boolean {

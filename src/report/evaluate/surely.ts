@@ -1,8 +1,11 @@
 import type { ClaimModel, Expr } from "../../model/values.js";
+import { twoFigures } from "../say/number.js";
 import { readingAs } from "./as-reading.js";
 import { HAIR, type Judgement, judge, side } from "./claim.js";
 import { type Asked, evaluate } from "./expression.js";
+import type { Found } from "./found.js";
 import type { MeasuredInput } from "./inputs.js";
+import { judgedScale, placeOnScale } from "./scales.js";
 import { spreadOf } from "./spread.js";
 
 /**
@@ -26,8 +29,18 @@ export function judgeSurely(asked: Asked, claim: ClaimModel, inputs: readonly Me
   return {
     ...plain,
     outcome: "undecidable",
-    reason: `it holds as computed, but measured inputs may move it by ${Number(reach.toPrecision(2))} and only ${Number(Math.max(0, room).toPrecision(2))} is left`,
+    reason: `it holds as computed, but measured inputs may move it by ${onScale(claim, reach)} and only ${onScale(claim, Math.max(0, room))} is left`,
   };
+}
+
+/** A difference on the scale on which a claim is judged, with its unit. */
+function onScale(claim: ClaimModel, amount: number): string {
+  const { type } = claim.value;
+  const judged = claim.kind === "within" && claim.side !== null ? "stops" : judgedScale(type);
+  const units = { angle: "deg", length: "m", energy: "Ws", time: "s", number: "", truth: "" } as const;
+  const unit =
+    judged === "stops" ? "stop" : judged === "mired" ? "mired" : (units[type as keyof typeof units] ?? "");
+  return `${twoFigures(amount)} ${unit}`.trimEnd();
 }
 
 /** How far the value may still go before the claim fails, on its scale; null for a truth. */
@@ -50,15 +63,29 @@ function roomOf(asked: Asked, claim: ClaimModel): number | null {
         const wanted = claim.side.word === "under" ? -target : target;
         return (share ?? claim.tolerance.value) - Math.abs(by(claim.side.of) - wanted);
       }
-      const found =
-        readingAs(asked.plan, evaluate(asked, claim.value), evaluate(asked, claim.target).type).value ?? 0;
-      return share !== null
-        ? share - Math.abs(found - target)
-        : claim.tolerance.value - Math.abs(by(claim.target));
+      if (share === null) return claim.tolerance.value - Math.abs(by(claim.target));
+      return roomInShare(
+        readingAs(asked.plan, evaluate(asked, claim.value), evaluate(asked, claim.target).type),
+        target,
+        share,
+      );
     }
     default:
       return claim satisfies never;
   }
+}
+
+/** How far a value may still go before it leaves a share of a target, on the scale of its type. */
+function roomInShare(found: Found, target: number, share: number): number {
+  const at = (value: number): number | null =>
+    judgedScale(found.type) === "own" ? value : placeOnScale({ ...found, value });
+  const here = found.value === null ? null : at(found.value);
+  if (here === null) return 0;
+  // A bound that has no place on the scale, such as no light at all, is never reached.
+  const rooms = [at(target - share), at(target + share)].flatMap((bound) =>
+    bound === null ? [] : [Math.abs(here - bound)],
+  );
+  return rooms.length === 0 ? 0 : Math.min(...rooms);
 }
 
 /** How far the inputs move the difference that is judged: the value and what it is held against together. */

@@ -3,7 +3,7 @@ import { atPower, withSource } from "../change/move-source.js";
 import { evaluate } from "../evaluate/expression.js";
 import { type Reading, readingAt, stopsOver } from "../light/reading.js";
 import { firstSubject, lightsOn, type Plan } from "../plan.js";
-import { fixed } from "../say/number.js";
+import { fixed, list } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -36,20 +36,27 @@ function missOf(plan: Plan, station: Station): number | null {
 
 function remedyFor(plan: Plan, station: Station, miss: number): string {
   const { scene } = plan;
-  const index = scene.sources.findIndex((source) => source.role === "background" && source.energy > 0);
-  const lamp = scene.sources[index];
-  if (lamp === undefined) {
+  const lamps = lightsOn(scene).filter((source) => source.role === "background");
+  if (lamps.length === 0) {
     return miss > 0
       ? "Move subject and key away from the background, keep the key off it, or take a darker one."
       : "Bring the background nearer, or light it.";
   }
   const reading = readingAt(scene, station);
-  const own = reading.shares.find((share) => share.name === lamp.name)?.direct ?? 0;
+  const names = lamps.map((lamp) => lamp.name);
+  const own = reading.shares
+    .filter((share) => names.includes(share.name))
+    .reduce((sum, share) => sum + share.direct, 0);
   const wanted = own - reading.exposure * (1 - Math.exp(-miss * Math.LN2));
-  if (!(wanted > 0) || !(own > 0)) return `Even without ${lamp.name} it is too bright: keep the key off it.`;
+  if (!(wanted > 0) || !(own > 0))
+    return `Even without ${list(names)} it is too bright: keep the key off it.`;
   const change = Number(fixed(Math.log2(wanted / own), 1));
-  const after = missOf({ ...plan, scene: withSource(scene, index, atPower(lamp, change)) }, station) ?? 0;
-  return `Turn ${lamp.name} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(after, "its wish")}.`;
+  const changed = lamps.reduce(
+    (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
+    scene,
+  );
+  const after = missOf({ ...plan, scene: changed }, station) ?? 0;
+  return `Turn ${list(names)} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(after, "its wish")}.`;
 }
 
 /** The background is not as wished. */

@@ -5,7 +5,7 @@ import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directi
 import { ceilTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, keyLight } from "./key-light.js";
+import { faceChange, fitsRoom, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 import { sunWish } from "./wishes.js";
@@ -48,7 +48,8 @@ export const elevationChangesDownBody: Rule = {
       const there = ceilTo(away, 0.01);
       const moved = moveTo(key.source, at(there));
       const change = faceChange(plan.scene, withSource(plan.scene, key.index, moved));
-      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor, at the same height: then it is ${sayAngle(elevationOf(key.face, moved.centre))} and ${sayAngle(elevationOf(place, moved.centre))}${powerWords(-change)} (slant ${sayLength(distance(key.face, moved.centre))}). Or crop the picture higher.`;
+      const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
+      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${room}, at the same height: then it is ${sayAngle(elevationOf(key.face, moved.centre))} and ${sayAngle(elevationOf(place, moved.centre))}${powerWords(-change)} (slant ${sayLength(distance(key.face, moved.centre))}). Or crop the picture higher.`;
     }
     return [
       {

@@ -64,7 +64,7 @@ export const fan: Rule = {
       const moved = moveTo(key.source, at(there));
       const change = faceChange(plan.scene, withSource(plan.scene, key.index, moved));
       const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${powerWords(-change)}${room}; or show less of the set.`;
+      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${room}${powerWords(-change)}; or show less of the set.`;
     }
     return [
       {

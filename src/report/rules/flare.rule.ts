@@ -1,9 +1,12 @@
 import { degrees } from "../../math/rotation.js";
-import { angleBetween, dot, subtract } from "../../math/vector.js";
+import { angleBetween, subtract } from "../../math/vector.js";
 import type { Scene, SceneCamera, Source } from "../../scene/types.js";
 import { between } from "../geometry/crossing.js";
+import { directionTo } from "../geometry/directions.js";
 import { imageDistance } from "../geometry/frame.js";
+import { exposureFrom } from "../light/reading.js";
 import { lightsOn } from "../plan.js";
+import { ceilTo } from "../say/number.js";
 import { sayAngle } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import type { Rule, RuleFinding } from "./rule.js";
@@ -17,8 +20,9 @@ function halfView(camera: SceneCamera): number | null {
 }
 
 function shinesIntoLens(scene: Scene, camera: SceneCamera, source: Source): boolean {
-  const flat = source.shape.kind === "disc" || source.shape.kind === "rectangle";
-  if (flat && dot(source.axis, subtract(camera.at, source.centre)) <= 0) return false;
+  const facing = directionTo(camera.at, source.centre);
+  if (facing === null || !(exposureFrom(source, { at: camera.at, facing, receptor: "disc" }) > 0))
+    return false;
   return between(scene, source.centre, camera.at) === null;
 }
 
@@ -28,7 +32,7 @@ export const flare: Rule = {
   thresholds: ["flare"],
   safety: false,
   page: {
-    when: "The lit side of a lamp is turned to the lens, nothing of the set stands between, and it is within half the diagonal angle of view plus `flare` (20 deg) of the lens axis.",
+    when: "Light of a lamp reaches the lens (it does not come from behind a lamp, nor past its grid), nothing of the set stands between, and the lamp is within half the diagonal angle of view plus `flare` (20 deg) of the lens axis.",
     means: "Light that is not part of the picture veils it.",
     todo: "A flag between lamp and lens, a hood, or the lamp further round.",
     source: "Common practice, no source.",
@@ -46,7 +50,7 @@ export const flare: Rule = {
         {
           severity: "check",
           message: `${source.name} shines into the lens from ${sayAngle(off)} off its axis.`,
-          remedy: `Flag it from the lens, or move it beyond ${sayAngle(most)} off the axis.`,
+          remedy: `Flag it from the lens, or move it beyond ${sayAngle(ceilTo(most, 1))} off the axis.`,
           about: source.name,
         },
       ];

@@ -49,7 +49,7 @@ export const headToToe: Rule = {
       const moved = atDistance(key.source, key.face, away);
       const change = faceChange(scene, keyAtDistance(plan, key, away));
       const room = fitsRoom(scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(-change)}${room}; or aim it lower, or lay a white floor.`;
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${room}${powerWords(-change)}; or aim it lower, or lay a white floor.`;
     }
     return [
       {

@@ -1,3 +1,4 @@
+import { floorTo } from "../say/number.js";
 import { sayCentimetres } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import { lowerWords } from "./lamp-through-ceiling.rule.js";
@@ -28,7 +29,7 @@ export const lampNearCeiling: Rule = {
       return [
         {
           severity: "check",
-          message: `The head of ${source.name} ends ${sayCentimetres(free)} under the ceiling, less than ${sayCentimetres(needed)}: it lights a hot patch there${hot}.`,
+          message: `The head of ${source.name} ends ${sayCentimetres(floorTo(free, 0.01))} under the ceiling, less than ${sayCentimetres(needed)}: it lights a hot patch there${hot}.`,
           remedy: lowerWords(plan, scene, source, room.height),
           about: source.name,
         },

@@ -22,6 +22,7 @@ export function lowerWords(plan: Plan, scene: Scene, source: Source, ceiling: nu
   if (face === null) return `${lower}.`;
   const before = elevationOf(face, source.centre);
   const after = elevationOf(face, atHeight(source, height).centre);
+  if (sayAngle(after) === sayAngle(before)) return `${lower}.`;
   const base = `${lower}: seen from the face it then stands at ${sayAngle(after)} instead of ${sayAngle(before)}`;
   const closer = nearerFor(source, face, before, height);
   return closer === null

@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import type { RoomModel } from "../../model/types.js";
+import type { Recipe, RoomModel } from "../../model/types.js";
 import type { SceneRoom, Source } from "../../scene/types.js";
 import { moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, elevationOf } from "../geometry/directions.js";
@@ -55,13 +55,19 @@ function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, n
   return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(-change)}.`;
 }
 
+/** The radius of the feet of a lamp's stand where the recipe says it, m. */
+function feetOf(recipe: Recipe, source: Source): number | null {
+  const light = recipe.lights.find((row) => row.name === source.name);
+  return light?.parts.find((part) => part.block === "stand")?.feet?.value ?? null;
+}
+
 /** The lamp, or the feet of its stand, have no floor in the room. */
 export const lampThroughWall: Rule = {
   code: "lamp-through-wall",
   thresholds: ["stand_feet"],
   safety: false,
   page: {
-    when: "A lamp is outside the room, or nearer to a wall than `stand_feet` (50 cm), the floor that its stand needs. On a boom only the lamp itself counts. A wall with an `opening` lets a lamp stand outside.",
+    when: "A lamp is outside the room, or nearer to a wall than the `feet` of its stand reach, `stand_feet` (50 cm) where the recipe does not say them. On a boom only the lamp itself counts. A wall with an `opening` lets a lamp stand outside.",
     means: "There is no floor for the stand: the throw is longer than the room.",
     todo: "Shorten the throw, turn the set in the room, or shift the mark. Nearer, the light is larger, steeper and falls off more.",
     source: "Geometry; the floor of a stand is common practice, no source.",
@@ -72,7 +78,7 @@ export const lampThroughWall: Rule = {
     if (room === null) return [];
     return scene.sources.flatMap((source, index): RuleFinding[] => {
       const onBoom = (source.stand?.boom ?? null) !== null;
-      const needed = onBoom ? 0 : threshold(recipe, "stand_feet");
+      const needed = onBoom ? 0 : (feetOf(recipe, source) ?? threshold(recipe, "stand_feet"));
       const [wall, free] = [...freeFloor(room, source.centre)].sort((a, b) => a[1] - b[1])[0] ?? [
         "left",
         needed,

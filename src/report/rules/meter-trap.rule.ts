@@ -29,8 +29,8 @@ export const meterTrap: Rule = {
     const [lit, whole] = [fNumberOf(scene, a.exposure, a.constant), fNumberOf(scene, b.exposure, b.constant)];
     const numbers =
       lit === null || whole === null
-        ? "Expose for the lit cheek, for the whole face, or between."
-        : `Set ${sayFNumber(lit)} for the lit cheek, ${sayFNumber(whole)} for the whole face, or ${sayFNumber(Math.sqrt(lit * whole))} between.`;
+        ? "Expose for the side towards the light, for the whole face, or between."
+        : `Set ${sayFNumber(lit)} for the side towards ${key.source.name}, ${sayFNumber(whole)} for the whole face, or ${sayFNumber(Math.sqrt(lit * whole))} between.`;
     return [
       {
         severity: "check",

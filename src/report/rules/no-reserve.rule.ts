@@ -12,7 +12,7 @@ export const noReserve: Rule = {
   thresholds: ["reserve"],
   safety: false,
   page: {
-    when: "A flash that is on is set less than `reserve` (1 stop) below full power. Silent for a key that is too weak anyway.",
+    when: "A flash that is on is set less than `reserve` (1 stop) below full power. Silent for a key that is too weak anyway, and for one that the set aperture asks to be turned down that far.",
     means: "It works, with the slowest recycling and nothing left for a gel, a grid or a smaller aperture.",
     todo: "Raise the ISO value, come nearer, or open the aperture, and turn the flash down.",
     source: "Common practice, no source.",
@@ -21,11 +21,15 @@ export const noReserve: Rule = {
     const { scene, recipe } = plan;
     const least = threshold(recipe, "reserve");
     const reach = reachOf(plan);
-    const weak = reach !== null && tooWeak(reach) ? reach.key.source.name : null;
+    // A key that is too weak, or that the set aperture asks to be turned down far enough, has another warning.
+    const spoken =
+      reach !== null && (tooWeak(reach) || reach.needed >= least - reach.slack)
+        ? reach.key.source.name
+        : null;
     const iso = scene.camera?.iso ?? null;
     return lightsOn(scene).flatMap((source): RuleFinding[] => {
       const { below } = source;
-      if (source.kind !== "flash" || below === null || below >= least - 1e-9 || source.name === weak)
+      if (source.kind !== "flash" || below === null || below >= least - 1e-9 || source.name === spoken)
         return [];
       const faster = iso === null ? null : isoAtLeast(iso * Math.exp((least - below) * Math.LN2));
       const gained = faster === null || iso === null ? 0 : Math.log2(faster.exact / iso);

@@ -1,5 +1,5 @@
 import { lightsOn } from "../plan.js";
-import { fixed } from "../say/number.js";
+import { fixed, twoFigures } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { threshold } from "../settings.js";
 import { settingWords } from "./power-words.js";
@@ -24,7 +24,7 @@ export const offAperture: Rule = {
     if (Math.abs(off) <= threshold(plan.recipe, "off_aperture") + 1e-9) return [];
     const { source } = key;
     const full = source.fullWattSeconds;
-    const energy = full === null ? "" : ` (${fixed(full * Math.exp(-needed * Math.LN2), 0)} Ws)`;
+    const energy = full === null ? "" : ` (${twoFigures(full * Math.exp(-needed * Math.LN2))} Ws)`;
     const others = lightsOn(plan.scene).length > 1 ? ", and the other lights by as much" : "";
     return [
       {

@@ -30,7 +30,7 @@ export const panelShadesLight: Rule = {
   thresholds: [],
   safety: false,
   page: {
-    when: "The straight line from the centre of a light that is on to a subject's face goes through a flat, card, panel, paper, scrim, table or box. Only that line is tried.",
+    when: "The straight line from the centre of a light that is on to a subject's face goes through a flat, card, panel, paper, scrim, table or box. Only that line is tried; background lights are not asked.",
     means:
       "The face lies in the shade of the set. The readings of this report do not know it: nothing hides a light in this version.",
     todo: "Raise the light over the edge, open the flat, or move one of the two.",
@@ -38,7 +38,8 @@ export const panelShadesLight: Rule = {
   },
   check: (plan) => {
     const { scene } = plan;
-    return lightsOn(scene).flatMap((source) =>
+    const onPeople = lightsOn(scene).filter((source) => source.role !== "background");
+    return onPeople.flatMap((source) =>
       scene.subjects.flatMap((subject): RuleFinding[] => {
         const piece = between(scene, source.centre, subject.face);
         if (piece === null) return [];

@@ -53,7 +53,7 @@ export const peopleUneven: Rule = {
       const moved = atDistance(key.source, key.face, away);
       const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
       const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(-change)}${room}; or turn the row square to it.`;
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${room}${powerWords(-change)}; or turn the row square to it.`;
     }
     return [
       {

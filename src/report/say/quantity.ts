@@ -2,11 +2,12 @@ import { splitFNumber } from "../../physics/aperture-scale.js";
 import { nominalShutter } from "./nominal.js";
 import { fixed, twoFigures } from "./number.js";
 
-/** A length in metres as one would read it off a tape: `2.30 m`, `35 cm`, `8.3 mm`. */
+/** A length in metres as one would read it off a tape: `2.30 m`, `35 cm`, `5 cm`, `8.3 mm`. */
 export function sayLength(metres: number): string {
   const size = Math.abs(metres);
   if (size >= 0.995) return `${fixed(metres, 2)} m`;
   if (size >= 0.0995) return `${fixed(metres * 100, 0)} cm`;
+  if (size >= 0.00995) return `${twoFigures(metres * 100)} cm`;
   return size === 0 ? "0 cm" : `${twoFigures(metres * 1000)} mm`;
 }
 

@@ -79,7 +79,7 @@ describe("meter-trap", () => {
     if (disc90 === undefined) throw new Error("no station");
     const { exposure } = readingAt(plan.scene, disc90);
     const { remedy } = finding(meterTrap, side(90));
-    const match = /Set f\/([\d.]+)(?: \+0\.(\d))? for the lit/.exec(remedy);
+    const match = /Set f\/([\d.]+)(?: \+0\.(\d))? for the side towards/.exec(remedy);
     const named_ = 2 * Math.log2(Number(match?.[1])) + Number(match?.[2] ?? 0) / 10;
     expect(Math.abs(named_ - Math.log2((exposure * 200) / 250))).toBeLessThan(0.1);
   });

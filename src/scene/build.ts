@@ -1,9 +1,14 @@
+import type { Vec3 } from "../core/vector.js";
 import type { Sink } from "../diagnostics/diagnostic.js";
 import type { Recipe } from "../model/types.js";
 import { calm } from "./calm.js";
 import { finishCamera } from "./camera.js";
 import { keyOf } from "./key.js";
 import { finishLamp } from "./lamp/build.js";
+import { standBodies } from "./lamp/stand-bodies.js";
+import { throughCloth } from "./lit/cloth.js";
+import { intoSurface } from "./lit/into-surface.js";
+import { lightPlace } from "./lit/seen.js";
 import { meterOf } from "./meter.js";
 import { pointStation } from "./named-point.js";
 import { registerOwners } from "./owners.js";
@@ -11,7 +16,7 @@ import { mark } from "./points.js";
 import { buildRoom, measureRoom } from "./room.js";
 import { ensure, nowhere, type Site } from "./site.js";
 import { subjectStations } from "./subject-stations.js";
-import type { Body, Scene, ScenePolygon, SceneSubject, Source, Station } from "./types.js";
+import type { Body, Scene, ScenePolygon, SceneRoom, SceneSubject, Source, Station } from "./types.js";
 
 /**
  * Turns a checked recipe into metres: one frame, polygons, bodies, sources and stations in a fixed order. What cannot
@@ -35,7 +40,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     place: nowhere,
   };
   const room = measureRoom(site);
-  if (room !== null) site.landmarks.set("ceiling", { at: [0, 0, room.height], ahead: null });
+  if (room !== null) roomPlaces(site, room);
   const polygons: ScenePolygon[] = [];
   const parts = registerOwners(site, () => {
     if (recipe.room !== null && room !== null) buildRoom(site, recipe.room, room, polygons);
@@ -43,7 +48,11 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
   for (const owner of parts.all) ensure(site, owner);
 
   const meter = meterOf(site);
-  const sources = parts.lamps.map((lamp): Source => finishLamp(site, lamp, meter.flat));
+  const surfaces = [...polygons, ...parts.pieces.flatMap((piece) => piece.polygons)];
+  const sources = parts.lamps.flatMap((lamp): readonly Source[] => {
+    const head = finishLamp(site, lamp, meter.flat);
+    return throughCloth(site, lamp.light, intoSurface(site, lamp.light, head, surfaces), surfaces);
+  });
   const camera =
     recipe.camera === null || parts.lens === null ? null : finishCamera(site, recipe.camera, parts.lens);
   const bodies: Body[] = [];
@@ -53,6 +62,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     bodies.push(...built.bodies);
   }
   const key = keyOf(sources, subjects[0]);
+  placeSeenLights(site, sources);
   const stations: Station[] = [];
   const looks = { key: key === null ? null : (sources[key] ?? null), camera: camera?.at ?? null };
   for (const owner of parts.subjects) subjectStations(stations, owner, site.landmarks, looks);
@@ -74,6 +84,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     const station = pointStation(site, point, name, subject);
     if (station !== null) stations.push(station);
   }
+  for (const source of sources) bodies.push(...standBodies(source, room));
   return {
     room,
     polygons,
@@ -87,4 +98,29 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     landmarks: site.landmarks,
     assumed: site.assumed,
   };
+}
+
+/** The middles of the room's own surfaces, for heads that shine into them. */
+function roomPlaces(site: Site, { left, right, front, back, height }: SceneRoom): void {
+  const x = (left + right) / 2;
+  const y = (front + back) / 2;
+  const put = (name: string, at: Vec3): void => {
+    site.landmarks.set(name, { at, ahead: null });
+  };
+  put("ceiling", [0, 0, height]);
+  put("wall left", [left, y, height / 2]);
+  put("wall right", [right, y, height / 2]);
+  put("wall back", [x, back, height / 2]);
+  put("wall front", [x, front, height / 2]);
+}
+
+/** Lights are named as places where they are seen: a cloth or a lit patch in place of the head. */
+function placeSeenLights(site: Site, sources: readonly Source[]): void {
+  const keyed = site.owners.get("key");
+  for (const source of sources) {
+    if (source.spillOf !== undefined || (source.patch === undefined && source.cloth === undefined)) continue;
+    const landmark = { at: lightPlace(source), ahead: null };
+    site.landmarks.set(source.name, landmark);
+    if (source.role === "key" && keyed === site.owners.get(source.name)) site.landmarks.set("key", landmark);
+  }
 }

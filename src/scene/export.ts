@@ -1,5 +1,14 @@
 import type { Vec3 } from "../core/vector.js";
-import type { Body, Scene, SceneCamera, ScenePolygon, SceneRoom, Source, Station } from "./types.js";
+import type {
+  Body,
+  LitPatch,
+  Scene,
+  SceneCamera,
+  ScenePolygon,
+  SceneRoom,
+  Source,
+  Station,
+} from "./types.js";
 
 type Triple = [number, number, number];
 
@@ -53,6 +62,21 @@ export interface SceneJson {
     readonly energy: number;
     readonly full_energy: number;
     readonly colour: number;
+    /** The scrim that this source is, and the source that is the bare head behind it. */
+    readonly cloth: { readonly scrim: string; readonly spill: string; readonly loses: number } | null;
+    /** The light whose bare head this source is. */
+    readonly spill_of: string | null;
+    /** The lit patch of a head that shines into a surface; for looks only, it adds no light. */
+    readonly patch: {
+      readonly surface: string;
+      readonly centre: Triple;
+      readonly normal: Triple;
+      readonly across: Triple;
+      readonly along: Triple;
+      readonly width: number;
+      readonly height: number;
+      readonly share: number;
+    } | null;
   }[];
   readonly stations: readonly {
     readonly name: string;
@@ -138,6 +162,25 @@ function sourceJson(source: Source): SceneJson["sources"][number] {
     energy: source.energy,
     full_energy: source.fullEnergy,
     colour: source.colour,
+    cloth:
+      source.cloth === undefined
+        ? null
+        : { scrim: source.cloth.scrim, spill: source.cloth.spill, loses: source.cloth.loses },
+    spill_of: source.spillOf ?? null,
+    patch: source.patch === undefined ? null : patchJson(source.patch),
+  };
+}
+
+function patchJson(patch: LitPatch): NonNullable<SceneJson["sources"][number]["patch"]> {
+  return {
+    surface: patch.surface,
+    centre: triple(patch.centre),
+    normal: triple(patch.normal),
+    across: triple(patch.across),
+    along: triple(patch.along),
+    width: patch.width,
+    height: patch.height,
+    share: patch.share,
   };
 }
 

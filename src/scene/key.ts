@@ -4,11 +4,13 @@ import { emptyVector } from "../physics/light-vector.js";
 import { luminancePerEnergy } from "../physics/luminous-energy.js";
 import { axisTo } from "./lamp/axis.js";
 import { sourceBeam, sourceShape } from "./lamp/optics.js";
+import { seenLight } from "./lit/seen.js";
 import type { SceneSubject, Source } from "./types.js";
 
 /**
  * The key: the first light with the role that is on, else, where there is a subject, the light that gives its face
- * most on a flat receptor turned to that light (area formula; a beam is taken at the centre of the opening).
+ * most on a flat receptor turned to that light (area formula; a beam is taken at the centre of the opening). Of a head
+ * that shines into a surface the lit patch counts, of one behind a cloth the cloth.
  */
 export function keyOf(sources: readonly Source[], subject: SceneSubject | undefined): number | null {
   for (let i = 0; i < sources.length; i++) {
@@ -20,7 +22,8 @@ export function keyOf(sources: readonly Source[], subject: SceneSubject | undefi
   let most = 0;
   for (let i = 0; i < sources.length; i++) {
     const source = sources[i] as Source;
-    const exposure = source.below === null ? 0 : exposureAt(source, subject);
+    const counts = source.below !== null && source.spillOf === undefined;
+    const exposure = counts ? exposureAt(seenLight(source), subject) : 0;
     if (exposure > most) {
       most = exposure;
       best = i;

@@ -101,6 +101,15 @@ function holeOf(site: Site, opening: Opening, wall: WallPlane, height: number): 
   return hole;
 }
 
+/** Where the tint of a part of the room is kept: by wall, else by kind. */
+function tintKey(part: PartModel<"room">): string {
+  return part.block === "wall" ? (part.name ?? "wall") : part.block;
+}
+
+function tinted(tint: string | undefined): Pick<ScenePolygon, "tint"> {
+  return tint === undefined ? {} : { tint };
+}
+
 /** Measures the room, without its surfaces; null where there is none. */
 export function measureRoom(site: Site): SceneRoom | null {
   if (site.recipe.room === null) {
@@ -120,8 +129,10 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
   let floor: number | undefined;
   let walls: number | undefined;
   const own = new Map<string, number>();
+  const tints = new Map<string, string>();
   const openings: Opening[] = [];
   for (const part of model.parts) {
+    if (part.block !== "opening" && part.tint !== undefined) tints.set(tintKey(part), part.tint);
     if (part.block === "ceiling") ceiling = part.reflectance?.value;
     else if (part.block === "floor") floor = part.reflectance?.value;
     else if (part.block === "walls") walls = part.reflectance?.value;
@@ -146,6 +157,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
       normal: [0, 0, 1],
       frontReflectance: floor ?? roomDefaults.floor,
       backReflectance: 0,
+      ...tinted(tints.get("floor")),
     },
     {
       name: "ceiling",
@@ -159,6 +171,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
       normal: [0, 0, -1],
       frontReflectance: ceiling ?? roomDefaults.ceiling,
       backReflectance: 0,
+      ...tinted(tints.get("ceiling")),
     },
   );
   for (const wall of wallPlanes(room)) {
@@ -186,6 +199,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
         normal: wall.normal,
         frontReflectance: reflectance,
         backReflectance: 0,
+        ...tinted(tints.get(wall.side) ?? tints.get("walls")),
       });
     }
   }

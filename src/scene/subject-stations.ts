@@ -2,6 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import { addScaled } from "../math/vector.js";
 import { figure } from "./figure-numbers.js";
 import { axisTo } from "./lamp/axis.js";
+import { lightPlace } from "./lit/seen.js";
 import type { Landmark, SceneSubject, Source, Station } from "./types.js";
 
 /** What stations look at. */
@@ -72,7 +73,7 @@ export function subjectStations(
   { key, camera }: Looks,
 ): void {
   const toKey = (word: string, at: Vec3): Station => {
-    const facing = key === null ? null : axisTo(at, key.centre);
+    const facing = key === null ? null : axisTo(at, lightPlace(key));
     return {
       name: prefix + word,
       subject: subject.name,
@@ -94,7 +95,7 @@ export function subjectStations(
     looks: toCamera === null ? "along the nose" : "towards camera",
     natural: false,
   });
-  const lit = key === null ? 1 : sideOf(subject, key.centre);
+  const lit = key === null ? 1 : sideOf(subject, lightPlace(key));
   for (const [word, side] of [
     ["lit_cheek", lit],
     ["shaded_cheek", -lit],

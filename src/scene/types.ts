@@ -66,6 +66,8 @@ export interface ScenePolygon {
   readonly backReflectance: number;
   /** Thickness of a leaf behind this front, m; light takes it as a sheet. */
   readonly thickness?: number;
+  /** Its colour in a word, where the recipe gives one; light takes it as grey. */
+  readonly tint?: string;
 }
 
 /** A rounded solid: part of a figure, or a prop. */
@@ -170,6 +172,44 @@ export interface Source {
   readonly headHeight: number;
   readonly hotModellingLamp: boolean;
   readonly stand: Stand | null;
+  /** Set where the lit opening is a cloth that the head shines through. */
+  readonly cloth?: ClothLight;
+  /** The name of the light whose bare head this is, where a cloth takes its place: what spills past the cloth. */
+  readonly spillOf?: string;
+  /** Where the head shines into a surface: the lit patch, which is the light that is seen. */
+  readonly patch?: LitPatch;
+}
+
+/** A cloth as a light: its evenly lit equal is the opening of the source. */
+export interface ClothLight {
+  /** The scrim's name. */
+  readonly scrim: string;
+  /** The name of the source that is the bare head behind it. */
+  readonly spill: string;
+  /** Width and height of the whole cloth, m. */
+  readonly width: number;
+  readonly height: number;
+  /** Share of the head's luminous energy that falls on the cloth. */
+  readonly caught: number;
+  /** Loss on the way through, stops. */
+  readonly loses: number;
+}
+
+/** The lit patch of a surface: the even rectangle with the same light and the same spread. */
+export interface LitPatch {
+  /** `ceiling`, `wall left`, or a piece of the set. */
+  readonly surface: string;
+  readonly centre: Vec3;
+  /** Unit vector out of the lit side. */
+  readonly normal: Vec3;
+  readonly across: Vec3;
+  readonly along: Vec3;
+  readonly width: number;
+  readonly height: number;
+  /** Luminous energy that leaves the patch at its first bounce, as a share of the head's. */
+  readonly share: number;
+  /** The point its shadow edges are taken at: the first subject's face, else the mark. */
+  readonly aim: Vec3;
 }
 
 /** What carries a lamp; lengths in m, masses in kg. */

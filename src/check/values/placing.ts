@@ -1,4 +1,3 @@
-import { printNode } from "../../format/print-node.js";
 import { along, left, right, straight, tape, towards, writeName } from "../../model/make/points.js";
 import { edgeOf, markFrom } from "../../model/make/surroundings.js";
 import type { BearingValue, DirectionValue, HingeValue, MarkValue, TapeValue } from "../../model/values.js";
@@ -135,22 +134,4 @@ export function readMark(ctx: Context, row: PropertyRow, value: Value): MarkValu
     read[wall] = at as Length;
   }
   return markFrom(read);
-}
-
-/** A plain name of something declared, kept as written. */
-export function readName(ctx: Context, row: PropertyRow, value: Value): string | null {
-  const word = singleWord(bare(value));
-  if (word === null) return refuseType(ctx, row, value);
-  if (ctx.declared.has(word) || ["ceiling", "floor"].includes(word)) return word;
-  const named = [...ctx.declared.values()].filter((d) => d.kind === "piece").map((d) => writeName(d.name));
-  const known = [...named, "ceiling", "floor"];
-  const near = nearNames(word, known);
-  report(
-    ctx,
-    "name.unknown",
-    value.span,
-    { name: printNode(value), known: suggestion(near, known, "Nothing is named.") },
-    { fixes: near.map((near) => replace(ctx, `write \`${near}\``, value.span, near)) },
-  );
-  return null;
 }

@@ -12,11 +12,12 @@ import { readCalibration } from "./calibration.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readGels } from "./gels.js";
 import { inRange, readMeasure, readRowMeasure, readShare, readShutter } from "./measure.js";
-import { readBearing, readDirection, readHinge, readMark, readName, readTape } from "./placing.js";
+import { readBearing, readDirection, readHinge, readMark, readTape } from "./placing.js";
 import { readPoint } from "./points.js";
 import { readDial, readOutput, readPower } from "./power.js";
 import { readShape } from "./shape.js";
 import { readPixels, readRectangle, readVolume } from "./sizes.js";
+import { readName } from "./surface-name.js";
 import { readArms, readContrast, readLevel, readNaturalLight, readSurface } from "./surroundings.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 

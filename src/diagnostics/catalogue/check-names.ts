@@ -44,6 +44,12 @@ export const nameFindings = {
     help: "Write a point: a name such as `face`, `(x, y, z)`, or `offset(left: 40 cm, up: 1 m)`.",
     page: "Points may be named (`face`, `key`, `back.left`), given by coordinates, by `offset(...)`, by `between(a, b, 40 cm from b)` or by `midpoint(a, b)`.",
   },
+  "name.kind": {
+    severity: "error",
+    message: "`{name}` is a {kind}, and `{property}` takes {wanted}",
+    help: "Name another, or leave `{property}` out.",
+    page: "`through` names the scrim that a light shines through. `into` names what it shines at: a flat, a card, a paper, a panel, a disc, a scrim or a table of the set, or `ceiling`, `floor`, `wall_left`, `wall_right`, `wall_back`, `wall_front`.",
+  },
   "let.twice": {
     severity: "error",
     message: "`{name}` is set by two `let`s",

@@ -75,6 +75,12 @@ export const sceneFindings = {
     help: "leave out the beam, or the grid",
     page: "A grid is computed on an even opening. How a narrow dish looks through a grid depends on both in ways that a recipe does not hold.\n\nRight: `grid: 40 deg` alone.",
   },
+  "light.misses": {
+    severity: "error",
+    message: "`{name}` gives no light to `{surface}`",
+    help: "aim it at {surface}, or move one of the two",
+    page: "A light with `through` or `into` is the lit part of that cloth, wall or card, so its head has to shine at it. A flat opening shines to its front only.\n\nRight: a head that stands behind its scrim and leaves `aim` to its default, the middle of the cloth.",
+  },
   "room.mark-outside": {
     severity: "error",
     message: "the mark lies {tape} m from a wall, but the room measures {size} m there",

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import type { LightModel } from "../../model/types.js";
+import { surfaceOf } from "../lit/surfaces.js";
 import { bearingDirection, blockPoint } from "../points.js";
 import { assume, find, metres, placeOfBlock, report, type Site } from "../site.js";
 import type { Source } from "../types.js";
@@ -10,17 +11,33 @@ import { greatestHalf, halfHeight } from "./shape.js";
 /** The camera's side, where a bearing of 0 points. */
 const ahead: Vec3 = [0, -1, 0];
 
-/** The point a lamp is aimed at: `aim`, else the first subject's face, else the mark. */
+/**
+ * The point a lamp is aimed at: `aim`, else the middle of what it shines into or through, else the first subject's
+ * face, else the mark.
+ */
 export function aimOf(site: Site, light: LightModel): Vec3 {
+  const surface = light.into ?? light.through;
+  if (light.aim === undefined && surface !== undefined) {
+    const before = site.place;
+    site.place = placeOfBlock(light.origins, light.into === undefined ? "through" : "into");
+    const middle = find(site, surfaceOf(surface));
+    site.place = before;
+    if (middle !== null) return middle.at;
+  }
+  return subjectAim(site, light);
+}
+
+/** The point of `aim`, else the first subject's face, else the mark. */
+function subjectAim(site: Site, light: LightModel): Vec3 {
   if (light.aim !== undefined) return blockPoint(site, light.origins, "aim", light.aim)?.at ?? [0, 0, 0];
   if (site.owners.has("subject")) return find(site, "face")?.at ?? [0, 0, 0];
   return [0, 0, 0];
 }
 
-/** The tape's zero: where the tape says it starts, else the aim. */
+/** The tape's zero: where the tape says it starts, else `aim`, else the first subject's face, else the mark. */
 function zeroOf(site: Site, light: LightModel): Vec3 {
   const from = light.distance?.from ?? light.floor_distance?.from ?? null;
-  if (from === null) return aimOf(site, light);
+  if (from === null) return subjectAim(site, light);
   const property = light.distance?.from ? "distance" : "floor_distance";
   return blockPoint(site, light.origins, property, from)?.at ?? [0, 0, 0];
 }

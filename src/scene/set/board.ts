@@ -1,6 +1,8 @@
+import { exp2 } from "../../math/power.js";
 import { rectangleCorners, uprightFrame } from "../frame.js";
+import { clothLoss } from "../lit/cloth.js";
 import { blockDirection, blockPoint } from "../points.js";
-import type { Site } from "../site.js";
+import { assume, type Site } from "../site.js";
 import { frontIsSeen } from "./leaf.js";
 import {
   alongFrame,
@@ -12,11 +14,23 @@ import {
   sidesOf,
 } from "./piece.js";
 
+/** The reflectance of a cloth: with what goes through it is never more than the light that comes. */
+function clothSides(site: Site, board: PieceModel<"scrim">, name: string): Sides {
+  const through = exp2(-(board.loses?.value ?? clothLoss));
+  if (board.loses === undefined) assume(site, `loss of ${name}`, "1 stop", true);
+  const usual = Math.min(0.4, 0.8 * (1 - through));
+  const words = `${Math.round(100 * usual)} %`;
+  const sides = sidesOf(site, name, board.reflectance, undefined, undefined, usual, words);
+  const most = 1 - through;
+  if (sides.front <= most) return sides;
+  const rest = Math.round(100 * most);
+  assume(site, `reflectance of ${name}`, `${rest} %, since ${100 - rest} % go through`, true);
+  return { front: most, back: most };
+}
+
 /** The reflectances of a free flat rectangle by its kind. */
 function boardSides(site: Site, board: PieceModel<"card" | "panel" | "scrim">, name: string): Sides {
-  if (board.block === "scrim") {
-    return sidesOf(site, name, board.reflectance, undefined, undefined, 0.4, "40 %");
-  }
+  if (board.block === "scrim") return clothSides(site, board, name);
   const [fallback, words] = board.block === "card" ? [0.85, "white board, 85 %"] : [0.3, "30 %"];
   return sidesOf(site, name, board.reflectance, board.front, board.back, fallback as number, words as string);
 }

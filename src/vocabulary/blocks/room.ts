@@ -11,10 +11,9 @@ const reflectance = {
 const colour = {
   name: "tint",
   type: "text",
-  help: "The colour of the surface in a word, where it has one.",
+  help: "The colour of the surface in a word, where it has one; a warning says where it colours a shade.",
   example: '"green"',
   default: "none: white, grey or black",
-  later: true,
 } as const satisfies PropertyRow;
 
 /** The row of `room`. */

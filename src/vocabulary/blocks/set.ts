@@ -188,9 +188,8 @@ export const scrim = {
       example: "1.5 stop",
       default: "1 stop",
       range: [0, 10],
-      later: true,
     },
-    { ...reflectance, default: "40 %" },
+    { ...reflectance, default: "40 %, less where more than half goes through" },
   ],
   parts: [],
 } as const satisfies BlockRow;

@@ -17,17 +17,13 @@ export interface DirectMap {
   readonly light: Float64Array;
   /** Variance of that mean, as far as its parts tell. */
   readonly variance: Float64Array;
+  /** Illuminance at each spot, and its variance. */
+  readonly spotLight: Float64Array;
+  readonly spotVariance: Float64Array;
 }
 
-/** How cells are looked at from within. */
-interface Looking {
-  /** Places along a side of a cell that may be in a shadow's edge. */
-  readonly edge: number;
-  /** Most places along a side of a cell near a source. */
-  readonly most: number;
-  /** Points of the source that are asked for from each place. */
-  readonly points: number;
-}
+/** Most places along a side of a cell near a source. */
+const MOST_PLACES = 6;
 
 /** Scratch of one map. */
 interface Work {
@@ -40,16 +36,20 @@ interface Work {
   readonly near: Int32Array;
   /** Next point of the source to ask for. */
   next: number;
+  /** How much the share seen last may differ, as a variance of one asked point over the share squared. */
+  doubt: number;
 }
 
 /** Finds the direct light of a source on all cells, with what hides it. */
 export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
-  const { cells, sides, world, quality } = kept;
-  const looking: Looking =
-    quality === "fine" ? { edge: 3, most: 6, points: 3 } : { edge: 2, most: 6, points: 2 };
+  const { cells, sides, world } = kept;
+  const { edgePlaces, sourcePoints } = kept.fineness;
   const light = new Float64Array(cells.count);
   const variance = new Float64Array(cells.count);
-  if (!(source.prepared.luminance > 0)) return { light, variance };
+  const spotLight = new Float64Array(kept.spots.count);
+  const spotVariance = new Float64Array(kept.spots.count);
+  const map: DirectMap = { light, variance, spotLight, spotVariance };
+  if (!(source.prepared.luminance > 0)) return map;
   const suspects = suspectsOf(world, source);
   const work: Work = {
     at: emptyPlace(),
@@ -60,6 +60,7 @@ export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
     suspects,
     near: new Int32Array(suspects.count),
     next: 0,
+    doubt: 0,
   };
   const { shape } = source.prepared;
   const flatNormal: Vec3 | null = shape.kind === "disc" || shape.kind === "polygon" ? shape.normal : null;
@@ -87,12 +88,38 @@ export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
     if (facing <= -source.bound - (flat ? 0 : 0.75 * far + radius)) continue;
     const count = suspectsAt(world, suspects, source, px, py, pz, radius, thing, work.near);
     const gap = Math.max(far - source.bound, 0.3 * far, 1e-3);
-    let places = Math.min(looking.most, Math.ceil((2 * radius) / gap));
+    let places = Math.min(MOST_PLACES, Math.ceil((2 * radius) / gap));
     if (!flat) places = Math.max(2, places);
-    if (count > 0) places = Math.max(looking.edge, places);
-    cellLight(kept, source, c, places, count, count > 0 ? looking.points : 0, work, light, variance);
+    if (count > 0) places = Math.max(edgePlaces, places);
+    // Part of the cell is closed: its sixteenths are looked at one by one.
+    if (places > 1 && cells.open[c] !== 0xffff) places = 4;
+    cellLight(kept, source, c, places, count, count > 0 ? sourcePoints : 0, work, light, variance);
   }
-  return { light, variance };
+  for (let k = 0; k < spotLight.length; k++) spotAt(kept, source, k, work, map);
+  return map;
+}
+
+/** Light at one spot. */
+function spotAt(kept: KeptSet, source: ShadedSource, k: number, work: Work, map: DirectMap): void {
+  const { cells, sides, world, spots } = kept;
+  const { at } = work;
+  const cell = spots.cell[k] as number;
+  const side = cells.sideOfPatch[cells.patchOf[cell] as number] as number;
+  const thing = sides.thing[side] as number;
+  placeAt(
+    world,
+    thing,
+    sides.front[side] === 1,
+    spots.spot[2 * k] as number,
+    spots.spot[2 * k + 1] as number,
+    at,
+  );
+  const count = suspectsAt(world, work.suspects, source, at.x, at.y, at.z, 0, thing, work.near);
+  const points = 2 * kept.fineness.sourcePoints;
+  const e = seenLight(kept, source, count, points, work);
+  map.spotLight[k] = e;
+  // Seen through a half-shadow by a few points of the source: a share that is neither all nor nothing is uncertain.
+  map.spotVariance[k] = count > 0 ? (e * e * work.doubt) / points : 0;
 }
 
 /** Mean light of one cell over `places` by `places` places in it, and how much the mean may be off. */
@@ -136,8 +163,8 @@ function cellLight(
   let count = 0;
   for (let j = 0; j < places; j++) {
     for (let i = 0; i < places; i++) {
-      const quarter = (2 * i + 1 > places ? 1 : 0) + (2 * j + 1 > places ? 2 : 0);
-      if ((open & (1 << quarter)) === 0) continue;
+      const bit = 4 * Math.floor(((j + 0.5) * 4) / places) + Math.floor(((i + 0.5) * 4) / places);
+      if ((open & (1 << bit)) === 0) continue;
       placeAt(world, thing, front, u + (i + 0.5) * du, v + (j + 0.5) * dv, at);
       if (at.stretch === 0) continue;
       const e = seenLight(kept, source, suspects, points, work);
@@ -202,5 +229,6 @@ function seenPart(kept: KeptSet, source: ShadedSource, suspects: number, points:
     }
     if (hit.thing < 0) seen++;
   }
+  work.doubt = seen > 0 ? (asked - seen) / seen : 0;
   return asked === 0 ? 1 : seen / asked;
 }

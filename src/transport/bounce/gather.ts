@@ -4,14 +4,14 @@ import type { DomeGrid } from "./dome-grid.js";
 import { emptyHit, firstHit } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
 import { type Spot, spotOf } from "./place.js";
-import type { Sides } from "./sides.js";
+import { fieldAt, patchIn, type Sides } from "./sides.js";
 import type { World } from "./world.js";
 
-/** What the rays of all stations met: side, u, v and the ray's share, station by station. */
+/** What the rays of all stations met: patch, u, v and the ray's share, station by station. */
 export interface Gathered {
   /** Rays that met a side that gives light back. */
   count: number;
-  side: Int32Array;
+  patch: Int32Array;
   spot: Float64Array;
   /** Share of each ray in its station's view with the last step of the search, and one step before it. */
   share: Float64Array;
@@ -30,7 +30,7 @@ export function gather(world: World, sides: Sides, stations: readonly Station[],
   const room = 4096;
   const all: Gathered = {
     count: 0,
-    side: new Int32Array(room),
+    patch: new Int32Array(room),
     spot: new Float64Array(2 * room),
     share: new Float64Array(room),
     before: new Float64Array(room),
@@ -66,12 +66,12 @@ function emptyView(grid: DomeGrid): View {
 }
 
 function grow(all: Gathered): void {
-  const room = 2 * all.side.length;
+  const room = 2 * all.patch.length;
   const widen = <T extends Int32Array | Float64Array>(old: T, fresh: T): T => {
     fresh.set(old as never);
     return fresh;
   };
-  all.side = widen(all.side, new Int32Array(room));
+  all.patch = widen(all.patch, new Int32Array(room));
   all.spot = widen(all.spot, new Float64Array(2 * room));
   all.share = widen(all.share, new Float64Array(room));
   all.before = widen(all.before, new Float64Array(room));
@@ -134,11 +134,14 @@ function look(
         const met = sides.of[2 * hit.thing + (hit.front ? 1 : 0)] as number;
         seen[cell] = met;
         if (met < 0 || hit.way === 0) continue;
-        if (all.count === all.side.length) grow(all);
-        spotOf(world, hit.thing, ox + hit.way * dx, oy + hit.way * dy, oz + hit.way * dz, spot);
+        if (all.count === all.patch.length) grow(all);
+        const x = ox + hit.way * dx;
+        const y = oy + hit.way * dy;
+        const z = oz + hit.way * dz;
+        spotOf(world, hit.thing, x, y, z, spot);
         const at = all.count++;
         own[cell] = at;
-        all.side[at] = met;
+        all.patch[at] = patchIn(world, sides, fieldAt(sides, met, spot.u, spot.v), x, y, z);
         all.spot[2 * at] = spot.u;
         all.spot[2 * at + 1] = spot.v;
         all.share[at] = share;
@@ -180,4 +183,19 @@ function mixed(view: View, step: number, i: number, j: number, side: number): bo
 function leaves(footing: Footing, dx: number, dy: number, dz: number): boolean {
   for (const n of footing.normals) if (n[0] * dx + n[1] * dy + n[2] * dz <= 0) return false;
   return true;
+}
+
+/** The greatest share that each patch has in the view of any station. */
+export function greatestShares(patches: number, { start, patch, share }: Gathered): Float64Array {
+  const most = new Float64Array(patches);
+  const own = new Float64Array(patches);
+  for (let i = 0; i + 1 < start.length; i++) {
+    own.fill(0);
+    for (let r = start[i] as number; r < (start[i + 1] as number); r++) {
+      const p = patch[r] as number;
+      own[p] = (own[p] as number) + (share[r] as number);
+    }
+    for (let p = 0; p < patches; p++) most[p] = Math.max(most[p] as number, own[p] as number);
+  }
+  return most;
 }

@@ -26,7 +26,15 @@ export interface SourceFile {
 
 /** A text as if it were a file of `src`. */
 export function sourceFile(path: string, text: string): SourceFile {
-  return { path, text, tree: ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true) };
+  let tree: ts.SourceFile | null = null;
+  return {
+    path,
+    text,
+    get tree() {
+      tree ??= ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true);
+      return tree;
+    },
+  };
 }
 
 /** Every TypeScript file of `src`, sorted by path. */

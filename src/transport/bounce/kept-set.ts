@@ -19,6 +19,8 @@ export interface KeptSet {
   readonly sides: Sides;
   readonly cells: Cells;
   readonly ways: Ways;
+  /** The same exchange by coarser means, for the error. */
+  readonly coarse: Ways;
   /** Share of each cell in the view of each station: stations by cells. */
   readonly view: Float64Array;
   /** What direct light on a cell gives a station at once, lx per lx; 0 for cells that spots stand for. */
@@ -49,7 +51,19 @@ export function keepSetAt(scene: Scene, rule: Fineness): KeptSet {
   const ways = waysOf(sides, cells, rays, rule.turns);
   const coarse = coarseWaysOf(sides, cells, rays, rule.turns);
   const reach = reaches(scene.stations.length, sides, cells, views.view, ways, coarse);
-  return { fineness: rule, stations: scene.stations, world, sides, cells, ways, ...views, ...reach };
+  return { fineness: rule, stations: scene.stations, world, sides, cells, ways, coarse, ...views, ...reach };
+}
+
+/**
+ * The same set for other stations, for a fraction of the cost: the cells stay as they were cut for the first ones, so
+ * the new stations should be near those.
+ */
+export function keptAt(kept: KeptSet, stations: readonly Station[]): KeptSet {
+  const { fineness: rule, world, sides, cells, ways, coarse } = kept;
+  const gathered = gather(world, sides, stations, domeGrid(rule.viewSide, rule.viewSteps));
+  const views = viewsOf(stations.length, sides, cells, gathered, rule.cellShare);
+  const reach = reaches(stations.length, sides, cells, views.view, ways, coarse);
+  return { ...kept, stations, ...views, ...reach };
 }
 
 /** What the stations see of the cells. */

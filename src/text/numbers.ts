@@ -164,14 +164,15 @@ function ratio(scan: Scan, start: number, colon: number): number {
 
 /**
  * `2,4`: digits, comma, digits without a space, where a row of plain numbers is not what is meant: outside round and
- * square brackets, or right behind a colon, or in an f-number. Gives 0 where the comma is a separator.
+ * square brackets, or right behind a colon, or in an f-number that ends its member. Gives 0 where the comma is a separator.
  * `start` is the first character of the token, `digits` the first digit (they differ for `f/5,6`).
  */
 function scanComma(scan: Scan, start: number, comma: number, type: typeof Numeral, digits: number): number {
   const text = scan.text;
   const innermost = scan.open[scan.open.length - 1];
   const inRow = innermost === SQUARE || innermost === ROUND;
-  if (innermost === SQUARE || (inRow && type !== FNumber && lastType(scan) !== Colon)) return 0;
+  if (innermost === SQUARE) return 0;
+  if (inRow && !(type === FNumber ? isLastMember(text, comma + 1) : lastType(scan) === Colon)) return 0;
   let end = comma;
   let groups = 0;
   let allThree = true;
@@ -214,6 +215,12 @@ function scanComma(scan: Scan, start: number, comma: number, type: typeof Numera
     },
   );
   return finish(scan, type, start, end, Number(written.replace(",", ".")), true);
+}
+
+/** One digit that ends a member of a row: `f/5,6)`, not `f/8,2 m`. */
+function isLastMember(text: string, at: number): boolean {
+  const after = text.charCodeAt(skipSpaces(text, at + 1));
+  return after === COMMA || after === 41;
 }
 
 function exponentEnd(text: string, at: number): number {

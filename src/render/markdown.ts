@@ -57,7 +57,7 @@ export function renderMarkdown(report: Report): string {
   }
   if (report.expectations.length > 0) {
     const rows = report.expectations.map((item) => [
-      item.text,
+      item.text.replace(/^expect /, ""),
       outcomeWords[item.outcome],
       item.found ?? "",
       [item.reason, item.because].filter((text) => text !== null).join("; "),

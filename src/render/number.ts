@@ -13,7 +13,7 @@ export function fixed(value: number | null, digits: number): string {
   return /^-[0.]+$/.test(text) ? text.slice(1) : text;
 }
 
-/** At most so many significant digits, without an exponent between 0.001 and 10 million. */
+/** So many significant digits, without an exponent between 0.001 and 10 million. */
 export function significant(value: number | null, digits: number): string {
   if (value === null || !Number.isFinite(value)) return NOTHING;
   if (value === 0) return "0";
@@ -21,8 +21,13 @@ export function significant(value: number | null, digits: number): string {
   if (size < 0.001 || size >= 1e7) return value.toExponential(digits - 1).replace("e+", "e");
   const rounded = Number(value.toPrecision(digits));
   const whole = Math.floor(Math.log10(Math.abs(rounded))) + 1;
-  const text = rounded.toFixed(Math.max(0, digits - whole));
-  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+  return rounded.toFixed(Math.max(0, digits - whole));
+}
+
+/** The same without zeros at the end behind the point: for what people set and do not measure. */
+export function shortest(value: number | null, digits: number): string {
+  const text = significant(value, digits);
+  return /^-?\d+\.\d+$/.test(text) ? text.replace(/\.?0+$/, "") : text;
 }
 
 const withUnit = (text: string, unit: string): string => (text === NOTHING ? text : `${text} ${unit}`);

@@ -1,6 +1,6 @@
 import type { Report, ReportLight, ReportStation } from "../report/schema/report.js";
 import { type CsvCell, renderCsv } from "./csv.js";
-import { significant } from "./number.js";
+import { shortest } from "./number.js";
 
 type Row = readonly [part: string, name: string, what: string, value: CsvCell, unit: string, note: string];
 
@@ -46,8 +46,8 @@ const lightRows = (light: ReportLight): readonly Row[] => {
     row("full_watt_seconds", light.power.full_watt_seconds, "Ws"),
     row("colour", light.colour, "K"),
     ...light.shadow_edges.flatMap((edge): readonly Row[] => [
-      ["light", light.name, "shadow_edge", edge.full, "mm", `gap ${significant(edge.gap, 4)} m`],
-      ["light", light.name, "shadow_edge_10_90", edge.ten_ninety, "mm", `gap ${significant(edge.gap, 4)} m`],
+      ["light", light.name, "shadow_edge", edge.full, "mm", `gap ${shortest(edge.gap, 4)} m`],
+      ["light", light.name, "shadow_edge_10_90", edge.ten_ninety, "mm", `gap ${shortest(edge.gap, 4)} m`],
     ]),
     ["light", light.name, "shadow_length", light.shadow.length, "m", light.shadow.reason ?? ""],
     row("shadow_direction", light.shadow.direction, "deg"),

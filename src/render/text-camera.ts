@@ -5,7 +5,7 @@ import * as n from "./number.js";
 export function cameraSentences(camera: NonNullable<Report["camera"]>): readonly string[] {
   const [across, up] = camera.frame;
   const said = [
-    `Picture area ${n.significant(across, 3)} x ${n.significant(up, 3)} mm, white balance ${n.kelvin(camera.balance)}.`,
+    `Picture area ${n.shortest(across, 3)} x ${n.shortest(up, 3)} mm, white balance ${n.kelvin(camera.balance)}.`,
   ];
   if (camera.focus_distance !== null) {
     const loss = camera.close_focus_loss;

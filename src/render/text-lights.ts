@@ -16,7 +16,6 @@ export function side(bearing: number | null): string {
 export function lightFacts(light: ReportLight): readonly (readonly [label: string, text: string])[] {
   const facts: [string, string][] = [];
   const size = light.angular_size;
-  const power = light.power;
   facts.push(["Opening", visibleLine(light.shape)]);
   if (light.distance === null) {
     facts.push([
@@ -52,13 +51,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
     facts.push(["Shadow", visibleLine(light.shadow.reason)]);
   }
   if (light.on) {
-    const below =
-      power.below_full === null || power.below_full < 0.05 ? "" : `, ${n.stops(power.below_full)} below full`;
-    const joules =
-      power.watt_seconds === null
-        ? ""
-        : `, ${n.significant(power.watt_seconds, 3)} Ws${power.full_watt_seconds === null ? "" : ` of ${n.significant(power.full_watt_seconds, 3)} Ws`}`;
-    facts.push(["Power", `${visibleLine(power.setting)}${below}${joules}`]);
+    facts.push(["Power", powerWords(light.power)]);
     facts.push([
       "Output",
       `${n.lumenSeconds(light.energy)}, +-${n.stops(light.uncertainty)}: ${visibleLine(light.known_by)}`,
@@ -71,6 +64,22 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
     facts.push(["Face to shin", `${n.stops(light.head_to_shin)} less on the shin`]);
   if (light.reason !== null) facts.push(["Note", visibleLine(light.reason)]);
   return facts;
+}
+
+/** A setting, and what it does not say itself: stops below full, energy, energy of full power. */
+function powerWords(power: ReportLight["power"]): string {
+  const said = visibleLine(power.setting);
+  const words = [said];
+  if (power.below_full !== null && power.below_full >= 0.05 && !/\bstop/.test(said)) {
+    words.push(`${n.stops(power.below_full)} below full`);
+  }
+  if (power.watt_seconds !== null && power.full_watt_seconds !== null) {
+    const full = `of ${n.shortest(power.full_watt_seconds, 3)} Ws`;
+    words.push(/\bWs$/.test(said) ? full : `${n.shortest(power.watt_seconds, 3)} Ws ${full}`);
+  } else if (power.watt_seconds !== null && !/\bWs$/.test(said)) {
+    words.push(`${n.shortest(power.watt_seconds, 3)} Ws`);
+  }
+  return words.join(", ");
 }
 
 /** Where a shadow falls, from above: 0 is straight away from the camera. */

@@ -73,6 +73,11 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
   } else {
     lines.push(...table.map((line) => `  ${line}`));
   }
+  for (const [ambient, names] of roomLight(report)) {
+    const where = names.length === report.stations.length ? "" : ` (${names.map(visibleLine).join(", ")})`;
+    const text = `Room light over the shutter time: ${n.luxSeconds(ambient)}${where}, beside the readings and in none of them.`;
+    lines.push(...indented(text, "  ", view.width));
+  }
   for (const [reason, names] of reasons(report)) {
     const where = names.length === report.stations.length ? "every place" : names.map(visibleLine).join(", ");
     lines.push(...indented(`${where}: ${visibleLine(reason)}`, "  ", view.width));
@@ -88,6 +93,18 @@ export function ambientSentence(report: Report): string | null {
   return ambient === null
     ? null
     : `Room light over the shutter time: ${n.luxSeconds(ambient)}, beside these readings and not in them.`;
+}
+
+/** Stations by the room light on them, where there is any. */
+function roomLight(report: Report): ReadonlyMap<number, readonly string[]> {
+  const found = new Map<number, string[]>();
+  for (const { name, looks, ambient } of report.stations) {
+    if (ambient === null || !(ambient > 0)) continue;
+    const names = found.get(ambient) ?? [];
+    names.push(`${name} ${looks}`);
+    found.set(ambient, names);
+  }
+  return found;
 }
 
 /** Stations by the reason for what they do not have. */

@@ -26,7 +26,7 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
   const say = (label: string, text: string): void => {
     lines.push(...labelled(label, text, "  ", room, view.width));
   };
-  say(word, visibleLine(item.text));
+  say(word, visibleLine(item.text).replace(/^expect /, ""));
   const first = lines[0] ?? "";
   lines[0] = first.replace(word, () => view.paint(tone, word));
   if (item.found !== null) say("", `found: ${visibleLine(item.found)}`);

@@ -2,7 +2,7 @@ import { asSentence } from "../diagnostics/print-sentence.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
 import { cells, wrap } from "../diagnostics/print-width.js";
 import type { Report } from "../report/schema/report.js";
-import { defaultView, indented, type ViewOptions, wrapText } from "./report-lines.js";
+import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightBlock } from "./text-lights.js";
 import { stationLines } from "./text-stations.js";
@@ -27,6 +27,8 @@ export function expectationCount(report: Report): string {
 function sections(report: Report, view: ViewOptions): readonly (readonly [title: string, lines: Lines])[] {
   const say = (texts: readonly string[]): Lines =>
     texts.flatMap((text) => indented(visibleLine(text), "  ", view.width));
+  const bullet = (sign: string, text: string): Lines =>
+    labelled(sign, visibleLine(text), "  ", 2, view.width);
   const found: [string, Lines][] = [];
   if (report.setup.length > 0) found.push(["Set-up", say(report.setup)]);
   if (report.camera !== null) found.push(["Camera", say(cameraSentences(report.camera))]);
@@ -35,22 +37,22 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   found.push(["Readings", stationLines(report, view)]);
   if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);
   if (report.expectations.length > 0) {
-    const lines = joined(report.expectations.map((item) => expectationLines(item, view)));
+    const lines = report.expectations.flatMap((item) => expectationLines(item, view));
     found.push([`Expectations: ${expectationCount(report)}`, lines]);
   }
   const warnings = joined(report.warnings.map((item) => warningLines(item, view)));
   found.push(report.warnings.length === 0 ? ["Warnings: none", []] : ["Warnings", warnings]);
   if (report.assumed.length > 0) {
-    const lines = report.assumed.map(
-      (item) => `${item.matters ? "*" : "-"} ${visibleLine(item.what)}: ${visibleLine(item.value)}`,
+    const lines = report.assumed.flatMap((item) =>
+      bullet(item.matters ? "*" : "-", `${item.what}: ${item.value}`),
     );
     const star = report.assumed.some((item) => item.matters)
-      ? ["* may move a result by more than 0.2 stop; say it in the recipe."]
+      ? bullet("*", "may move a result by more than 0.2 stop; say it in the recipe.")
       : [];
-    found.push(["Assumed", say([...lines, ...star])]);
+    found.push(["Assumed", [...lines, ...star]]);
   }
   if (report.not_claimed.length > 0) {
-    found.push(["Not claimed", say(report.not_claimed.map((text) => `- ${asSentence(text)}`))]);
+    found.push(["Not claimed", report.not_claimed.flatMap((text) => bullet("-", asSentence(text)))]);
   }
   return found;
 }

@@ -53,11 +53,9 @@ describe("the report as text", () => {
   test("says verdicts in words, with what was found, the shares and the line", () => {
     expect(flat(whole)).toContain("Expectations: 1 passed, 1 failed, 1 not decidable");
     expect(flat(whole)).toContain(
-      "failed expect face.disc(towards: key) is f/8 within 1/3 stop found: f/5.6 +0.5 key: 100 % 0.5 stop under. said in line 32",
+      "failed face.disc(towards: key) is f/8 within 1/3 stop found: f/5.6 +0.5 key: 100 % 0.5 stop under. said in line 32",
     );
-    expect(flat(whole)).toContain(
-      "not decidable expect lit_to_shadow(face) <= 3:1 The shade gets no direct light.",
-    );
+    expect(flat(whole)).toContain("not decidable lit_to_shadow(face) <= 3:1 The shade gets no direct light.");
     expect(flat(whole)).toContain("wanted because: spare power for a slower day");
   });
 
@@ -66,6 +64,31 @@ describe("the report as text", () => {
       "Stop: key (lamp-near-ceiling) The head of key is 8 cm under the ceiling. What to do: lower it by 17 cm Caution: The maker's manual comes first.",
     );
     expect(renderText({ ...sample, warnings: [] })).toContain("Warnings: none\n");
+  });
+
+  test("says room light beside the readings", () => {
+    const stations = sample.stations.map((station) => ({ ...station, ambient: 0.9375 }));
+    const words = "Room light over the shutter time: 0.938 lx s, beside the readings and in none of them.";
+    expect(flat(renderText({ ...sample, stations }))).toContain(words);
+    expect(whole).not.toContain("Room light");
+    const [first, ...rest] = stations;
+    const some = [first, ...rest.map((station) => ({ ...station, ambient: 0 }))].filter(
+      (item) => item !== undefined,
+    );
+    expect(flat(renderText({ ...sample, stations: some }))).toContain(
+      "0.938 lx s (face towards key), beside",
+    );
+  });
+
+  test("says of a power setting only what it does not say itself", () => {
+    const power = (setting: string) => {
+      const [key] = sample.lights;
+      const lights = key === undefined ? [] : [{ ...key, power: { ...key.power, setting } }];
+      return /Power +(.*)/.exec(renderText({ ...sample, lights }))?.[1];
+    };
+    expect(power("1/4")).toBe("1/4, 2.0 stop below full, 100 Ws of 400 Ws");
+    expect(power("full - 2 stop")).toBe("full - 2 stop, 100 Ws of 400 Ws");
+    expect(power("100 Ws")).toBe("100 Ws, 2.0 stop below full, of 400 Ws");
   });
 
   test("stars what matters of what was assumed", () => {

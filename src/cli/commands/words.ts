@@ -1,7 +1,7 @@
 import { visibleLine } from "../../diagnostics/print-visible.js";
 import { wrap } from "../../diagnostics/print-width.js";
 import { renderJson } from "../../render/json.js";
-import { significant } from "../../render/number.js";
+import { shortest } from "../../render/number.js";
 import type { BlockRow, PropertyRow } from "../../vocabulary/property.js";
 import type { ValueType } from "../../vocabulary/value-types.js";
 import { near } from "../arguments/near.js";
@@ -36,9 +36,9 @@ const rangeUnits: ReadonlyMap<ValueType, string> = new Map<ValueType, string>([
 
 /** `0.3 to 2.6 m`. */
 function allowed(type: ValueType, own: string, [low, high]: readonly [number, number]): string {
-  if (type === "fraction") return `${significant(low * 100, 4)} to ${significant(high * 100, 4)} %`;
+  if (type === "fraction") return `${shortest(low * 100, 4)} to ${shortest(high * 100, 4)} %`;
   const unit = rangeUnits.get(type) ?? (own === "1" ? "" : own);
-  return `${significant(low, 6)} to ${significant(high, 6)}${unit === "" ? "" : ` ${unit}`}`;
+  return `${shortest(low, 6)} to ${shortest(high, 6)}${unit === "" ? "" : ` ${unit}`}`;
 }
 
 /** One property: its type, what it is for, an example, what holds without it, and what is allowed. */
@@ -88,7 +88,7 @@ const unitLines = (stage: Language, width: number): readonly string[] =>
 
 const surfaceLines = (stage: Language, width: number): readonly string[] =>
   stage.surfaces.flatMap((row) =>
-    entry(`  ${row.name}: ${significant(row.reflectance * 100, 3)} %`, [`Source: ${row.source}`], width),
+    entry(`  ${row.name}: ${shortest(row.reflectance * 100, 3)} %`, [`Source: ${row.source}`], width),
   );
 
 /** Lists that are no blocks: by name, the rows as data and as lines. */

@@ -1,7 +1,7 @@
 import { bearingOf, elevationOf } from "./geometry/directions.js";
 import { fNumberOf, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
-import { firstSubject, keyOf, lightsOn, type Plan, stationOf } from "./plan.js";
+import { faceWords, firstSubject, keyOf, lightsOn, type Plan, stationOf } from "./plan.js";
 import { fixed, list } from "./say/number.js";
 import { overUnder, sideWords } from "./say/over-under.js";
 import { sayAngle, sayFNumber } from "./say/quantity.js";
@@ -34,16 +34,16 @@ function lightPart({ scene }: Plan): string {
   return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
 }
 
-function readingPart({ scene }: Plan): string {
+function readingPart({ scene, recipe }: Plan): string {
   const subject = firstSubject(scene);
   const station = subject === null ? null : stationOf(scene, subject, "face");
   if (station === null) return "";
   const reading = readingAt(scene, station);
-  if (!(reading.exposure > 0)) return "the face gets no direct light";
+  if (!(reading.exposure > 0)) return `${faceWords(scene)} gets no direct light`;
   const fNumber = fNumberOf(scene, reading.exposure, reading.constant);
-  if (fNumber === null) return `the face gets ${Number(reading.exposure.toPrecision(2))} lx s`;
-  const iso = scene.camera?.iso ?? 0;
-  const base = `the face reads ${sayFNumber(fNumber)} at ISO ${fixed(Number(iso.toPrecision(2)), 0)}`;
+  if (fNumber === null) return `${faceWords(scene)} gets ${Number(reading.exposure.toPrecision(2))} lx s`;
+  const at = recipe.camera?.sensitivity?.written ?? `ISO ${fixed(scene.camera?.iso ?? 0, 0)}`;
+  const base = `${faceWords(scene)} reads ${sayFNumber(fNumber)} at ${at}`;
   const off = stopsFromAperture(scene, reading.exposure, reading.constant);
   return off === null ? base : `${base}, ${overUnder(off, "the set aperture")}`;
 }

@@ -18,6 +18,14 @@ export function firstSubject(scene: Scene): SceneSubject | null {
   return scene.subjects[0] ?? null;
 }
 
+/** The first subject's face in words: `the face`, or with several people `ana's face`. */
+export function faceWords(scene: Scene): string {
+  const first = scene.subjects[0];
+  return first !== undefined && scene.subjects.length > 1 && first.name !== ""
+    ? `${first.name}'s face`
+    : "the face";
+}
+
 /** The first subject's face; null without a subject. */
 export function firstFace(scene: Scene): Vec3 | null {
   return firstSubject(scene)?.face ?? null;

@@ -1,7 +1,7 @@
 import { distance } from "../math/vector.js";
 import type { SceneSubject, Source } from "../scene/types.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
-import { firstSubject, type Plan } from "./plan.js";
+import { faceWords, firstSubject, type Plan } from "./plan.js";
 import { sayOpening } from "./say/opening.js";
 import { sayAngle, sayLength, sayTime } from "./say/quantity.js";
 
@@ -55,10 +55,11 @@ function lightSentence({ scene, recipe }: Plan, source: Source): string {
   if (subject === null) {
     return `${what}, ${sayLength(alongFloor([0, 0, 0], source.centre))} from the mark along the floor, ${height}; ${power}.`;
   }
+  const face = faceWords(scene);
   const side = bearingOf(subject.face, source.centre);
   const bearing = side === null ? "straight overhead" : bearingWords(side);
-  const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from the face`;
-  const tapes = `${sayLength(distance(subject.face, source.centre))} from the face (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
+  const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from ${face}`;
+  const tapes = `${sayLength(distance(subject.face, source.centre))} from ${face} (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
   return `${what}, ${tapes}, ${bearing}, ${height}, ${elevation}; ${power}.`;
 }
 

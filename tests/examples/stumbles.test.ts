@@ -73,7 +73,7 @@ light key like head { role: key, distance: 2 m, bearing: left(20 deg), height: 1
 ${wash("left")}\n${wash("right")}
 ${camera()}intent { background: 1 stop over face.disc(towards: key) }\n`;
     const [warning] = reportOf(lit).warnings.filter((row) => row.code === "background-off");
-    expect(warning?.remedy).toMatch(/^Turn left_wash and right_wash up by /);
+    expect(warning?.remedy).toMatch(/^Turn left_wash and right_wash up by .* at its wish\.$/);
   });
 
   test("a key that is to be turned down is not told that it has nothing in reserve", () => {
@@ -129,5 +129,21 @@ expect surely exposure(face.disc(towards: key)) is 640 lx s within ${share}\n`);
     expect(lit("20 %").expectations[0]?.outcome).toBe("undecidable");
     expect(lit("20 %").expectations[0]?.reason).toMatch(/by 0\.3\d* stop and only 0\.2\d* stop is left/);
     expect(lit("40 %").expectations[0]?.outcome).toBe("passed");
+  });
+});
+
+describe("names", () => {
+  test("with several people the face has an owner", () => {
+    const text = `${head}subject ada {}\nsubject bo { at: offset(right: 60 cm) }
+light key like head { distance: 3 m, bearing: left(30 deg), height: 1.8 m, power: 1/64 }\n${camera()}`;
+    const report = reportOf(text);
+    expect(report.headline).toContain("ada's face reads f/");
+    expect(report.setup.join(" ")).toContain("3.00 m from ada's face");
+  });
+
+  test.each([125, 640, 1250])("ISO %i is called by its number", (iso) => {
+    const text = `${head}subject {}\nlight key like head { distance: 3 m, bearing: left(30 deg), height: 1.8 m }
+${camera().replace("ISO 100", `ISO ${iso}`)}`;
+    expect(reportOf(text).headline).toContain(` at ISO ${iso}, `);
   });
 });

@@ -1,3 +1,4 @@
+import { findRoot } from "../../math/roots.js";
 import type { Scene, Station } from "../../scene/types.js";
 import { atPower, withSource } from "../change/move-source.js";
 import { evaluate } from "../evaluate/expression.js";
@@ -25,6 +26,9 @@ export function backgroundStation(scene: Scene): Station | null {
   );
 }
 
+/** Stops by which lamps on the background are turned up or down at most. */
+const MOST = 12;
+
 /** How far the background is from its wish in a scene, + for too bright; null where it cannot be said. */
 function missOf(plan: Plan, station: Station): number | null {
   const wish = plan.recipe.intent?.background;
@@ -42,21 +46,23 @@ function remedyFor(plan: Plan, station: Station, miss: number): string {
       ? "Move subject and key away from the background, keep the key off it, or take a darker one."
       : "Bring the background nearer, or light it.";
   }
-  const reading = readingAt(scene, station);
-  const names = lamps.map((lamp) => lamp.name);
-  const own = reading.shares
-    .filter((share) => names.includes(share.name))
-    .reduce((sum, share) => sum + share.direct, 0);
-  const wanted = own - reading.exposure * (1 - Math.exp(-miss * Math.LN2));
-  if (!(wanted > 0) || !(own > 0))
-    return `Even without ${list(names)} it is too bright: keep the key off it.`;
-  const change = Number(fixed(Math.log2(wanted / own), 1));
-  const changed = lamps.reduce(
-    (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
-    scene,
-  );
-  const after = missOf({ ...plan, scene: changed }, station) ?? 0;
-  return `Turn ${list(names)} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(after, "its wish")}.`;
+  const names = list(lamps.map((lamp) => lamp.name));
+  // All of them together, so that the background stays as even as it is. What they spill on the face counts too.
+  const missAfter = (change: number): number => {
+    const changed = lamps.reduce(
+      (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
+      scene,
+    );
+    return missOf({ ...plan, scene: changed }, station) ?? Number.NaN;
+  };
+  const found = findRoot(missAfter, -MOST, MOST, 1e-3);
+  if (found === undefined) {
+    return miss > 0
+      ? `Even without ${names} it is too bright: keep the key off it.`
+      : `${names} cannot reach it: they light the face as well. Turn them from it, or bring the background nearer.`;
+  }
+  const change = Number(fixed(found, 1));
+  return `Turn ${names} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(missAfter(change), "its wish")}.`;
 }
 
 /** The background is not as wished. */

@@ -1,4 +1,4 @@
-import { lightsOn } from "../plan.js";
+import { faceWords, lightsOn } from "../plan.js";
 import { fixed, twoFigures } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { threshold } from "../settings.js";
@@ -23,13 +23,14 @@ export const offAperture: Rule = {
     const { key, off, needed } = reach;
     if (Math.abs(off) <= threshold(plan.recipe, "off_aperture") + 1e-9) return [];
     const { source } = key;
+    const face = faceWords(plan.scene);
     const full = source.fullWattSeconds;
     const energy = full === null ? "" : ` (${twoFigures(full * Math.exp(-needed * Math.LN2))} Ws)`;
     const others = lightsOn(plan.scene).length > 1 ? ", and the other lights by as much" : "";
     return [
       {
         severity: "note",
-        message: `The face is ${overUnder(off, "the set aperture")}, by direct light.`,
+        message: `${face === "the face" ? "The face" : face} is ${overUnder(off, "the set aperture")}, by direct light.`,
         remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${others}.`,
         about: source.name,
       },

@@ -5,7 +5,7 @@ import { markdownText } from "./markdown-escape.js";
 import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
-import { ambientSentence, stationTable } from "./text-stations.js";
+import { roomLightSentences, stationTable } from "./text-stations.js";
 import { outcomeWords, severityWords } from "./text-verdicts.js";
 
 const safe = (text: string): string => markdownText(visible(text));
@@ -46,8 +46,7 @@ export function renderMarkdown(report: Report): string {
       parts.push(list(reasons.map((item) => safe(`${item.name} ${item.looks}: ${item.reason ?? ""}`))));
     }
   }
-  const ambient = ambientSentence(report);
-  if (ambient !== null) parts.push(safe(ambient));
+  parts.push(...roomLightSentences(report).map(safe));
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [
       item.text,

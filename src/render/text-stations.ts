@@ -73,26 +73,20 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
   } else {
     lines.push(...table.map((line) => `  ${line}`));
   }
-  for (const [ambient, names] of roomLight(report)) {
-    const where = names.length === report.stations.length ? "" : ` (${names.map(visibleLine).join(", ")})`;
-    const text = `Room light over the shutter time: ${n.luxSeconds(ambient)}${where}, beside the readings and in none of them.`;
-    lines.push(...indented(text, "  ", view.width));
-  }
+  for (const text of roomLightSentences(report)) lines.push(...indented(text, "  ", view.width));
   for (const [reason, names] of reasons(report)) {
     const where = names.length === report.stations.length ? "every place" : names.map(visibleLine).join(", ");
     lines.push(...indented(`${where}: ${visibleLine(reason)}`, "  ", view.width));
   }
-  const ambient = ambientSentence(report);
-  if (ambient !== null) lines.push(...indented(ambient, "  ", view.width));
   return lines;
 }
 
-/** The room's own light, which stands beside the readings; null where there is none. */
-export function ambientSentence(report: Report): string | null {
-  const ambient = report.stations.find((station) => (station.ambient ?? 0) > 0)?.ambient ?? null;
-  return ambient === null
-    ? null
-    : `Room light over the shutter time: ${n.luxSeconds(ambient)}, beside these readings and not in them.`;
+/** The room's own light, which stands beside the readings: a sentence for each amount; none without any. */
+export function roomLightSentences(report: Report): readonly string[] {
+  return [...roomLight(report)].map(([ambient, names]) => {
+    const where = names.length === report.stations.length ? "" : ` (${names.map(visibleLine).join(", ")})`;
+    return `Room light over the shutter time: ${n.luxSeconds(ambient)}${where}, beside the readings and in none of them.`;
+  });
 }
 
 /** Stations by the room light on them, where there is any. */

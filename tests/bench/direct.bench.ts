@@ -3,7 +3,7 @@ import { emptyVector } from "../../src/physics/light-vector.js";
 import { buildScene } from "../../src/scene/build.js";
 import type { Source } from "../../src/scene/types.js";
 import { preparedReading, prepareSource } from "../../src/transport/direct.js";
-import { lightField } from "../../src/transport/light-field.js";
+import { freeField } from "../../src/transport/free-field.js";
 import { energiesOf, mix } from "../../src/transport/mix.js";
 import { areaSampler, litPairs } from "./area-sampling.js";
 import { threeLights } from "./direct-scene.js";
@@ -11,7 +11,7 @@ import { cpuNow, interleavedMinima } from "./interleaved.js";
 
 const none = (): undefined => undefined;
 const scene = buildScene(threeLights, none);
-const field = lightField(scene);
+const field = freeField(scene);
 const energies = energiesOf(scene);
 const pairs = litPairs(scene, field.direct);
 
@@ -29,7 +29,7 @@ function pointsForOnePercent(chosen: typeof pairs): number {
 const evaluate = (count: number): void => {
   for (let i = 0; i < count; i++) {
     const built = buildScene(threeLights, none);
-    mix(lightField(built), energiesOf(built));
+    mix(freeField(built), energiesOf(built));
   }
 };
 
@@ -113,7 +113,7 @@ describe("direct light of three lights at 19 stations (CPU time)", () => {
   bench(
     "field alone, 100 scenes",
     () => {
-      for (let i = 0; i < 100; i++) lightField(scene);
+      for (let i = 0; i < 100; i++) freeField(scene);
     },
     options,
   );

@@ -17,7 +17,7 @@ import {
 import { at, left, right, tape } from "../../src/model/make/points.js";
 import type { LightModel } from "../../src/model/types.js";
 import { sceneToJson } from "../../src/scene/export.js";
-import { lightField } from "../../src/transport/light-field.js";
+import { freeField } from "../../src/transport/free-field.js";
 import { energiesOf, mix } from "../../src/transport/mix.js";
 import { deg, fNumber, iso, lm, lmSeconds, m, number, stops, ws } from "../../src/units/make.js";
 import { block } from "../helpers/models.js";
@@ -97,7 +97,7 @@ test("whatever the vocabulary allows, no number of scene or light is lost", () =
         };
         walk(sceneToJson(scene));
         walk(scene.sources);
-        for (const total of mix(lightField(scene), energiesOf(scene))) {
+        for (const total of mix(freeField(scene), energiesOf(scene))) {
           expect(Number.isFinite(total) && total >= 0).toBe(true);
         }
       },

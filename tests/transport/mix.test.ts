@@ -23,7 +23,9 @@ describe("mixing lights", () => {
   test("sums each light's share times its energy at every station", () => {
     const totals = mix(field, [100, 200, 0]);
     for (let i = 0; i < field.stations; i++) {
-      expect(totals[i]).toBeCloseTo(100 * directOf(field, i, 0) + 200 * directOf(field, i, 1), 10);
+      const both = (j: number): number =>
+        directOf(field, i, j) + (field.bounced?.[i * field.sources + j] ?? 0);
+      expect(totals[i]).toBeCloseTo(100 * both(0) + 200 * both(1), 10);
     }
   });
 

@@ -1,0 +1,130 @@
+import { emptyVector } from "../physics/light-vector.js";
+import type { Scene, Source } from "../scene/types.js";
+import { bouncedColumn } from "./bounce/column.js";
+import { contributors } from "./bounce/contributors.js";
+import { type KeptSet, keepSet, keptAt } from "./bounce/kept-set.js";
+import type { Contributor, Quality } from "./bounce/types.js";
+import { prepareSource } from "./direct.js";
+import { occludersOf } from "./hiding/occluder.js";
+import { type ShadedSource, shadedReading, shadedSource } from "./hiding/shaded.js";
+import { asStation, type Meter, meterKey } from "./meter.js";
+import { occludersFor } from "./outside.js";
+import { sourceKey } from "./source-key.js";
+
+/** What one source gives a meter, in lx s per lm s of the source. */
+export interface Reach {
+  /** Straight from the source, with what hides part of it. */
+  readonly direct: number;
+  /** By way of surfaces. */
+  readonly bounced: number;
+  /** How far `bounced` may be off. */
+  readonly error: number;
+}
+
+/**
+ * The light of a scene at any meter from any source, per lumen-second of that source. What depends on the set alone is
+ * worked out once, what depends on a source's place once for each place; powers and colours cost nothing. Answers do
+ * not depend on the order of the questions, except that meters announced together are looked at together.
+ */
+export interface SceneLight {
+  /** Announces meters that will be asked for, so that they share one working. */
+  readonly ask: (meters: readonly Meter[]) => void;
+  readonly reach: (source: Source, meter: Meter) => Reach;
+  /** What the surfaces do for a meter under one source, the greatest first. */
+  readonly contributors: (source: Source, meter: Meter) => readonly Contributor[];
+}
+
+/** A place that is looked at with a kept set, and its station there. */
+interface Spot {
+  readonly kept: KeptSet;
+  readonly station: number;
+}
+
+/** New meters nearer than this to a station that is known share its cells, m. */
+const NEAR = 0.05;
+
+/** The light of a scene; the scene's stations are looked at together from the start. */
+export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight {
+  const occluders = occludersOf(scene);
+  const spots = new Map<string, Spot>();
+  const sets: KeptSet[] = [];
+  const sources = new Map<string, ShadedSource>();
+  const columns = new Map<KeptSet, Map<string, ReturnType<typeof bouncedColumn>>>();
+  const directs = new Map<string, number>();
+  const scratch = emptyVector();
+  const announced = new Map<string, Meter>();
+
+  const enter = (kept: KeptSet): void => {
+    kept.stations.forEach((station, index) => {
+      const key = meterKey(station);
+      if (!spots.has(key)) spots.set(key, { kept, station: index });
+    });
+  };
+  /** The set of which a station lies near a meter; null where there is none. */
+  const nearSet = ({ at }: Meter): KeptSet | null =>
+    sets.find((set) =>
+      set.stations.some((station) => station.at.every((x, i) => Math.abs(x - (at[i] as number)) < NEAR)),
+    ) ?? null;
+  const spotOf = (meter: Meter): Spot => {
+    const key = meterKey(meter);
+    const known = spots.get(key);
+    if (known !== undefined) return known;
+    if (sets.length === 0) {
+      for (const station of scene.stations) announced.set(meterKey(station), station);
+    }
+    announced.set(key, meter);
+    const waiting = [...announced.values()].filter((row) => !spots.has(meterKey(row)));
+    announced.clear();
+    const near = sets.length === 0 ? null : nearSet(meter);
+    if (near === null) {
+      const kept = keepSet({ ...scene, stations: waiting.map(asStation) }, quality);
+      sets.push(kept);
+      enter(kept);
+    } else enter(keptAt(near, waiting.map(asStation)));
+    return spots.get(key) as Spot;
+  };
+  const shadedOf = (source: Source, key: string): ShadedSource => {
+    const known = sources.get(key);
+    if (known !== undefined) return known;
+    const prepared = prepareSource(source);
+    const bare = shadedSource(prepared, []);
+    const shaded = shadedSource(prepared, occludersFor(occluders, scene.room, bare));
+    sources.set(key, shaded);
+    return shaded;
+  };
+  const columnOf = (kept: KeptSet, source: Source, key: string): ReturnType<typeof bouncedColumn> => {
+    const own = columns.get(kept) ?? new Map<string, ReturnType<typeof bouncedColumn>>();
+    columns.set(kept, own);
+    const known = own.get(key);
+    if (known !== undefined) return known;
+    const column = bouncedColumn(kept, shadedOf(source, key));
+    own.set(key, column);
+    return column;
+  };
+  return {
+    ask: (meters) => {
+      for (const meter of meters) announced.set(meterKey(meter), meter);
+    },
+    reach: (source, meter) => {
+      const key = sourceKey(source);
+      const both = `${key} at ${meterKey(meter)}`;
+      let direct = directs.get(both);
+      if (direct === undefined) {
+        const shaded = shadedOf(source, key);
+        direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
+        directs.set(both, direct);
+      }
+      const { kept, station } = spotOf(meter);
+      const column = columnOf(kept, source, key);
+      return {
+        direct,
+        bounced: column.bounced[station] as number,
+        error: column.error[station] as number,
+      };
+    },
+    contributors: (source, meter) => {
+      const { kept, station } = spotOf(meter);
+      return contributors(kept, shadedOf(source, sourceKey(source)), station);
+    },
+  };
+}

@@ -1,5 +1,4 @@
 import type { ShadedSource } from "../hiding/shaded.js";
-import { reflectanceOf } from "./cells.js";
 import { directMap } from "./direct-map.js";
 import type { KeptSet } from "./kept-set.js";
 import type { Bounced } from "./types.js";
@@ -7,7 +6,7 @@ import type { Bounced } from "./types.js";
 /** Bounced light of one source at all stations of a kept set. */
 export function bouncedColumn(kept: KeptSet, source: ShadedSource): Bounced {
   const { light, variance, spotLight, spotVariance } = directMap(kept, source);
-  const { cells, sides, spots, direct, reach, viewChange, reachChange } = kept;
+  const { cells, spots, direct, reach, viewChange, reachChange } = kept;
   const n = cells.count;
   const count = kept.stations.length;
   const bounced = new Float64Array(count);
@@ -27,7 +26,7 @@ export function bouncedColumn(kept: KeptSet, source: ShadedSource): Bounced {
       noise += r * r * (variance[c] as number);
     }
     for (let k = spots.start[i] as number; k < (spots.start[i + 1] as number); k++) {
-      const r = (spots.share[k] as number) * reflectanceOf(sides, cells, spots.cell[k] as number);
+      const r = spots.weight[k] as number;
       sum += r * (spotLight[k] as number);
       noise += r * r * (spotVariance[k] as number);
     }

@@ -15,6 +15,8 @@ export interface Fineness {
   readonly cellSize: number;
   /** Most cells along a side of a patch. */
   readonly cellsAcross: number;
+  /** Rays that look on from each spot. */
+  readonly spotRays: number;
   /** Turns of light that go from cell to cell; the rest go from patch to patch. */
   readonly turns: number;
   /** Places along a side of a cell that may lie in the edge of a shadow. */
@@ -31,8 +33,9 @@ export const fineness: Readonly<Record<Quality, Fineness>> = {
     viewSide: 16,
     viewSteps: 2,
     cellShare: 0.02,
-    cellSize: 1,
+    cellSize: 0.5,
     cellsAcross: 6,
+    spotRays: 8,
     turns: 2,
     edgePlaces: 2,
     sourcePoints: 2,
@@ -43,8 +46,9 @@ export const fineness: Readonly<Record<Quality, Fineness>> = {
     viewSide: 32,
     viewSteps: 3,
     cellShare: 0.005,
-    cellSize: 0.5,
+    cellSize: 0.3,
     cellsAcross: 8,
+    spotRays: 16,
     turns: 3,
     edgePlaces: 3,
     sourcePoints: 3,

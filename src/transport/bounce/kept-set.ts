@@ -6,7 +6,7 @@ import { type Fineness, fineness } from "./fineness.js";
 import { type Gathered, gather, greatestShares } from "./gather.js";
 import { openCells } from "./open-cells.js";
 import { type Sides, sidesOf } from "./sides.js";
-import { addSpots, emptySpots, type Spots } from "./spots.js";
+import { addSeenSpots, emptySpots, isHeavy, lookOn, type Spots, spotWork } from "./spots.js";
 import type { Quality } from "./types.js";
 import { type BackWork, coarseWaysOf, reachBack, type Ways, waysOf } from "./ways.js";
 import { type World, worldOf } from "./world.js";
@@ -18,6 +18,8 @@ export interface KeptSet {
   readonly world: World;
   readonly sides: Sides;
   readonly cells: Cells;
+  /** Reflectance of each cell. */
+  readonly rho: Float64Array;
   readonly ways: Ways;
   /** The same exchange by coarser means, for the error. */
   readonly coarse: Ways;
@@ -34,6 +36,15 @@ export interface KeptSet {
   readonly reachChange: Float64Array;
 }
 
+/** What is known before any light is followed. */
+type Base = Pick<KeptSet, "fineness" | "stations" | "world" | "sides" | "cells" | "rho">;
+
+/** What the stations see. */
+interface Views extends Pick<KeptSet, "view" | "direct" | "viewChange"> {
+  readonly gathered: Gathered;
+  readonly cellOfRay: Int32Array;
+}
+
 /** Works out what a scene's surfaces do for its stations, once for all lights. */
 export function keepSet(scene: Scene, quality: Quality = "usual"): KeptSet {
   return keepSetAt(scene, fineness[quality]);
@@ -46,12 +57,14 @@ export function keepSetAt(scene: Scene, rule: Fineness): KeptSet {
   const gathered = gather(world, sides, scene.stations, domeGrid(rule.viewSide, rule.viewSteps));
   const cells = cutCells(world, sides, greatestShares(sides.patches, gathered), rule);
   openCells(world, sides, cells);
-  const views = viewsOf(scene.stations.length, sides, cells, gathered, rule.cellShare);
+  const rho = Float64Array.from({ length: cells.count }, (_, c) => reflectanceOf(sides, cells, c));
+  const base = { fineness: rule, stations: scene.stations, world, sides, cells, rho };
+  const views = viewsOf(base, gathered);
   const rays = cellRays(world, sides, cells, greatestOf(views.view, cells.count), rule.rays);
   const ways = waysOf(sides, cells, rays, rule.turns);
   const coarse = coarseWaysOf(sides, cells, rays, rule.turns);
-  const reach = reaches(scene.stations.length, sides, cells, views.view, ways, coarse);
-  return { fineness: rule, stations: scene.stations, world, sides, cells, ways, coarse, ...views, ...reach };
+  const { view, direct, viewChange } = views;
+  return { ...base, ways, coarse, view, direct, viewChange, ...reaches(base, views, ways, coarse) };
 }
 
 /**
@@ -59,29 +72,21 @@ export function keepSetAt(scene: Scene, rule: Fineness): KeptSet {
  * the new stations should be near those.
  */
 export function keptAt(kept: KeptSet, stations: readonly Station[]): KeptSet {
-  const { fineness: rule, world, sides, cells, ways, coarse } = kept;
-  const gathered = gather(world, sides, stations, domeGrid(rule.viewSide, rule.viewSteps));
-  const views = viewsOf(stations.length, sides, cells, gathered, rule.cellShare);
-  const reach = reaches(stations.length, sides, cells, views.view, ways, coarse);
-  return { ...kept, stations, ...views, ...reach };
+  const { fineness: rule, world, sides, ways, coarse } = kept;
+  const base = { ...kept, stations };
+  const views = viewsOf(base, gather(world, sides, stations, domeGrid(rule.viewSide, rule.viewSteps)));
+  const { view, direct, viewChange } = views;
+  return { ...base, view, direct, viewChange, ...reaches(base, views, ways, coarse) };
 }
 
 /** What the stations see of the cells. */
-function viewsOf(
-  stations: number,
-  sides: Sides,
-  cells: Cells,
-  gathered: Gathered,
-  most: number,
-): Pick<KeptSet, "view" | "direct" | "viewChange" | "spots"> {
+function viewsOf({ stations, sides, cells, rho, fineness: rule }: Base, gathered: Gathered): Views {
   const n = cells.count;
-  const view = new Float64Array(stations * n);
-  const direct = new Float64Array(stations * n);
-  const viewChange = new Float64Array(stations * n);
-  const spots = emptySpots(stations);
+  const view = new Float64Array(stations.length * n);
+  const direct = new Float64Array(stations.length * n);
+  const viewChange = new Float64Array(stations.length * n);
   const cellOfRay = cellsOfRays(sides, cells, gathered);
-  const gathering = new Float64Array(n);
-  for (let i = 0; i < stations; i++) {
+  for (let i = 0; i < stations.length; i++) {
     const seen = view.subarray(i * n, (i + 1) * n);
     const change = viewChange.subarray(i * n, (i + 1) * n);
     for (let r = gathered.start[i] as number; r < (gathered.start[i + 1] as number); r++) {
@@ -91,15 +96,13 @@ function viewsOf(
       seen[cell] = (seen[cell] as number) + share;
       change[cell] = (change[cell] as number) + (gathered.before[r] as number) - share;
     }
-    addSpots(spots, i, gathered, cellOfRay, seen, most, gathering);
     for (let c = 0; c < n; c++) {
-      const rho = reflectanceOf(sides, cells, c);
+      change[c] = (change[c] as number) * (rho[c] as number);
       const s = seen[c] as number;
-      change[c] = (change[c] as number) * rho;
-      direct[i * n + c] = s > 2 * most ? 0 : s * rho;
+      direct[i * n + c] = isHeavy(s, rule.cellShare) ? 0 : s * (rho[c] as number);
     }
   }
-  return { view, direct, viewChange, spots };
+  return { view, direct, viewChange, gathered, cellOfRay };
 }
 
 /** The greatest share that each cell has in the view of any station. */
@@ -111,28 +114,36 @@ function greatestOf(view: Float64Array, cells: number): Float64Array {
   return most;
 }
 
-/** What direct light on the cells gives the stations by further bounces. */
+/** What direct light on the cells gives the stations by further bounces, and the spots they need. */
 function reaches(
-  stations: number,
-  sides: Sides,
-  cells: Cells,
-  view: Float64Array,
+  { stations, world, sides, cells, rho, fineness: rule }: Base,
+  { view, gathered, cellOfRay }: Views,
   ways: Ways,
   coarse: Ways,
-): Pick<KeptSet, "reach" | "reachChange"> {
+): Pick<KeptSet, "reach" | "reachChange" | "spots"> {
   const n = cells.count;
-  const reach = new Float64Array(stations * n);
-  const reachChange = new Float64Array(stations * n);
-  const work: BackWork = { share: new Float64Array(n), lit: new Float64Array(n) };
-  for (let i = 0; i < stations; i++) {
+  const reach = new Float64Array(stations.length * n);
+  const reachChange = new Float64Array(stations.length * n);
+  const back: BackWork = { share: new Float64Array(n), lit: new Float64Array(n) };
+  const look = spotWork(n);
+  const light = new Float64Array(n);
+  const spots = emptySpots(stations.length);
+  for (let i = 0; i < stations.length; i++) {
     const seen = view.subarray(i * n, (i + 1) * n);
     const whole = reach.subarray(i * n, (i + 1) * n);
     const other = reachChange.subarray(i * n, (i + 1) * n);
-    reachBack(sides, cells, seen, ways, work, whole);
-    reachBack(sides, cells, seen, coarse, work, other);
+    const first = spots.count;
+    spots.start[i] = first;
+    addSeenSpots(spots, i, gathered, cellOfRay, seen, rho, rule.cellShare, look.passed);
+    lookOn(world, sides, cells, spots, first, rho, rule.spotRays, rule.cellShare, look);
+    for (let c = 0; c < n; c++)
+      light[c] = isHeavy(seen[c] as number, rule.cellShare) ? 0 : (seen[c] as number);
+    reachBack(cells, light, look.lit, look.spotted, rho, ways, back, whole);
+    reachBack(cells, light, look.litHalf, look.spotted, rho, coarse, back, other);
     for (let c = 0; c < n; c++) other[c] = (other[c] as number) - (whole[c] as number);
   }
-  return { reach, reachChange };
+  spots.start[stations.length] = spots.count;
+  return { reach, reachChange, spots };
 }
 
 /** The cell that each ray of the stations met; -1 for covered ones. */

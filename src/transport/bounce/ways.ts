@@ -1,5 +1,5 @@
 import type { CellRays } from "./cell-rays.js";
-import { type Cells, reflectanceOf } from "./cells.js";
+import type { Cells } from "./cells.js";
 import { exchangeOf } from "./exchange.js";
 import type { Sides } from "./sides.js";
 import { importance, type LightSystem, lightSystem } from "./system.js";
@@ -91,18 +91,25 @@ export interface BackWork {
 /**
  * What direct light on each cell gives a view by way of at least one more cell: the shares of the cells in the view
  * are taken back turn by turn. Times the reflectance of the cell, lx per lx.
+ *
+ * @param seen - Shares of the cells in the view, without those that spots stand for.
+ * @param extra - Shares of cells that light those spots.
+ * @param spotted - The part of them for which further spots stand.
+ * @param rho - Reflectance of each cell.
  */
 export function reachBack(
-  sides: Sides,
   cells: Cells,
   seen: Float64Array,
+  extra: Float64Array,
+  spotted: Float64Array,
+  rho: Float64Array,
   ways: Ways,
   { share, lit }: BackWork,
   out: Float64Array,
 ): void {
   const { transfer, system, groupOf, part } = ways;
   const further = new Float64Array(system.count);
-  out.fill(0);
+  for (let c = 0; c < cells.count; c++) out[c] = -(spotted[c] as number);
   share.set(seen);
   for (let turn = 0; turn < ways.turns; turn++) {
     for (let c = 0; c < cells.count; c++) {
@@ -112,11 +119,14 @@ export function reachBack(
         const group = groupOf[cells.patchOf[c] as number] as number;
         further[group] = (further[group] as number) + s;
         share[c] = 0;
-      } else share[c] = s * reflectanceOf(sides, cells, c);
+      } else share[c] = s * (rho[c] as number);
     }
     turnBack(transfer, share, lit);
-    for (let c = 0; c < cells.count; c++) out[c] = (out[c] as number) + (lit[c] as number);
-    share.set(lit);
+    for (let c = 0; c < cells.count; c++) {
+      const all = (lit[c] as number) + (turn === 0 ? (extra[c] as number) : 0);
+      share[c] = all;
+      out[c] = (out[c] as number) + all;
+    }
   }
   for (let c = 0; c < cells.count; c++) {
     const group = groupOf[cells.patchOf[c] as number] as number;
@@ -125,8 +135,6 @@ export function reachBack(
   importance(system, further);
   for (let c = 0; c < cells.count; c++) {
     const group = groupOf[cells.patchOf[c] as number] as number;
-    out[c] =
-      reflectanceOf(sides, cells, c) *
-      ((out[c] as number) + (further[group] as number) * (part[c] as number));
+    out[c] = (rho[c] as number) * ((out[c] as number) + (further[group] as number) * (part[c] as number));
   }
 }

@@ -99,5 +99,6 @@ const plainName = /^\p{L}[\p{L}\p{M}\p{N}_]*$/u;
 
 /** A name as a recipe writes it: in backticks where it would not read as one word. */
 export function writeName(name: string): string {
-  return plainName.test(name) ? name : `\`${name}\``;
+  // ISO alone would start a sensitivity.
+  return plainName.test(name) && name !== "ISO" ? name : `\`${name}\``;
 }

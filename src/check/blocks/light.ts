@@ -101,7 +101,33 @@ function checkOutput(ctx: Context, light: CheckedBlock, name: string): boolean {
     report(ctx, "calibration.energy", light.read.places.get("calibration") ?? here(ctx, head), {});
     return false;
   }
+  if (!checkKind(ctx, light, name, calibration, output)) return false;
   return checkScale(ctx, light, "power") && checkScale(ctx, light, "lowest_power");
+}
+
+/** A flash gives an amount of light, a steady lamp a rate; what says how much must be of the same kind as the lamp. */
+function checkKind(
+  ctx: Context,
+  light: CheckedBlock,
+  name: string,
+  calibration: CalibrationValue | undefined,
+  output: OutputValue | undefined,
+): boolean {
+  const kind = light.read.values.get("kind") as "flash" | "steady" | undefined;
+  if (kind === "steady" && calibration !== undefined) {
+    const place = light.read.places.get("calibration") ?? here(ctx, light.block.span);
+    report(ctx, "calibration.steady", place, { name });
+    return false;
+  }
+  const rate = output?.kind === "flux" || output?.kind === "intensity";
+  if (kind === undefined || output === undefined || rate === (kind === "steady")) return true;
+  report(ctx, "output.kind", light.read.places.get("output") ?? here(ctx, light.block.span), {
+    name,
+    kind: kind === "steady" ? "steady lamp" : "flash",
+    written: output.written,
+    wanted: kind === "steady" ? "lm or cd" : "lm s or cd s",
+  });
+  return false;
 }
 
 /** A power in watt-seconds needs full power, a dial number needs the dial. */

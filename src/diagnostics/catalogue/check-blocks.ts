@@ -140,6 +140,18 @@ export const blockFindings = {
     help: "Add `calibration with {modifier}: metered(f/8, at: 2 m, ISO 100)` to the head, from one reading with it on.",
     page: "A reading or guide number of a bare head says nothing of the same head in a box, so a head is calibrated together with each modifier: `calibration with octa: metered(f/8, at: 2 m, ISO 100)`. An efficacy or an output in lm s goes with any modifier, less what that loses.",
   },
+  "calibration.steady": {
+    severity: "error",
+    message: "`{name}` burns steadily, and a calibration says what a flash gives",
+    help: "Say its light as `output: 900 lm`, or `output: 300 cd` for what it gives along its axis.",
+    page: "A meter reading, a guide number and an efficacy for each watt-second say how much light one flash gives. A steady lamp gives so much light each second, and the shutter decides how much of it counts: `output: 900 lm`. From a reading in lux at a distance on its axis, the candelas are lux times metres squared.",
+  },
+  "output.kind": {
+    severity: "error",
+    message: "`{name}` is a {kind}, and `{written}` is not what one gives",
+    help: "It is said in {wanted}.",
+    page: "A flash gives an amount of light, in lumen seconds or candela seconds, whatever the shutter. A steady lamp gives light at a rate, in lumens or candelas, and the shutter decides how much of it counts.",
+  },
   "calibration.energy": {
     severity: "error",
     message: "An efficacy needs `full_power`",

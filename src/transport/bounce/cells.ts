@@ -1,3 +1,4 @@
+import { emptyHit, firstHit, type Hit } from "./first-hit.js";
 import { emptyPlace, type Place, placeAt } from "./place.js";
 import type { Sides } from "./sides.js";
 import { POLYGON, type World } from "./world.js";
@@ -33,6 +34,9 @@ export interface Cells {
   readonly open: Uint16Array;
 }
 
+/** What comes nearer to a surface than this covers it, m. */
+export const COVER = 0.005;
+
 /** How patches are cut. */
 export interface CellRule {
   /** A cell should have no more than this share of the view of any station. */
@@ -54,18 +58,20 @@ export function cutCells(world: World, sides: Sides, seen: Float64Array, rule: C
   const along = new Int32Array(n);
   const first = new Int32Array(n);
   let count = 0;
+  const probe: Probe = { at: emptyPlace(), hit: emptyHit() };
   for (let side = 0; side < sides.count; side++) {
     const nu = sides.across[side] as number;
     const nv = sides.along[side] as number;
     const size = fieldSize(world, sides, side);
     for (let k = 0; k < nu * nv; k++) {
       const field = (sides.first[side] as number) + k;
+      const near = nearest(world, sides, side, k, probe);
       for (let p = sides.patchStart[field] as number; p < (sides.patchStart[field + 1] as number); p++) {
         sideOfPatch[p] = side;
         fieldOfPatch[p] = field;
         u[p] = (k % nu) / nu;
         v[p] = Math.floor(k / nu) / nv;
-        const [a, b] = rows(size, (seen[p] as number) / rule.cellShare, rule);
+        const [a, b] = rows(size, (seen[p] as number) / rule.cellShare, near, rule);
         across[p] = a;
         along[p] = b;
         first[p] = count;
@@ -94,16 +100,43 @@ export function cutCells(world: World, sides: Sides, seen: Float64Array, rule: C
   };
 }
 
+/** Cells before which something stands near are no larger than this share of the way to it. */
+const NEAR_SHARE = 0.7;
+
+/** Scratch. */
+interface Probe {
+  readonly at: Place;
+  readonly hit: Hit;
+}
+
+/** The least way along the normal from four places of a field to what stands before it, m; what covers it aside. */
+function nearest(world: World, sides: Sides, side: number, k: number, { at, hit }: Probe): number {
+  const thing = sides.thing[side] as number;
+  const nu = sides.across[side] as number;
+  const nv = sides.along[side] as number;
+  let least = Number.POSITIVE_INFINITY;
+  for (let q = 0; q < 4; q++) {
+    const u = ((k % nu) + 0.25 + 0.5 * (q & 1)) / nu;
+    const v = (Math.floor(k / nu) + 0.25 + 0.5 * (q >> 1)) / nv;
+    placeAt(world, thing, sides.front[side] === 1, u, v, at);
+    firstHit(world, at.x, at.y, at.z, at.nx, at.ny, at.nz, thing, hit);
+    if (hit.thing >= 0 && hit.way > COVER && hit.way < least) least = hit.way;
+  }
+  return least;
+}
+
 /** How many cells a patch gets along u and v. */
 function rows(
   size: { readonly width: number; readonly height: number },
   wanted: number,
+  near: number,
   rule: CellRule,
 ): readonly [number, number] {
   const { width, height } = size;
   const most = rule.cellsAcross;
-  let a = Math.max(1, Math.ceil(width / rule.cellSize - 1e-6));
-  let b = Math.max(1, Math.ceil(height / rule.cellSize - 1e-6));
+  const edge = Math.max(0.3 * rule.cellSize, Math.min(rule.cellSize, NEAR_SHARE * near));
+  let a = Math.max(1, Math.ceil(width / edge - 1e-6));
+  let b = Math.max(1, Math.ceil(height / edge - 1e-6));
   while (a * b < wanted && (a < most || b < most)) {
     if (b >= most || (a < most && width / a >= height / b)) a++;
     else b++;

@@ -1,11 +1,8 @@
-import { between, type Cells, cellSpan } from "./cells.js";
+import { between, type Cells, COVER, cellSpan } from "./cells.js";
 import { emptyHit, firstHit, type Hit } from "./first-hit.js";
 import { emptyPlace, type Place, placeAt } from "./place.js";
 import { patchIn, type Sides } from "./sides.js";
 import type { World } from "./world.js";
-
-/** What comes nearer to a surface than this covers it, m. */
-const COVER = 0.005;
 
 /** Scratch. */
 interface Probe {

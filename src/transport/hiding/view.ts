@@ -4,7 +4,7 @@ import { convexHull, counterClockwise, type FlatPolygon } from "./flat.js";
 import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "./occluder.js";
 import { addPolygon, close, type Region, reserve } from "./region.js";
 
-/** Corners of a round outline. With 12 the hidden share of a light is right to about 0.35 % of the light. */
+/** Corners of a round outline. With 12 the hidden share of a light is right to about 0.35 % (RMS). */
 export const OUTLINE_CORNERS = 12;
 
 /** Nearest distance in front of the eye that is looked at, m. */

@@ -108,6 +108,52 @@ describe("light past what stands before it", () => {
     expect(share(1)).toBeLessThan(0.9);
   });
 
+  test("a body beside or behind a large light hides nothing of it", () => {
+    const scene = hiddenScene(() => 0.5, 1);
+    const source: Source = {
+      ...scene.source,
+      shape: { kind: "rectangle", width: 1, height: 1 },
+      centre: [0, 0, 2],
+      axis: [0, 0, -1],
+      across: [1, 0, 0],
+      along: [0, -1, 0],
+    };
+    const share = (z: number, radius: number, eye: Vec3): number => {
+      const ball: Body = { kind: "sphere", name: "ball", centre: [0, 0, z], radius, reflectance: 0 };
+      const lamp = shadedSource(prepareSource(source), occludersOf(sceneOf([], [ball])));
+      return seenShare(lamp, eye, [0, 0, 1], false);
+    };
+    expect(share(2.4, 0.3, [0, 0, 0])).toBe(1);
+    expect(share(2.2, 0.02, [0, 0, 0])).toBe(1);
+  });
+
+  test("hides in front of a light that is nearer than its own size", () => {
+    const scene = hiddenScene(() => 0.5, 1);
+    const source: Source = {
+      ...scene.source,
+      shape: { kind: "rectangle", width: 1, height: 1 },
+      centre: [0, 0, 0.6],
+      axis: [0, 0, -1],
+      across: [1, 0, 0],
+      along: [0, -1, 0],
+    };
+    const random = randomFrom(21);
+    const ball: Body = { kind: "sphere", name: "ball", centre: [0, 0, 0.3], radius: 0.15, reflectance: 0 };
+    const near: ReturnType<typeof hiddenScene> = {
+      ...scene,
+      source,
+      polygons: [],
+      bodies: [ball],
+      at: [0, 0, 0],
+      facing: [0, 0, 1],
+      receptor: "disc",
+    };
+    const sampled = sampledShare(near, 20_000, random);
+    const share = seenShare(lampOf(near), near.at, near.facing, false);
+    expect(Math.abs(share - sampled.share)).toBeLessThan(4 * sampled.error + 0.005);
+    expect(share).toBeLessThan(0.7);
+  });
+
   test("a receptor on a body sees only what is above the surface there", () => {
     const body: Body = { kind: "sphere", name: "head", centre: [0, 0, 0], radius: 0.1, reflectance: 0 };
     const scene = hiddenScene(() => 0.5, 2);

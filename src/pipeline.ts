@@ -7,7 +7,8 @@ import { buildReport } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
-import { type LightField, lightField } from "./transport/light-field.js";
+import { freeField } from "./transport/free-field.js";
+import type { LightField } from "./transport/light-field.js";
 
 /**
  * The whole way on one page: text -> syntax -> checked model -> scene -> light -> report. Each stage is a pure function;
@@ -36,7 +37,7 @@ export interface Outcome extends Compiled {
 export function evaluate(recipe: Recipe, source?: Source): Evaluated {
   const diagnostics: Diagnostic[] = [];
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
-  const field = lightField(scene);
+  const field = freeField(scene);
   const starts = source === undefined ? null : lineStarts(source.text);
   const lineOf = ({ origin }: Expectation): number | null =>
     starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;

@@ -1,6 +1,7 @@
 import type { Expectation, Recipe } from "../model/types.js";
 import type { Scene } from "../scene/types.js";
-import { type LightField, lightField } from "../transport/light-field.js";
+import { freeField } from "../transport/free-field.js";
+import type { LightField } from "../transport/light-field.js";
 import { assertPlain, withoutMinusZero } from "./assert-plain.js";
 import { reportCamera } from "./camera.js";
 import type { Asked } from "./evaluate/expression.js";
@@ -28,12 +29,12 @@ export interface ReportOptions {
  *
  * @param recipe - The checked recipe.
  * @param scene - Its scene, from `buildScene`.
- * @param field - Light per lumen-second at the scene's stations, from `lightField`.
+ * @param field - Light per lumen-second at the scene's stations, from `freeField`: direct light, nothing hidden.
  */
 export function buildReport(
   recipe: Recipe,
   scene: Scene,
-  field: LightField = lightField(scene),
+  field: LightField = freeField(scene),
   options: ReportOptions = {},
 ): Report {
   const plan: Plan = { recipe, scene };

@@ -7,6 +7,7 @@ import { buildReport } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
+import { withoutSpill } from "./scene/without-spill.js";
 import { freeField } from "./transport/free-field.js";
 import type { LightField } from "./transport/light-field.js";
 
@@ -37,11 +38,12 @@ export interface Outcome extends Compiled {
 export function evaluate(recipe: Recipe, source?: Source): Evaluated {
   const diagnostics: Diagnostic[] = [];
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
-  const field = freeField(scene);
+  const lit = withoutSpill(scene);
+  const field = freeField(lit);
   const starts = source === undefined ? null : lineStarts(source.text);
   const lineOf = ({ origin }: Expectation): number | null =>
     starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
-  const report = buildReport(recipe, scene, field, { lineOf });
+  const report = buildReport(recipe, lit, field, { lineOf });
   return { recipe, scene, field, report, diagnostics };
 }
 

@@ -9,8 +9,13 @@ export function notClaimed(scene: Scene): readonly string[] {
   lines.push(
     "Nothing hides a light: flats, cards, scrims and bodies do not throw shade on a meter in this version. A warning says where a piece of the set stands between a light and the face.",
   );
-  if (scene.polygons.some((polygon) => polygon.kind === "scrim")) {
-    lines.push("Cloth does not pass light on: a scrim is not yet a light of its own.");
+  if (scene.sources.some((source) => source.cloth !== undefined)) {
+    lines.push("What a head gives past the edges of the cloth it shines through is left out.");
+  }
+  if (scene.sources.some((source) => source.patch !== undefined)) {
+    lines.push(
+      "Of a head that shines into a surface only its own direct light is in the readings; what the lit surface gives is bounced light.",
+    );
   }
   lines.push(
     "Shadow edges are for an edge at the light's aim and a surface square to the light; outlines of real shadows on real surfaces are not computed.",

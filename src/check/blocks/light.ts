@@ -68,7 +68,7 @@ function disagreement(light: CheckedBlock, tape: readonly string[], height: read
   const slant = light.read.values.get("distance") as TapeValue | undefined;
   const floor = light.read.values.get("floor_distance") as TapeValue | undefined;
   if (tape.length < 2 || slant === undefined || floor === undefined) {
-    return height.length > 1 ? "A lamp has one height." : "";
+    return height.length > 1 ? "A lamp has one height." : "`position` says it all.";
   }
   const rise = slant.length.value * slant.length.value - floor.length.value * floor.length.value;
   const lamp = light.read.values.get("height") as Length | undefined;

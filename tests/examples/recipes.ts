@@ -36,7 +36,7 @@ export function lightOf(name: string, light: string): ReportLight {
   return found;
 }
 
-/** Luminous exposure at a station, lx s, of all lights or of one. */
+/** Direct luminous exposure at a station, lx s, of all lights or of one. */
 export function exposureAt(
   name: string,
   station: string,
@@ -45,7 +45,7 @@ export function exposureAt(
 ): number {
   const found = reportOf(name).stations.find((row) => row.name === station && row.receptor === receptor);
   if (found === undefined) throw new Error(`${name} has no station ${station}`);
-  if (light === null) return found.exposure.total;
+  if (light === null) return found.exposure.direct;
   const share = found.exposure.lights.find((row) => row.name === light);
   if (share === undefined) throw new Error(`${name} has no light ${light}`);
   return share.direct;

@@ -114,7 +114,7 @@ light key like head { distance: 2 m, bearing: left(30 deg), height: 1.8 m, power
   test("room light is beside the readings", () => {
     const text = `${head}room { size: 5 x 9 x 3 m, ambient: 320 lx }\nsubject {}\n${camera()}`;
     expect(renderText(reportOf(text), { width: 200 })).toContain(
-      "Room light over the shutter time: 2.5 lx s",
+      "Room light over the shutter time: 2.50 lx s",
     );
   });
 });

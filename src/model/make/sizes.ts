@@ -3,7 +3,7 @@ import { say } from "../../units/make.js";
 import type { Length } from "../../units/quantity.js";
 import type { PixelsValue, RectangleValue, VolumeValue } from "../values.js";
 
-const oneNumberOneUnit = /^(-?\d+(?:\.\d+)?) (\S+)$/;
+const oneNumberOneUnit = /^(-?\d+(?:\.\d+)?(?: \d+\/\d+)?|\d+(?:\.\d+)?\/\d+(?:\.\d+)?) (\S+)$/;
 
 /** Lengths joined by "by"; the unit is written once where all share it. */
 export function writeBy(lengths: readonly Length[]): string {

@@ -20,7 +20,12 @@ export function fill(template: string, args: Readonly<Record<string, string | nu
 }
 
 /** Makes one finding. Code and arguments are checked against the catalogue by the compiler. */
-export function finding<C extends Code>(code: C, place: Place, args: ArgsOf<C>, extra: Extra = {}): Diagnostic {
+export function finding<C extends Code>(
+  code: C,
+  place: Place,
+  args: ArgsOf<C>,
+  extra: Extra = {},
+): Diagnostic {
   const row: CatalogueRow = catalogue[code];
   return {
     code,

@@ -51,12 +51,11 @@ export function cellRays(
   const x = new Float64Array(4).fill(0.5);
   let count = 0;
   for (let c = 0; c < cells.count; c++) {
-    if (number[c] === 0) continue;
     const patch = cells.patchOf[c] as number;
-    const side = cells.sideOfPatch[patch] as number;
+    const side = cells.grid.sideOfPatch[patch] as number;
     const thing = sides.thing[side] as number;
     const front = sides.front[side] === 1;
-    const field = cells.fieldOfPatch[patch] as number;
+    const field = cells.grid.fieldOfPatch[patch] as number;
     cellSpan(sides, cells, c, span);
     const first = count;
     let whole = 0;
@@ -97,8 +96,7 @@ export function cellRays(
       const pz = at.z + hit.way * dz;
       spotOf(world, hit.thing, px, py, pz, spot);
       const other = patchIn(world, sides, fieldAt(sides, met, spot.u, spot.v), px, py, pz);
-      const there = cellIn(sides, cells, other, spot.u, spot.v);
-      if ((cells.area[there] as number) > 0) to[ray] = there;
+      to[ray] = cellIn(sides, cells, other, spot.u, spot.v);
     }
     if (count === first) continue;
     density[c] = (count - first) / (cells.area[c] as number);
@@ -119,15 +117,12 @@ function raysEach(cells: Cells, seen: Float64Array, total: number): Int32Array {
   let roots = 0;
   let shares = 0;
   for (let c = 0; c < cells.count; c++) {
-    if ((cells.area[c] as number) === 0) continue;
     roots += Math.sqrt(cells.area[c] as number);
     shares += seen[c] as number;
   }
   const number = new Int32Array(cells.count);
   for (let c = 0; c < cells.count; c++) {
-    const area = cells.area[c] as number;
-    if (area === 0) continue;
-    const byArea = (BY_AREA * total * Math.sqrt(area)) / roots;
+    const byArea = (BY_AREA * total * Math.sqrt(cells.area[c] as number)) / roots;
     const bySight = shares > 0 ? ((1 - BY_AREA) * total * (seen[c] as number)) / shares : 0;
     number[c] = Math.max(2, Math.round(byArea + bySight));
   }

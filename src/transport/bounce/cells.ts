@@ -1,207 +1,186 @@
+import { type Covers, coversOf, underCover } from "./covers.js";
 import { emptyHit, firstHit, type Hit } from "./first-hit.js";
-import { emptyPlace, type Place, placeAt } from "./place.js";
-import type { Sides } from "./sides.js";
-import { POLYGON, type World } from "./world.js";
+import { COVER, type PatchGrid, squareAt, squareSpan } from "./patch-grid.js";
+import { between, emptyPlace, type Place, placeAt } from "./place.js";
+import { patchIn, type Sides } from "./sides.js";
+import type { World } from "./world.js";
 
 /**
- * Patches and the cells they are cut into. Light is exchanged between patches; what the lamps give directly is found
- * for the cells, and the stations look at the cells. The cells of a patch lie in rows over its field; where a sheet
- * parts the field, those beyond it have no area.
+ * Cells: the squares of the patches that are open to the scene. Light is exchanged between patches; what the lamps
+ * give directly is found for the cells, and the stations look at the cells.
  */
 export interface Cells {
-  readonly patches: number;
-  /** Side and field of each patch. */
-  readonly sideOfPatch: Int32Array;
-  readonly fieldOfPatch: Int32Array;
-  /** Low corner of each patch's field in u and v. */
-  readonly u: Float64Array;
-  readonly v: Float64Array;
-  /** Area of each patch that is open to the scene, m2. */
-  readonly patchArea: Float64Array;
-  /** Cells along u and v of each patch, and its first cell. */
-  readonly across: Int32Array;
-  readonly along: Int32Array;
-  readonly first: Int32Array;
-
+  readonly grid: PatchGrid;
+  /** The cell of each square of the grid, -1 for covered ones and those beyond a sheet. */
+  readonly slot: Int32Array;
   readonly count: number;
+  /** Square and patch of each cell. */
+  readonly square: Int32Array;
   readonly patchOf: Int32Array;
-  /** Open area of each cell, m2. */
+  /** Open area of each cell, and of each patch, m2. */
   readonly area: Float64Array;
+  readonly patchArea: Float64Array;
   /** Place and normal of each cell, six numbers, and its half diagonal, m. */
   readonly place: Float64Array;
   readonly radius: Float64Array;
-  /** One bit for each sixteenth of a cell, row by row, that is open and belongs to it; 0 where all is covered. */
+  /** One bit for each sixteenth of a cell, row by row, that is open and belongs to it. */
   readonly open: Uint16Array;
 }
-
-/** What comes nearer to a surface than this covers it, m. */
-export const COVER = 0.005;
-
-/** How patches are cut. */
-export interface CellRule {
-  /** A cell should have no more than this share of the view of any station. */
-  readonly cellShare: number;
-  /** A cell should be no larger than this, m. */
-  readonly cellSize: number;
-  /** Most cells along a side of a patch. */
-  readonly cellsAcross: number;
-}
-
-/** Cuts every patch for its size and by how much of it the stations see; nothing is open yet. */
-export function cutCells(world: World, sides: Sides, seen: Float64Array, rule: CellRule): Cells {
-  const n = sides.patches;
-  const sideOfPatch = new Int32Array(n);
-  const fieldOfPatch = new Int32Array(n);
-  const u = new Float64Array(n);
-  const v = new Float64Array(n);
-  const across = new Int32Array(n);
-  const along = new Int32Array(n);
-  const first = new Int32Array(n);
-  let count = 0;
-  const probe: Probe = { at: emptyPlace(), hit: emptyHit() };
-  for (let side = 0; side < sides.count; side++) {
-    const nu = sides.across[side] as number;
-    const nv = sides.along[side] as number;
-    const size = fieldSize(world, sides, side);
-    for (let k = 0; k < nu * nv; k++) {
-      const field = (sides.first[side] as number) + k;
-      const near = nearest(world, sides, side, k, probe);
-      for (let p = sides.patchStart[field] as number; p < (sides.patchStart[field + 1] as number); p++) {
-        sideOfPatch[p] = side;
-        fieldOfPatch[p] = field;
-        u[p] = (k % nu) / nu;
-        v[p] = Math.floor(k / nu) / nv;
-        const [a, b] = rows(size, (seen[p] as number) / rule.cellShare, near, rule);
-        across[p] = a;
-        along[p] = b;
-        first[p] = count;
-        count += a * b;
-      }
-    }
-  }
-  const patchOf = new Int32Array(count);
-  for (let p = 0; p < n; p++) patchOf.fill(p, first[p], p + 1 < n ? first[p + 1] : count);
-  return {
-    patches: n,
-    sideOfPatch,
-    fieldOfPatch,
-    u,
-    v,
-    patchArea: new Float64Array(n),
-    across,
-    along,
-    first,
-    count,
-    patchOf,
-    area: new Float64Array(count),
-    place: new Float64Array(6 * count),
-    radius: new Float64Array(count),
-    open: new Uint16Array(count),
-  };
-}
-
-/** Cells before which something stands near are no larger than this share of the way to it. */
-const NEAR_SHARE = 0.7;
 
 /** Scratch. */
 interface Probe {
   readonly at: Place;
+  readonly middle: Place;
   readonly hit: Hit;
+  readonly span: Float64Array;
 }
 
-/** The least way along the normal from four places of a field to what stands before it, m; what covers it aside. */
-function nearest(world: World, sides: Sides, side: number, k: number, { at, hit }: Probe): number {
-  const thing = sides.thing[side] as number;
-  const nu = sides.across[side] as number;
-  const nv = sides.along[side] as number;
-  let least = Number.POSITIVE_INFINITY;
-  for (let q = 0; q < 4; q++) {
-    const u = ((k % nu) + 0.25 + 0.5 * (q & 1)) / nu;
-    const v = (Math.floor(k / nu) + 0.25 + 0.5 * (q >> 1)) / nv;
-    placeAt(world, thing, sides.front[side] === 1, u, v, at);
-    firstHit(world, at.x, at.y, at.z, at.nx, at.ny, at.nz, thing, hit);
-    if (hit.thing >= 0 && hit.way > COVER && hit.way < least) least = hit.way;
+/** Finds which parts of a grid are open to the scene. */
+export function openCells(world: World, sides: Sides, grid: PatchGrid): Cells {
+  const n = grid.squares;
+  const cells = {
+    grid,
+    slot: new Int32Array(n).fill(-1),
+    count: 0,
+    square: new Int32Array(n),
+    patchOf: new Int32Array(n),
+    area: new Float64Array(n),
+    patchArea: new Float64Array(grid.patches),
+    place: new Float64Array(6 * n),
+    radius: new Float64Array(n),
+    open: new Uint16Array(n),
+  };
+  const probe: Probe = { at: emptyPlace(), middle: emptyPlace(), hit: emptyHit(), span: new Float64Array(4) };
+  let covers: Covers = { count: 0, boxes: new Float64Array(0) };
+  let side = -1;
+  for (let p = 0; p < grid.patches; p++) {
+    if (grid.sideOfPatch[p] !== side) {
+      side = grid.sideOfPatch[p] as number;
+      covers = coversOf(world, sides.thing[side] as number);
+    }
+    const end = p + 1 < grid.patches ? (grid.first[p + 1] as number) : n;
+    for (let square = grid.first[p] as number; square < end; square++) {
+      const cell = cells.count;
+      cells.patchOf[cell] = p;
+      cells.square[cell] = square;
+      openCell(world, sides, cells, cell, covers, probe);
+      if (cells.open[cell] === 0) continue;
+      cells.slot[square] = cell;
+      cells.patchArea[p] = (cells.patchArea[p] as number) + (cells.area[cell] as number);
+      cells.count++;
+    }
   }
-  return least;
+  return cells;
 }
 
-/** How many cells a patch gets along u and v. */
-function rows(
-  size: { readonly width: number; readonly height: number },
-  wanted: number,
-  near: number,
-  rule: CellRule,
-): readonly [number, number] {
-  const { width, height } = size;
-  const most = rule.cellsAcross;
-  const edge = Math.max(0.3 * rule.cellSize, Math.min(rule.cellSize, NEAR_SHARE * near));
-  let a = Math.max(1, Math.ceil(width / edge - 1e-6));
-  let b = Math.max(1, Math.ceil(height / edge - 1e-6));
-  while (a * b < wanted && (a < most || b < most)) {
-    if (b >= most || (a < most && width / a >= height / b)) a++;
-    else b++;
-  }
-  return [a, b];
-}
-
-/** Width and height of a side's fields, m: along u and along v. */
-function fieldSize(
+function openCell(
   world: World,
   sides: Sides,
-  side: number,
-): { readonly width: number; readonly height: number } {
+  cells: Cells,
+  cell: number,
+  covers: Covers,
+  probe: Probe,
+): void {
+  const { at, middle, span } = probe;
+  const { grid } = cells;
+  const patch = cells.patchOf[cell] as number;
+  const side = grid.sideOfPatch[patch] as number;
   const thing = sides.thing[side] as number;
   const front = sides.front[side] === 1;
-  const a = emptyPlace();
-  const b = emptyPlace();
-  const gap = (u0: number, v0: number, u1: number, v1: number): number => {
-    placeAt(world, thing, front, u0, v0, a);
-    placeAt(world, thing, front, u1, v1, b);
-    return between(a, b);
-  };
-  // Round a body, half the way is a half circle over the chord.
-  const width = world.kind[thing] === POLYGON ? gap(0, 0, 1, 0) : Math.PI * gap(0, 0.5, 0.5, 0.5);
-  return {
-    width: width / (sides.across[side] as number),
-    height: gap(0, 0, 0, 1) / (sides.along[side] as number),
-  };
+  const field = grid.fieldOfPatch[patch] as number;
+  const parted = (sides.cuts[2 * field] as number) >= 0;
+  squareSpan(sides, grid, patch, cells.square[cell] as number, span);
+  const u = span[0] as number;
+  const v = span[1] as number;
+  const du = span[2] as number;
+  const dv = span[3] as number;
+  let open = 0;
+  let count = 0;
+  let area = 0;
+  let sumI = 0;
+  let sumJ = 0;
+  for (let q = 0; q < 4; q++) {
+    const qi = q & 1;
+    const qj = q >> 1;
+    placeAt(world, thing, front, u + du * (0.25 + 0.5 * qi), v + dv * (0.25 + 0.5 * qj), at);
+    // A quarter whose middle is beyond a polygon's edge, or covered, is taken as closed.
+    if (at.stretch === 0 || (underCover(covers, at) && covered(world, thing, probe))) continue;
+    const stretch = at.stretch;
+    for (let s = 0; s < 4; s++) {
+      const i = 2 * qi + (s & 1);
+      const j = 2 * qj + (s >> 1);
+      if (parted) {
+        placeAt(world, thing, front, u + (du * (i + 0.5)) / 4, v + (dv * (j + 0.5)) / 4, at);
+        if (patchIn(world, sides, field, at.x, at.y, at.z) !== patch) continue;
+      }
+      open |= 1 << (4 * j + i);
+      area += (stretch * du * dv) / 16;
+      sumI += i;
+      sumJ += j;
+      count++;
+    }
+  }
+  cells.open[cell] = open;
+  if (count === 0) return;
+  cells.area[cell] = area;
+  placeAt(world, thing, front, u, v, at);
+  placeAt(world, thing, front, u + du / 2, v + dv / 2, middle);
+  const half = between(at, middle);
+  if (count < 16) {
+    // The open sixteenth next to the middle of all open ones.
+    const best = nearestOpen(open, sumI / count, sumJ / count);
+    placeAt(
+      world,
+      thing,
+      front,
+      u + (du * ((best & 3) + 0.5)) / 4,
+      v + (dv * ((best >> 2) + 0.5)) / 4,
+      middle,
+    );
+  }
+  const k = 6 * cell;
+  cells.place[k] = middle.x;
+  cells.place[k + 1] = middle.y;
+  cells.place[k + 2] = middle.z;
+  cells.place[k + 3] = middle.nx;
+  cells.place[k + 4] = middle.ny;
+  cells.place[k + 5] = middle.nz;
+  cells.radius[cell] = count === 16 ? half : 1.75 * half;
 }
 
-/** Distance between two places. */
-export function between(a: Place, b: Place): number {
-  const x = a.x - b.x;
-  const y = a.y - b.y;
-  const z = a.z - b.z;
-  return Math.sqrt(x * x + y * y + z * z);
+function nearestOpen(open: number, i: number, j: number): number {
+  let best = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let bit = 0; bit < 16; bit++) {
+    if ((open & (1 << bit)) === 0) continue;
+    const x = (bit & 3) - i;
+    const y = (bit >> 2) - j;
+    if (x * x + y * y < least) {
+      least = x * x + y * y;
+      best = bit;
+    }
+  }
+  return best;
+}
+
+/** True where something lies on a surface, or the place is inside of a body or closed box. */
+function covered(world: World, thing: number, { at, hit }: Probe): boolean {
+  firstHit(world, at.x, at.y, at.z, at.nx, at.ny, at.nz, thing, hit);
+  if (hit.thing < 0) return false;
+  return hit.way < COVER || (!hit.front && world.closed[hit.thing] === 1);
+}
+
+/** The cell of a patch at u and v; -1 where it is covered. */
+export function cellIn(sides: Sides, cells: Cells, patch: number, u: number, v: number): number {
+  return cells.slot[squareAt(sides, cells.grid, patch, u, v)] as number;
 }
 
 /** Low corner and size of a cell in u and v: u, v, width, height. */
 export function cellSpan(sides: Sides, cells: Cells, cell: number, out: Float64Array): void {
-  const patch = cells.patchOf[cell] as number;
-  const side = cells.sideOfPatch[patch] as number;
-  const k = cell - (cells.first[patch] as number);
-  const a = cells.across[patch] as number;
-  const du = 1 / ((sides.across[side] as number) * a);
-  const dv = 1 / ((sides.along[side] as number) * (cells.along[patch] as number));
-  out[0] = (cells.u[patch] as number) + (k % a) * du;
-  out[1] = (cells.v[patch] as number) + Math.floor(k / a) * dv;
-  out[2] = du;
-  out[3] = dv;
+  squareSpan(sides, cells.grid, cells.patchOf[cell] as number, cells.square[cell] as number, out);
 }
 
-/** The cell of a patch at u and v. */
-export function cellIn(sides: Sides, cells: Cells, patch: number, u: number, v: number): number {
-  const side = cells.sideOfPatch[patch] as number;
-  const a = cells.across[patch] as number;
-  const b = cells.along[patch] as number;
-  const i = Math.floor((u - (cells.u[patch] as number)) * (sides.across[side] as number) * a);
-  const j = Math.floor((v - (cells.v[patch] as number)) * (sides.along[side] as number) * b);
-  const x = Math.min(a - 1, Math.max(0, i));
-  const y = Math.min(b - 1, Math.max(0, j));
-  return (cells.first[patch] as number) + y * a + x;
-}
-
-/** Reflectance of a cell's side. */
-export function reflectanceOf(sides: Sides, cells: Cells, cell: number): number {
-  return sides.reflectance[cells.sideOfPatch[cells.patchOf[cell] as number] as number] as number;
+/** The side that a cell lies on. */
+export function sideOfCell(cells: Cells, cell: number): number {
+  return cells.grid.sideOfPatch[cells.patchOf[cell] as number] as number;
 }

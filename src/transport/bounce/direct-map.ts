@@ -3,11 +3,11 @@ import { discReading, lightVector } from "../../physics/illuminance.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
 import { beamFactor } from "../beam-sum.js";
 import type { ShadedSource } from "../hiding/shaded.js";
-import { cellSpan } from "./cells.js";
+import { cellSpan, sideOfCell } from "./cells.js";
 import { emptyHit, type Hit, meet } from "./first-hit.js";
 import type { KeptSet } from "./kept-set.js";
 import { emptyPlace, type Place, placeAt } from "./place.js";
-import { SOURCE_POINTS, writeSourcePoints } from "./source-points.js";
+import { emptySpan, pointsOf, SOURCE_POINTS, type SourcePoints, type Span, spanAt } from "./source-points.js";
 import { type Suspects, suspectsAt, suspectsOf } from "./suspects.js";
 import { POLYGON } from "./world.js";
 
@@ -30,8 +30,10 @@ interface Work {
   readonly at: Place;
   readonly hit: Hit;
   readonly vector: LightVector;
+  /** Low corner and size of a cell. */
   readonly span: Float64Array;
-  readonly points: Float64Array;
+  readonly points: SourcePoints;
+  readonly opening: Span;
   readonly suspects: Suspects;
   readonly near: Int32Array;
   /** Next point of the source to ask for. */
@@ -56,7 +58,8 @@ export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
     hit: emptyHit(),
     vector: emptyVector(),
     span: new Float64Array(4),
-    points: new Float64Array(3 * SOURCE_POINTS),
+    points: pointsOf(source.prepared.shape, source.centre),
+    opening: emptySpan(),
     suspects,
     near: new Int32Array(suspects.count),
     next: 0,
@@ -66,7 +69,6 @@ export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
   const flatNormal: Vec3 | null = shape.kind === "disc" || shape.kind === "polygon" ? shape.normal : null;
   const [cx, cy, cz] = source.centre;
   for (let c = 0; c < cells.count; c++) {
-    if (cells.open[c] === 0) continue;
     const k = 6 * c;
     const px = cells.place[k] as number;
     const py = cells.place[k + 1] as number;
@@ -82,7 +84,7 @@ export function directMap(kept: KeptSet, source: ShadedSource): DirectMap {
       gx * (cells.place[k + 3] as number) +
       gy * (cells.place[k + 4] as number) +
       gz * (cells.place[k + 5] as number);
-    const side = cells.sideOfPatch[cells.patchOf[c] as number] as number;
+    const side = sideOfCell(cells, c);
     const thing = sides.thing[side] as number;
     const flat = world.kind[thing] === POLYGON;
     if (facing <= -source.bound - (flat ? 0 : 0.75 * far + radius)) continue;
@@ -104,7 +106,7 @@ function spotAt(kept: KeptSet, source: ShadedSource, k: number, work: Work, map:
   const { cells, sides, world, spots } = kept;
   const { at } = work;
   const cell = spots.cell[k] as number;
-  const side = cells.sideOfPatch[cells.patchOf[cell] as number] as number;
+  const side = sideOfCell(cells, cell);
   const thing = sides.thing[side] as number;
   placeAt(
     world,
@@ -136,7 +138,7 @@ function cellLight(
 ): void {
   const { cells, sides, world } = kept;
   const { at, span } = work;
-  const side = cells.sideOfPatch[cells.patchOf[c] as number] as number;
+  const side = sideOfCell(cells, c);
   const thing = sides.thing[side] as number;
   const front = sides.front[side] === 1;
   const open = cells.open[c] as number;
@@ -192,7 +194,7 @@ function seenLight(
   const { prepared, centre, bound } = source;
   const height = (centre[0] - at.x) * at.nx + (centre[1] - at.y) * at.ny + (centre[2] - at.z) * at.nz;
   if (height <= -bound) return 0;
-  const share = suspects > 0 ? seenPart(kept, source, suspects, points, work) : 1;
+  const share = suspects > 0 ? seenPart(kept, suspects, points, work) : 1;
   if (share === 0) return 0;
   let e: number;
   if (height >= bound) {
@@ -208,17 +210,20 @@ function seenLight(
 }
 
 /** Share of some points of the source that is seen from the place in `work.at`. */
-function seenPart(kept: KeptSet, source: ShadedSource, suspects: number, points: number, work: Work): number {
-  const { at, hit, near } = work;
-  writeSourcePoints(source.prepared.shape, source.centre, [at.x, at.y, at.z], work.points);
+function seenPart(kept: KeptSet, suspects: number, points: number, work: Work): number {
+  const { at, hit, near, opening } = work;
+  const { centre, spread } = work.points;
+  spanAt(work.points, at.x, at.y, at.z, opening);
   let asked = 0;
   let seen = 0;
   for (let n = 0; n < points; n++) {
-    const k = 3 * (work.next & (SOURCE_POINTS - 1));
+    const k = 2 * (work.next & (SOURCE_POINTS - 1));
     work.next++;
-    const x = (work.points[k] as number) - at.x;
-    const y = (work.points[k + 1] as number) - at.y;
-    const z = (work.points[k + 2] as number) - at.z;
+    const a = spread[k] as number;
+    const b = spread[k + 1] as number;
+    const x = centre[0] + a * opening.ux + b * opening.vx - at.x;
+    const y = centre[1] + a * opening.uy + b * opening.vy - at.y;
+    const z = centre[2] + a * opening.uz + b * opening.vz - at.z;
     if (x * at.nx + y * at.ny + z * at.nz <= 0) continue;
     asked++;
     const far = Math.sqrt(x * x + y * y + z * z);

@@ -29,7 +29,7 @@ export function exchangeOf(
   const between = new Float64Array(n * n);
   const lost = new Float64Array(n);
   const area = new Float64Array(n);
-  for (let p = 0; p < cells.patches; p++) {
+  for (let p = 0; p < cells.grid.patches; p++) {
     const g = groupOf[p] as number;
     area[g] = (area[g] as number) + (cells.patchArea[p] as number);
   }

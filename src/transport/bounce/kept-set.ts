@@ -1,10 +1,10 @@
 import type { Scene, Station } from "../../scene/types.js";
 import { cellRays } from "./cell-rays.js";
-import { type Cells, cellIn, cutCells, reflectanceOf } from "./cells.js";
+import { type Cells, cellIn, openCells, sideOfCell } from "./cells.js";
 import { domeGrid } from "./dome-grid.js";
 import { type Fineness, fineness } from "./fineness.js";
 import { type Gathered, gather, greatestShares } from "./gather.js";
-import { openCells } from "./open-cells.js";
+import { cutPatches } from "./patch-grid.js";
 import { type Sides, sidesOf } from "./sides.js";
 import { addSeenSpots, emptySpots, isHeavy, lookOn, type Spots, spotWork } from "./spots.js";
 import type { Quality } from "./types.js";
@@ -55,9 +55,9 @@ export function keepSetAt(scene: Scene, rule: Fineness): KeptSet {
   const world = worldOf(scene);
   const sides = sidesOf(scene, world, rule.patches);
   const gathered = gather(world, sides, scene.stations, domeGrid(rule.viewSide, rule.viewSteps));
-  const cells = cutCells(world, sides, greatestShares(sides.patches, gathered), rule);
-  openCells(world, sides, cells);
-  const rho = Float64Array.from({ length: cells.count }, (_, c) => reflectanceOf(sides, cells, c));
+  const grid = cutPatches(world, sides, greatestShares(sides.patches, gathered), rule);
+  const cells = openCells(world, sides, grid);
+  const rho = reflectances(sides, cells);
   const base = { fineness: rule, stations: scene.stations, world, sides, cells, rho };
   const views = viewsOf(base, gathered);
   const rays = cellRays(world, sides, cells, greatestOf(views.view, cells.count), rule.rays);
@@ -77,6 +77,12 @@ export function keptAt(kept: KeptSet, stations: readonly Station[]): KeptSet {
   const views = viewsOf(base, gather(world, sides, stations, domeGrid(rule.viewSide, rule.viewSteps)));
   const { view, direct, viewChange } = views;
   return { ...base, view, direct, viewChange, ...reaches(base, views, ways, coarse) };
+}
+
+function reflectances(sides: Sides, cells: Cells): Float64Array {
+  const rho = new Float64Array(cells.count);
+  for (let c = 0; c < rho.length; c++) rho[c] = sides.reflectance[sideOfCell(cells, c)] as number;
+  return rho;
 }
 
 /** What the stations see of the cells. */
@@ -150,8 +156,7 @@ function reaches(
 function cellsOfRays(sides: Sides, cells: Cells, { count, patch, spot }: Gathered): Int32Array {
   const cell = new Int32Array(count);
   for (let r = 0; r < count; r++) {
-    const c = cellIn(sides, cells, patch[r] as number, spot[2 * r] as number, spot[2 * r + 1] as number);
-    cell[r] = (cells.area[c] as number) > 0 ? c : -1;
+    cell[r] = cellIn(sides, cells, patch[r] as number, spot[2 * r] as number, spot[2 * r + 1] as number);
   }
   return cell;
 }

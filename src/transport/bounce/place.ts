@@ -22,6 +22,14 @@ export function emptyPlace(): Place {
   return { x: 0, y: 0, z: 0, nx: 0, ny: 0, nz: 1, stretch: 0 };
 }
 
+/** Distance between two places. */
+export function between(a: Place, b: Place): number {
+  const x = a.x - b.x;
+  const y = a.y - b.y;
+  const z = a.z - b.z;
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
 /** Writes the place of u and v on a thing; `front` chooses a polygon's side. */
 export function placeAt(world: World, thing: number, front: boolean, u: number, v: number, out: Place): void {
   const kind = world.kind[thing] as number;

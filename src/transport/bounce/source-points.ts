@@ -2,72 +2,142 @@ import type { Vec3 } from "../../core/vector.js";
 import { frameAround } from "../../math/vector.js";
 import type { SourceShape } from "../../physics/source-shape.js";
 
-/** Points that stand for a source when it is asked how much of it is seen. */
+/**
+ * Points that stand for a source when a place asks how much of it is seen: over the opening of a flat source, over
+ * the round outline of a sphere, over a tube's outline as the place sees it.
+ */
+export interface SourcePoints {
+  readonly centre: Vec3;
+  readonly kind: "flat" | "sphere" | "tube";
+  /** Two vectors that span the opening; a tube's second one and a sphere's both depend on the place. */
+  readonly u: Vec3;
+  readonly v: Vec3;
+  readonly radius: number;
+  /** How far along u and v each point is, -1 to 1, in pairs. */
+  readonly spread: Float64Array;
+}
+
+/** How many points there are, a power of two. */
 export const SOURCE_POINTS = 16;
 
-/** Shares of the unit square, well spread in each stretch of 2, 4 and 8 (Hammersley's points, base 2). */
-const spread: readonly (readonly [number, number])[] = Array.from({ length: SOURCE_POINTS }, (_, i) => {
-  const turned = ((i & 1) << 3) | ((i & 2) << 1) | ((i & 4) >> 1) | ((i & 8) >> 3);
-  return [(turned + 0.5) / SOURCE_POINTS, (i + 0.5) / SOURCE_POINTS] as const;
-});
-
-/**
- * Writes points over a source as a place sees it, three numbers each: over the opening of a flat source, over the
- * round outline of a sphere, over the tube's outline.
- */
-export function writeSourcePoints(shape: SourceShape, centre: Vec3, from: Vec3, out: Float64Array): void {
-  let u: Vec3;
-  let v: Vec3;
-  let round = false;
-  if (shape.kind === "polygon" && shape.corners.length === 4) {
-    const [a, b, , d] = shape.corners as readonly [Vec3, Vec3, Vec3, Vec3];
-    u = [(b[0] - a[0]) / 2, (b[1] - a[1]) / 2, (b[2] - a[2]) / 2];
-    v = [(d[0] - a[0]) / 2, (d[1] - a[1]) / 2, (d[2] - a[2]) / 2];
-  } else if (shape.kind === "polygon") {
-    u = [0, 0, 0];
-    v = [0, 0, 0];
-  } else if (shape.kind === "capsule") {
-    const half: Vec3 = [
-      (shape.to[0] - shape.from[0]) / 2,
-      (shape.to[1] - shape.from[1]) / 2,
-      (shape.to[2] - shape.from[2]) / 2,
-    ];
-    const long = Math.sqrt(half[0] * half[0] + half[1] * half[1] + half[2] * half[2]);
-    const k = long > 0 ? (long + (shape.radius * Math.PI) / 4) / long : 0;
-    u = [half[0] * k, half[1] * k, half[2] * k];
-    const side = across(half, from, centre);
-    v = [side[0] * shape.radius, side[1] * shape.radius, side[2] * shape.radius];
-  } else {
-    round = true;
-    const normal = shape.kind === "disc" ? shape.normal : towards(from, centre);
-    const [p, q] = frameAround(normal);
-    u = [p[0] * shape.radius, p[1] * shape.radius, p[2] * shape.radius];
-    v = [q[0] * shape.radius, q[1] * shape.radius, q[2] * shape.radius];
-  }
+/** Well spread over a square in each stretch of 2, 4 and 8 (Hammersley's points, base 2); or over a disc. */
+function spreadOf(round: boolean): Float64Array {
+  const out = new Float64Array(2 * SOURCE_POINTS);
   for (let i = 0; i < SOURCE_POINTS; i++) {
-    const [s, t] = spread[i] as readonly [number, number];
-    const a = round ? Math.sqrt(t) * Math.cos(2 * Math.PI * s) : 2 * s - 1;
-    const b = round ? Math.sqrt(t) * Math.sin(2 * Math.PI * s) : 2 * t - 1;
-    out[3 * i] = centre[0] + a * u[0] + b * v[0];
-    out[3 * i + 1] = centre[1] + a * u[1] + b * v[1];
-    out[3 * i + 2] = centre[2] + a * u[2] + b * v[2];
+    const turned = ((i & 1) << 3) | ((i & 2) << 1) | ((i & 4) >> 1) | ((i & 8) >> 3);
+    const s = (turned + 0.5) / SOURCE_POINTS;
+    const t = (i + 0.5) / SOURCE_POINTS;
+    out[2 * i] = round ? Math.sqrt(t) * Math.cos(2 * Math.PI * s) : 2 * s - 1;
+    out[2 * i + 1] = round ? Math.sqrt(t) * Math.sin(2 * Math.PI * s) : 2 * t - 1;
+  }
+  return out;
+}
+
+const times = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k];
+const nothing: Vec3 = [0, 0, 0];
+
+/** Makes the points of a source ready. */
+export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
+  switch (shape.kind) {
+    case "polygon": {
+      const [a, b, , d] = shape.corners;
+      const four = shape.corners.length === 4 && a !== undefined && b !== undefined && d !== undefined;
+      const half = (p: Vec3, q: Vec3): Vec3 => [(q[0] - p[0]) / 2, (q[1] - p[1]) / 2, (q[2] - p[2]) / 2];
+      return {
+        centre,
+        kind: "flat",
+        u: four ? half(a, b) : nothing,
+        v: four ? half(a, d) : nothing,
+        radius: 0,
+        spread: spreadOf(false),
+      };
+    }
+    case "disc": {
+      const [u, v] = frameAround(shape.normal);
+      const { radius } = shape;
+      return {
+        centre,
+        kind: "flat",
+        u: times(u, radius),
+        v: times(v, radius),
+        radius,
+        spread: spreadOf(true),
+      };
+    }
+    case "sphere":
+      return { centre, kind: "sphere", u: nothing, v: nothing, radius: shape.radius, spread: spreadOf(true) };
+    case "capsule": {
+      const { from, to, radius } = shape;
+      const half: Vec3 = [(to[0] - from[0]) / 2, (to[1] - from[1]) / 2, (to[2] - from[2]) / 2];
+      const long = Math.sqrt(half[0] * half[0] + half[1] * half[1] + half[2] * half[2]);
+      // The round ends as a stretch of the tube with their area.
+      const u = long > 0 ? times(half, (long + (radius * Math.PI) / 4) / long) : nothing;
+      return {
+        centre,
+        kind: long > 0 ? "tube" : "sphere",
+        u,
+        v: nothing,
+        radius,
+        spread: spreadOf(!(long > 0)),
+      };
+    }
+    default:
+      return shape satisfies never;
   }
 }
 
-function towards(from: Vec3, to: Vec3): Vec3 {
-  const x = to[0] - from[0];
-  const y = to[1] - from[1];
-  const z = to[2] - from[2];
-  const size = Math.sqrt(x * x + y * y + z * z);
-  return size > 0 ? [x / size, y / size, z / size] : [0, 0, 1];
+/** Two vectors that span the source as a place sees it; written over by `spanAt`. */
+export interface Span {
+  ux: number;
+  uy: number;
+  uz: number;
+  vx: number;
+  vy: number;
+  vz: number;
 }
 
-/** A unit vector square to an axis and to the line of sight. */
-function across(axis: Vec3, from: Vec3, centre: Vec3): Vec3 {
-  const s = towards(from, centre);
-  const x = axis[1] * s[2] - axis[2] * s[1];
-  const y = axis[2] * s[0] - axis[0] * s[2];
-  const z = axis[0] * s[1] - axis[1] * s[0];
-  const size = Math.sqrt(x * x + y * y + z * z);
-  return size > 1e-9 ? [x / size, y / size, z / size] : frameAround(s)[0];
+/** A span to be written into. */
+export function emptySpan(): Span {
+  return { ux: 0, uy: 0, uz: 0, vx: 0, vy: 0, vz: 0 };
+}
+
+/** Writes the vectors that span a source seen from a place. */
+export function spanAt(source: SourcePoints, x: number, y: number, z: number, out: Span): void {
+  const { centre, kind, u, v, radius } = source;
+  out.ux = u[0];
+  out.uy = u[1];
+  out.uz = u[2];
+  out.vx = v[0];
+  out.vy = v[1];
+  out.vz = v[2];
+  if (kind === "flat") return;
+  let sx = centre[0] - x;
+  let sy = centre[1] - y;
+  let sz = centre[2] - z;
+  const far = Math.sqrt(sx * sx + sy * sy + sz * sz);
+  if (!(far > 0)) return;
+  sx /= far;
+  sy /= far;
+  sz /= far;
+  if (kind === "sphere") {
+    const level = Math.sqrt(sx * sx + sy * sy);
+    const ax = level > 1e-9 ? -sy / level : 1;
+    const ay = level > 1e-9 ? sx / level : 0;
+    out.ux = radius * ax;
+    out.uy = radius * ay;
+    out.uz = 0;
+    out.vx = radius * -sz * ay;
+    out.vy = radius * sz * ax;
+    out.vz = radius * (sx * ay - sy * ax);
+    return;
+  }
+  // Square to the tube and to the line of sight.
+  const cx = out.uy * sz - out.uz * sy;
+  const cy = out.uz * sx - out.ux * sz;
+  const cz = out.ux * sy - out.uy * sx;
+  const size = Math.sqrt(cx * cx + cy * cy + cz * cz);
+  if (!(size > 0)) return;
+  out.vx = (radius * cx) / size;
+  out.vy = (radius * cy) / size;
+  out.vz = (radius * cz) / size;
 }

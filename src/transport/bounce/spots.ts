@@ -1,4 +1,4 @@
-import { type Cells, cellIn } from "./cells.js";
+import { type Cells, cellIn, sideOfCell } from "./cells.js";
 import { emptyHit, firstHit, type Hit } from "./first-hit.js";
 import type { Gathered } from "./gather.js";
 import { emptyPlace, type Place, placeAt, type Spot, spotOf } from "./place.js";
@@ -213,7 +213,7 @@ function raysFrom(
 ): number {
   const { at, hit, where, lit, litHalf } = work;
   const seen = spots.cell[k] as number;
-  const side = cells.sideOfPatch[cells.patchOf[seen] as number] as number;
+  const side = sideOfCell(cells, seen);
   const thing = sides.thing[side] as number;
   placeAt(
     world,
@@ -254,7 +254,7 @@ function raysFrom(
     spotOf(world, hit.thing, px, py, pz, where);
     const patch = patchIn(world, sides, fieldAt(sides, met, where.u, where.v), px, py, pz);
     const cell = cellIn(sides, cells, patch, where.u, where.v);
-    if ((cells.area[cell] as number) === 0) continue;
+    if (cell < 0) continue;
     lit[cell] = (lit[cell] as number) + weight;
     if (r % 2 === 0) litHalf[cell] = (litHalf[cell] as number) + 2 * weight;
     work.cell[count] = cell;

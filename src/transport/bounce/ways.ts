@@ -18,8 +18,8 @@ export interface Ways {
 
 /** The ways of light between patches as they are. */
 export function waysOf(sides: Sides, cells: Cells, rays: CellRays, turns: number): Ways {
-  const groupOf = Int32Array.from({ length: cells.patches }, (_, i) => i);
-  return joined(sides, cells, rays, turns, groupOf, cells.patches, 1);
+  const groupOf = Int32Array.from({ length: cells.grid.patches }, (_, i) => i);
+  return joined(sides, cells, rays, turns, groupOf, cells.grid.patches, 1);
 }
 
 /** The same from half of the rays and between patches taken together two by two; it tells how much that matters. */
@@ -39,9 +39,9 @@ function joined(
 ): Ways {
   const reflectance = new Float64Array(groups);
   const area = new Float64Array(groups);
-  for (let p = 0; p < cells.patches; p++) {
+  for (let p = 0; p < cells.grid.patches; p++) {
     const g = groupOf[p] as number;
-    reflectance[g] = sides.reflectance[cells.sideOfPatch[p] as number] as number;
+    reflectance[g] = sides.reflectance[cells.grid.sideOfPatch[p] as number] as number;
     area[g] = (area[g] as number) + (cells.patchArea[p] as number);
   }
   const part = new Float64Array(cells.count);

@@ -42,6 +42,8 @@ export interface World {
   readonly whole: Uint8Array;
   /** 1 for the sides of boxes, whose inside is closed. */
   readonly closed: Uint8Array;
+  /** Least and greatest x, y, z of each thing, in pairs. */
+  readonly boxes: Float64Array;
   /** Everything but the room's surfaces, for the search along a ray. */
   readonly tree: BoxTree;
 }
@@ -71,6 +73,7 @@ export function worldOf(scene: Scene): World {
       edgeStart[i] = edges.length;
       edgeCount[i] = writeEdges(edges, polygon);
     }
+    boundPoints(boxes, i * 6, polygon.vertices);
     closed[i] = polygon.kind === "box" ? 1 : 0;
     const wall = room === null ? -1 : wallOf(polygon, room);
     if (wall >= 0) {
@@ -80,7 +83,6 @@ export function worldOf(scene: Scene): World {
       shellAll.push(i);
       return;
     }
-    boundPoints(boxes, i * 6, polygon.vertices);
     free.push(i);
   });
   scene.bodies.forEach((body, b) => {
@@ -105,6 +107,7 @@ export function worldOf(scene: Scene): World {
     inShell,
     whole,
     closed,
+    boxes,
     tree: boxTree(boxes, free),
   };
 }

@@ -79,8 +79,10 @@ export function beamSum(shape: SourceShape, beam: Beam): BeamSum | null {
 /**
  * The mean beam share over a source, weighted by what each of its points gives the receptor: the factor that turns the
  * exact reading of a Lambertian source into that of the beam. Quadrature, measured against a rule of 36 points to a
- * side: within 0.001 % of the reading for a power of the cosine, and within 0.2 % of the reading on the axis at the
- * same distance where the dark rim of a grid crosses the opening.
+ * side: within 0.02 % of the reading for a power of the cosine, and within 0.2 % of the reading on the axis for a grid
+ * whose cone takes in the opening from the receptor. Nearer than that, where the grid's dark rim crosses the opening,
+ * the fixed points miss part of it: with a grid of 10 deg at 1 m a strip of 1.4 m reads up to 22 % too little and a
+ * disc of 1.5 m 12 % too much.
  */
 export function beamFactor(
   sum: BeamSum,

@@ -46,6 +46,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["bearing", "Bearings"],
   ["placement", "Placing a lamp or the camera"],
   ["calibration", "How the output is known"],
+  ["output", "What a lamp gives"],
   ["power", "Power"],
   ["gel", "Gels"],
   ["surface", "Surfaces"],

@@ -1,5 +1,8 @@
 import { type Beam, beamShare } from "../physics/beam.js";
 import { samples } from "../physics/beam-reading.js";
+import { type GridOpening, gridOpening, gridReading } from "../physics/grid-reading.js";
+import { discReading, domeReading } from "../physics/illuminance.js";
+import { emptyVector, type LightVector } from "../physics/light-vector.js";
 import type { SourceShape } from "../physics/source-shape.js";
 
 /** Points to a side of the rule near to a source and far from it. */
@@ -8,8 +11,20 @@ const farFineness = 7;
 /** From this many times the greatest half width on, the coarse rule serves. */
 const farDistance = 5;
 
-/** The opening of a source with a beam, cut into points: x, y, z and area of each, in a row. */
-export interface BeamSum {
+/** The opening of a source with a beam, made ready. */
+export type BeamSum = GridBeam | PointsBeam;
+
+/** Behind a grid: the lit part of the opening is found for each receptor. */
+interface GridBeam {
+  readonly kind: "grid";
+  readonly shape: SourceShape;
+  readonly opening: GridOpening;
+  readonly scratch: LightVector;
+}
+
+/** Cut into points: x, y, z and area of each, in a row. */
+interface PointsBeam {
+  readonly kind: "points";
   readonly beam: Beam;
   readonly near: Float64Array;
   readonly far: Float64Array;
@@ -40,6 +55,9 @@ function rowOf(shape: Extract<SourceShape, { kind: "disc" | "polygon" }>, finene
 /** Prepares a flat source with a beam; null for a source of one luminance, which needs no sum. */
 export function beamSum(shape: SourceShape, beam: Beam): BeamSum | null {
   if (beam.kind === "lambert" || (shape.kind !== "disc" && shape.kind !== "polygon")) return null;
+  if (beam.kind === "grid") {
+    return { kind: "grid", shape, opening: gridOpening(shape, beam.cutoff), scratch: emptyVector() };
+  }
   const near = rowOf(shape, nearFineness);
   let cx = 0;
   let cy = 0;
@@ -63,6 +81,7 @@ export function beamSum(shape: SourceShape, beam: Beam): BeamSum | null {
     half = Math.max(half, x * x + y * y + z * z);
   }
   return {
+    kind: "points",
     beam,
     near,
     far: rowOf(shape, farFineness),
@@ -78,14 +97,33 @@ export function beamSum(shape: SourceShape, beam: Beam): BeamSum | null {
 
 /**
  * The mean beam share over a source, weighted by what each of its points gives the receptor: the factor that turns the
- * exact reading of a Lambertian source into that of the beam. Quadrature, measured against a rule of 36 points to a
- * side: within 0.02 % of the reading for a power of the cosine, and within 0.2 % of the reading on the axis for a grid
- * whose cone takes in the opening from the receptor. Nearer than that, where the grid's dark rim crosses the opening,
- * the fixed points miss part of it: with a grid of 10 deg at 1 m a strip of 1.4 m reads up to 22 % too little and a
- * disc of 1.5 m 12 % too much.
+ * exact reading of a Lambertian source into that of the beam. For a grid it is summed over the part of the opening that
+ * shines on the receptor, as `gridReading` says.
+ *
+ * For a power n of the cosine a rule over the whole opening serves. For openings to 2 m and from 0.3 m on it is off, as
+ * a share of the reading on the axis, by up to 0.03 % for n to 2, about 2 % for n to 10 and about 12 % for n to 40; the
+ * worst is close before a large opening. For n = 4 and an opening of 0.9 m it is within 0.001 % from 0.5 m on.
  */
 export function beamFactor(
   sum: BeamSum,
+  px: number,
+  py: number,
+  pz: number,
+  mx: number,
+  my: number,
+  mz: number,
+  dome: boolean,
+): number {
+  if (sum.kind === "points") return pointsFactor(sum, px, py, pz, mx, my, mz, dome);
+  const beamed = gridReading(sum.opening, px, py, pz, mx, my, mz, dome);
+  if (beamed === 0) return 0;
+  const reading = dome ? domeReading : discReading;
+  const whole = reading(sum.shape, px, py, pz, mx, my, mz, sum.scratch);
+  return whole > 0 ? Math.min(1, beamed / whole) : 0;
+}
+
+function pointsFactor(
+  sum: PointsBeam,
   px: number,
   py: number,
   pz: number,

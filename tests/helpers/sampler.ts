@@ -48,7 +48,7 @@ export function spotOf(source: Source, random: () => number): Spot {
 }
 
 /** Luminance at an angle off the lamp's axis as a share of that on it, written from the definitions in the guide. */
-function share(source: Source, cosine: number): number {
+export function beamShare(source: Source, cosine: number): number {
   const { beam } = source;
   if (beam.kind === "lambertian") return 1;
   if (beam.kind === "cosine-power") return cosine ** (beam.exponent - 1);
@@ -56,12 +56,12 @@ function share(source: Source, cosine: number): number {
 }
 
 /** Flux of a unit of luminance on the axis, per area, by the midpoint rule over the half sphere. */
-function spread(source: Source): number {
+export function beamSpread(source: Source): number {
   const steps = 20_000;
   let sum = 0;
   for (let i = 0; i < steps; i++) {
     const theta = ((i + 0.5) / steps) * (Math.PI / 2);
-    sum += share(source, Math.cos(theta)) * Math.cos(theta) * Math.sin(theta);
+    sum += beamShare(source, Math.cos(theta)) * Math.cos(theta) * Math.sin(theta);
   }
   return (2 * Math.PI * sum * (Math.PI / 2)) / steps;
 }
@@ -75,7 +75,7 @@ export function sampledReading(
   count: number,
   random: () => number,
 ): { readonly value: number; readonly error: number } {
-  const scale = 1 / spread(source);
+  const scale = 1 / beamSpread(source);
   let sum = 0;
   let squares = 0;
   for (let i = 0; i < count; i++) {
@@ -86,7 +86,7 @@ export function sampledReading(
     const away = -times(to, spot.out) / d;
     const cosine = times(to, facing) / d;
     const response = receptor === "disc" ? Math.max(0, cosine) : (1 + cosine) / 2;
-    const value = away > 0 ? (scale * share(source, away) * away * response) / d2 : 0;
+    const value = away > 0 ? (scale * beamShare(source, away) * away * response) / d2 : 0;
     sum += value;
     squares += value * value;
   }

@@ -51,8 +51,8 @@ describe("direct light against random points of the source (within 4 standard er
 });
 
 describe("the rule for beams", () => {
-  // The finer rule is that of physics with 40 points to a side, six to thirty times as many points.
-  test("is off by no more than it says: 0.001 % for a power of the cosine, 0.2 % of the axis for the rim of a grid", () => {
+  // The finer rule is that of physics, over the area with 40 points to a side; its own error for grids is 0.02 %.
+  test("is off by no more than it says: 0.001 % for a power of the cosine, and nothing that is seen for a grid", () => {
     const random = randomFrom(3);
     for (const shape of shapes.slice(0, 2)) {
       for (const beam of beams.slice(1)) {
@@ -67,7 +67,7 @@ describe("the rule for beams", () => {
           const luminance = luminancePerEnergy(optics, sourceBeam(source)) ?? 0;
           const found = directPerLumenSecond(source, at, facing, "disc");
           const axis = (luminance * source.area) / (away * away);
-          const allowed = beam.kind === "grid" ? 0.002 * axis : 0.00001 * luminance * fine;
+          const allowed = beam.kind === "grid" ? 0.0003 * axis : 0.00001 * luminance * fine;
           expect(Math.abs(found - luminance * fine)).toBeLessThanOrEqual(allowed);
         }
       }

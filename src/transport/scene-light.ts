@@ -1,7 +1,7 @@
 import { emptyVector } from "../physics/light-vector.js";
 import type { Scene, Source } from "../scene/types.js";
 import { bouncedColumn } from "./bounce/column.js";
-import { contributors } from "./bounce/contributors.js";
+import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { type KeptSet, keepSet, keptAt } from "./bounce/kept-set.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
@@ -21,6 +21,12 @@ export interface Reach {
   readonly error: number;
 }
 
+/** A source and the luminous energy it is to give, lm s. */
+export interface PoweredSource {
+  readonly source: Source;
+  readonly energy: number;
+}
+
 /**
  * The light of a scene at any meter from any source, per lumen-second of that source. What depends on the set alone is
  * worked out once, what depends on a source's place once for each place; powers and colours cost nothing. Answers do
@@ -30,8 +36,11 @@ export interface SceneLight {
   /** Announces meters that will be asked for, so that they share one working. */
   readonly ask: (meters: readonly Meter[]) => void;
   readonly reach: (source: Source, meter: Meter) => Reach;
-  /** What the surfaces do for a meter under one source, the greatest first. */
-  readonly contributors: (source: Source, meter: Meter) => readonly Contributor[];
+  /**
+   * What the surfaces do for a meter under some lights, the greatest first. Worked out when first asked for, for all
+   * meters that share a working: some times the cost of a reading.
+   */
+  readonly contributors: (lights: readonly PoweredSource[], meter: Meter) => readonly Contributor[];
 }
 
 /** A place that is looked at with a kept set, and its station there. */
@@ -51,6 +60,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
   const sources = new Map<string, ShadedSource>();
   const columns = new Map<KeptSet, Map<string, ReturnType<typeof bouncedColumn>>>();
   const directs = new Map<string, number>();
+  const blacks = new Map<KeptSet, readonly BlackSet[]>();
   const scratch = emptyVector();
   const announced = new Map<string, Meter>();
 
@@ -101,30 +111,47 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     own.set(key, column);
     return column;
   };
+  const directOf = (source: Source, key: string, meter: Meter): number => {
+    const both = `${key} at ${meterKey(meter)}`;
+    const known = directs.get(both);
+    if (known !== undefined) return known;
+    const shaded = shadedOf(source, key);
+    const direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
+    directs.set(both, direct);
+    return direct;
+  };
+  const blacksOf = (kept: KeptSet): readonly BlackSet[] => {
+    const known = blacks.get(kept) ?? blackSets(kept);
+    blacks.set(kept, known);
+    return known;
+  };
   return {
     ask: (meters) => {
       for (const meter of meters) announced.set(meterKey(meter), meter);
     },
     reach: (source, meter) => {
       const key = sourceKey(source);
-      const both = `${key} at ${meterKey(meter)}`;
-      let direct = directs.get(both);
-      if (direct === undefined) {
-        const shaded = shadedOf(source, key);
-        direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
-        directs.set(both, direct);
-      }
       const { kept, station } = spotOf(meter);
       const column = columnOf(kept, source, key);
       return {
-        direct,
+        direct: directOf(source, key, meter),
         bounced: column.bounced[station] as number,
         error: column.error[station] as number,
       };
     },
-    contributors: (source, meter) => {
+    contributors: (lights, meter) => {
       const { kept, station } = spotOf(meter);
-      return contributors(kept, shadedOf(source, sourceKey(source)), station);
+      const keys = lights.map(({ source }) => sourceKey(source));
+      const read = (set: KeptSet): number => {
+        const parts = lights.map(({ source, energy }, i) => {
+          const key = keys[i] as string;
+          const bounced = columnOf(set, source, key).bounced[station] as number;
+          return energy * (directOf(source, key, meter) + bounced);
+        });
+        // From the least to the greatest, so that the order of the lights changes no bit.
+        return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);
+      };
+      return contributors(read(kept), blacksOf(kept), read);
     },
   };
 }

@@ -1,12 +1,37 @@
-import type { ShadedSource } from "../hiding/shaded.js";
+import { blackened } from "./blackened.js";
 import type { KeptSet } from "./kept-set.js";
+import { ownersOf } from "./owner.js";
 import type { Contributor } from "./types.js";
 
-/** The surfaces that give a station bounced light of a source, the greatest first. */
+/** A kept set with one owner's surfaces black. */
+export interface BlackSet {
+  readonly surface: string;
+  readonly kept: KeptSet;
+}
+
+/** A kept set once for each owner of surfaces that give light back, with those black. */
+export function blackSets(kept: KeptSet): readonly BlackSet[] {
+  const owners = [...new Set(ownersOf(kept.world, kept.sides))];
+  return owners.map((surface) => ({ surface, kept: blackened(kept, surface) }));
+}
+
+/**
+ * What the surfaces do for a meter, the greatest first; those that do nothing are left out.
+ *
+ * @param reading - The reading with all surfaces as they are.
+ * @param blacks - The same set with one surface after the other black.
+ * @param read - The reading with a set.
+ */
 export function contributors(
-  _kept: KeptSet,
-  _source: ShadedSource,
-  _station: number,
+  reading: number,
+  blacks: readonly BlackSet[],
+  read: (kept: KeptSet) => number,
 ): readonly Contributor[] {
-  return [];
+  return blacks
+    .map(({ surface, kept }) => {
+      const without = read(kept);
+      return { surface, takes: reading - without, without };
+    })
+    .filter(({ takes }) => takes > 0)
+    .sort((a, b) => b.takes - a.takes);
 }

@@ -9,12 +9,19 @@ export interface Bounced {
   readonly error: Float64Array;
 }
 
-/** What one surface does for one station under one source; both numbers in lx s per lm s of the source. */
+/**
+ * What one surface does for a meter under some lights; both numbers in lx s. In stops the surface gives
+ * log2((without + takes) / without). Light that goes by way of two surfaces is missed with either black, so the numbers
+ * of all surfaces do not add up to the bounced light.
+ */
 export interface Contributor {
-  /** The surface by its name in the recipe; strips, sides and pieces of a wall count together. */
+  /**
+   * What the surface belongs to, as the recipe names it: `floor`, `wall left`, a piece of the set with both of its
+   * sides and all of its strips, a person's name, or `person` for the only one.
+   */
   readonly surface: string;
-  /** Light that reaches the station from this surface as its last bounce. */
-  readonly amount: number;
-  /** All bounced light that would reach the station if this surface were black. */
+  /** What the reading would lose if the surface were black, further bounces included. */
+  readonly takes: number;
+  /** The reading with that surface black: direct light, and what the other surfaces still bounce. */
   readonly without: number;
 }

@@ -27,8 +27,6 @@ function describe(
     case "hold":
     case "measured":
       return { statement: item.kind, title: null };
-    case "block":
-      return item.words[0]?.text === "silence" ? { statement: "silence", title: null } : null;
     default:
       return null;
   }

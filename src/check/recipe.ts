@@ -1,7 +1,15 @@
 import type { Code } from "../diagnostics/catalogue/index.js";
 import type { Diagnostic, Sink } from "../diagnostics/diagnostic.js";
 import { printNode } from "../format/print-node.js";
-import type { BlockModel, Expectation, KeptText, LaterStatement, Recipe, Setting } from "../model/types.js";
+import type {
+  BlockModel,
+  Expectation,
+  KeptText,
+  LaterStatement,
+  Recipe,
+  Setting,
+  Silence,
+} from "../model/types.js";
 import type { Block, File } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
@@ -18,6 +26,7 @@ import { keepForLater } from "./later.js";
 import { finishLets, useLet } from "./lets.js";
 import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
+import { checkSilence } from "./silence.js";
 import { checkTitle } from "./title.js";
 import { checkVariant } from "./variant.js";
 
@@ -101,6 +110,7 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
     intent: top.one("intent"),
     tolerances: settings(top.checked("tolerances")),
     thresholds: settings(top.checked("thresholds")),
+    silence: top.silence,
     expectations,
     later,
   };
@@ -118,10 +128,12 @@ interface TopBlocks {
   checked(kind: BlockKind): CheckedBlock | null;
   of<K extends BlockKind>(kind: K): readonly BlockModel<K>[];
   one<K extends BlockKind>(kind: K): BlockModel<K> | null;
+  readonly silence: readonly Silence[];
 }
 
 function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): TopBlocks {
   const all: CheckedBlock[] = [];
+  const silence: Silence[] = [];
   const single = new Map<string, Block>();
   for (const item of file.items) {
     if (item.kind !== "block") continue;
@@ -134,7 +146,6 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
       report(ctx, "kit.placed", head, { what: row.kind }, { fixes });
       continue;
     }
-    if (row.kind === "silence") continue;
     const before = single.get(row.kind);
     if (row.named === "none" && before !== undefined) {
       report(
@@ -149,6 +160,10 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
       continue;
     }
     single.set(row.kind, item);
+    if (row.kind === "silence") {
+      silence.push(...checkSilence(ctx, item, row));
+      continue;
+    }
     const checked = checkBlock(ctx, item, row);
     const clear = checkAllClashes(ctx, checked);
     const complete = checkNeeds(ctx, checked) && clear;
@@ -169,6 +184,7 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     checked: (kind) => all.find((checked) => checked.kind === kind) ?? null,
     of,
     one: (kind) => of(kind)[0] ?? null,
+    silence,
   };
 }
 

@@ -4,7 +4,7 @@ import { type BlockKind, blocks } from "../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { writeName } from "./make/points.js";
 import { quote } from "./make/quote.js";
-import type { BlockModel, Recipe, Setting } from "./types.js";
+import type { BlockModel, Recipe, Setting, Silence } from "./types.js";
 
 /**
  * A model as recipe text. Checking the text gives the same model again, origins aside; definitions stand as they
@@ -20,6 +20,7 @@ export function printRecipe(recipe: Recipe): string {
     ...topBlocks(recipe).map((block) => printBlock(block, "")),
     ...(recipe.tolerances.length > 0 ? [printSettings("tolerances", recipe.tolerances)] : []),
     ...(recipe.thresholds.length > 0 ? [printSettings("thresholds", recipe.thresholds)] : []),
+    ...(recipe.silence.length > 0 ? [printSilence(recipe.silence)] : []),
     recipe.expectations.map((item) => item.written),
     ...recipe.later.filter((item) => item.statement !== "use").map((item) => [item.written]),
   ];
@@ -64,6 +65,10 @@ function printBlock(block: BlockModel, indent: string): string[] {
 
 function printSettings(kind: string, settings: readonly Setting[]): string[] {
   return [`${kind} {`, ...settings.map((setting) => `  ${setting.name}: ${setting.written}`), "}"];
+}
+
+function printSilence(rows: readonly Silence[]): string[] {
+  return ["silence {", ...rows.map((row) => `  ${writeName(row.code)}: ${quote(row.because)}`), "}"];
 }
 
 /** A value as its property writes it: words bare, texts quoted, everything else by its own written form. */

@@ -17,6 +17,7 @@ import type { BaseUnit } from "../units/dimension.js";
 import { type BlockKind, blocks } from "../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import type { ValueType } from "../vocabulary/value-types.js";
+import { warningTable } from "../vocabulary/warnings.js";
 import type { Recipe } from "./types.js";
 
 /** How a checked recipe looks as plain data. It is derived from the vocabulary, row by row; origins are left out. */
@@ -278,12 +279,13 @@ export const recipeSchema: ZodType<Recipe> = object({
   intent: nullable(blockSchemaOf("intent")),
   tolerances: array(setting),
   thresholds: array(setting),
+  silence: array(object({ code: choice(warningTable.map((row) => row.code)), because: string() })),
   expectations: array(
     object({ written, surely: boolean(), claims: array(claim), because: nullable(string()) }),
   ),
   later: array(
     object({
-      statement: choice(["table", "variant", "solve", "hold", "measured", "use", "silence"]),
+      statement: choice(["table", "variant", "solve", "hold", "measured", "use"]),
       title: nullable(string()),
       written,
     }),

@@ -1,5 +1,6 @@
 import type { Place } from "../core/span.js";
 import type { BlockKind, blocks } from "../vocabulary/index.js";
+import type { WarningCode } from "../vocabulary/warnings.js";
 import type { ClaimModel, ValueShapes } from "./values.js";
 
 type Blocks = typeof blocks;
@@ -68,9 +69,16 @@ export interface Expectation {
   readonly origin?: Place;
 }
 
+/** A warning that is known and accepted. */
+export interface Silence {
+  readonly code: WarningCode;
+  readonly because: string;
+  readonly origin?: Place;
+}
+
 /** A statement that is read and kept, and that a later version evaluates. `written` is its canonical text. */
 export interface LaterStatement {
-  readonly statement: "table" | "variant" | "solve" | "hold" | "measured" | "use" | "silence";
+  readonly statement: "table" | "variant" | "solve" | "hold" | "measured" | "use";
   readonly title: string | null;
   readonly written: string;
   readonly origin?: Place;
@@ -102,6 +110,7 @@ export interface Recipe {
   readonly intent: IntentModel | null;
   readonly tolerances: readonly Setting[];
   readonly thresholds: readonly Setting[];
+  readonly silence: readonly Silence[];
   readonly expectations: readonly Expectation[];
   readonly later: readonly LaterStatement[];
 }

@@ -6,7 +6,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { roomLightSentences, stationTable } from "./text-stations.js";
-import { outcomeWords, severityWords } from "./text-verdicts.js";
+import { outcomeWords, severityWords, silenceWords } from "./text-verdicts.js";
 
 const safe = (text: string): string => markdownText(visible(text));
 
@@ -75,6 +75,10 @@ export function renderMarkdown(report: Report): string {
     if (item.remedy !== "") lines.push(`What to do: ${safe(item.remedy)}`);
     if (item.caution !== null) lines.push(`Caution: ${safe(item.caution)}`);
     parts.push(lines.join("\\\n"));
+  }
+  if (report.silenced.length > 0) {
+    const rows = report.silenced.map((item) => [item.code, item.because, silenceWords(item).join(" ")]);
+    parts.push("## Silenced", table(["Warning", "Because", "What it would say"], rows, []));
   }
   if (report.assumed.length > 0) {
     const rows = report.assumed.map((item) => [

@@ -97,6 +97,9 @@ export function renderReportCsv(report: Report): string {
     ...report.warnings.map(
       (item): Row => ["warning", item.about ?? "", item.code, item.message, item.severity, item.remedy],
     ),
+    ...report.silenced.map(
+      (item): Row => ["silenced", "", item.code, item.warnings.length, "", item.because],
+    ),
     ...report.assumed.map(
       (item): Row => ["assumed", item.what, "value", item.value, "", item.matters ? "matters" : ""],
     ),

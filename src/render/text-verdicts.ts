@@ -1,6 +1,11 @@
 import { asSentence } from "../diagnostics/print-sentence.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
-import type { ReportExpectation, ReportResult, ReportWarning } from "../report/schema/report.js";
+import type {
+  ReportExpectation,
+  ReportResult,
+  ReportSilence,
+  ReportWarning,
+} from "../report/schema/report.js";
 import { indented, labelled, type ViewOptions } from "./report-lines.js";
 
 /** How the three outcomes are said. */
@@ -39,6 +44,24 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
     say("", `wanted because: ${visibleLine(item.because)}`);
   if (item.line !== null && item.outcome !== "passed") say("", `said in line ${item.line}`);
   return lines;
+}
+
+/** A silenced warning: its reason, and what it would say. */
+export function silenceLines(item: ReportSilence, view: ViewOptions): readonly string[] {
+  return [
+    ...indented(
+      `${visibleLine(item.code)}, because: ${asSentence(visibleLine(item.because))}`,
+      "  ",
+      view.width,
+    ),
+    ...silenceWords(item).flatMap((text) => indented(visibleLine(text), "    ", view.width)),
+  ];
+}
+
+/** What a silenced warning would say, a sentence each. */
+export function silenceWords(item: ReportSilence): readonly string[] {
+  if (item.warnings.length === 0) return ["It does not speak here, so the line can go."];
+  return item.warnings.map((row) => `${severityWords[row.severity]}: ${asSentence(row.message)}`);
 }
 
 /** One warning: severity, what it is about, cause, remedy, caution, code. */

@@ -6,7 +6,7 @@ import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./r
 import { cameraSentences } from "./text-camera.js";
 import { lightBlock } from "./text-lights.js";
 import { stationLines } from "./text-stations.js";
-import { expectationLines, resultLines, warningLines } from "./text-verdicts.js";
+import { expectationLines, resultLines, silenceLines, warningLines } from "./text-verdicts.js";
 
 type Lines = readonly string[];
 
@@ -42,6 +42,9 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   }
   const warnings = joined(report.warnings.map((item) => warningLines(item, view)));
   found.push(report.warnings.length === 0 ? ["Warnings: none", []] : ["Warnings", warnings]);
+  if (report.silenced.length > 0) {
+    found.push(["Silenced", joined(report.silenced.map((item) => silenceLines(item, view)))]);
+  }
   if (report.assumed.length > 0) {
     const lines = report.assumed.flatMap((item) =>
       bullet(item.matters ? "*" : "-", `${item.what}: ${item.value}`),

@@ -38,7 +38,7 @@ export function buildReport(
   options: ReportOptions = {},
 ): Report {
   const plan: Plan = { recipe, scene };
-  const warnings = [...runRules(plan)];
+  const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const asked: Asked = { plan, alarms };
   const expectations = [...reportExpectations(asked, options.lineOf ?? (() => null))];
@@ -53,7 +53,8 @@ export function buildReport(
     stations: [...reportStations(scene, field)],
     results: [...reportResults(asked)],
     expectations,
-    warnings,
+    warnings: [...warnings],
+    silenced: [...silenced],
     assumed: scene.assumed.map((row) => ({
       what: row.what,
       value: row.value,

@@ -34,6 +34,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["brace", "Braces"],
   ["bracket", "Brackets"],
   ["setting", "Settings"],
+  ["silence", "Silenced warnings"],
   ["statement", "Statements"],
   ["head", "Heads of blocks"],
   ["block", "Blocks"],

@@ -21,6 +21,7 @@ export function recipe(parts: Partial<Recipe> = {}): Recipe {
     intent: null,
     tolerances: [],
     thresholds: [],
+    silence: [],
     expectations: [],
     later: [],
     ...parts,

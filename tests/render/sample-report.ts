@@ -173,6 +173,23 @@ export const sample: Report = reportSchema.parse({
     },
     { code: "near-field", severity: "note", message: "key is near", remedy: "", caution: null, about: null },
   ],
+  silenced: [
+    {
+      code: "low-sun",
+      because: "the *last* hour | is wanted",
+      warnings: [
+        {
+          code: "low-sun",
+          severity: "note",
+          message: "from the face this sun stands only 9 deg high",
+          remedy: "raise it",
+          caution: null,
+          about: "key",
+        },
+      ],
+    },
+    { code: "fan", because: "it shows a lamp", warnings: [] },
+  ],
   assumed: [
     { what: "walls", value: "50 %", matters: true },
     { what: "hair", value: "8 %", matters: false },

@@ -91,6 +91,18 @@ describe("the report as text", () => {
     expect(power("100 Ws")).toBe("100 Ws, 2.0 stop below full, of 400 Ws");
   });
 
+  test("lists what is silenced with its reason, and says where a line is no longer needed", () => {
+    const lines = renderText(sample, { width: 100 }).split("\n");
+    const at = lines.indexOf("Silenced");
+    expect(lines.slice(at + 1, at + 6)).toEqual([
+      "  low-sun, because: The *last* hour | is wanted.",
+      "    Note: From the face this sun stands only 9 deg high.",
+      "",
+      "  fan, because: It shows a lamp.",
+      "    It does not speak here, so the line can go.",
+    ]);
+  });
+
   test("stars what matters of what was assumed", () => {
     expect(whole).toContain("  * walls: 50 %\n  - hair: 8 %\n");
   });

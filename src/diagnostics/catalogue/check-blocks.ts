@@ -176,6 +176,24 @@ export const blockFindings = {
     help: "Write `{path}`, with what is to change.",
     page: 'A variant says what differs from the recipe: `key.distance: 3 m` changes one value, `remove fill` takes something out, and a block with a new name adds something. A block that is there already is not written again, since nobody could see which of its values are new.\n\nRight: `variant "Lamp farther out" { key.distance: 3 m }`.',
   },
+  "silence.unknown": {
+    severity: "error",
+    message: "`{code}` is not the code of a warning",
+    help: "A report says the code of each of its warnings; `halfshade explain` without a code lists all.",
+    page: 'A warning is silenced by its code, as the report says it. Codes have hyphens, so they stand in backticks.\n\nRight: ``silence { `low-sun`: "the last hour is what we want" }``.',
+  },
+  "silence.safety": {
+    severity: "error",
+    message: "`{code}` is a warning about people's safety, and it cannot be silenced",
+    help: "Take the line out, and do what the warning says.",
+    page: "Warnings about stands, booms and whatever else may hurt somebody are always shown, each with its caution. They are silent by themselves once the set-up is safe by their sum.",
+  },
+  "silence.reason": {
+    severity: "error",
+    message: "`{code}` is silenced without a reason",
+    help: "Say in a text why it is accepted.",
+    page: 'The report lists what is silenced, each with its reason, so that who reads it later knows that it was meant.\n\nRight: ``silence { `low-sun`: "the last hour is what we want" }``.',
+  },
   "statement.later": {
     severity: "note",
     message: "`{statement}` is read and kept, and not worked out by this version",

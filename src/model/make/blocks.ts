@@ -83,6 +83,7 @@ export function recipe(title: string, parts: RecipeParts): Recipe {
     intent: null,
     tolerances: [],
     thresholds: [],
+    silence: [],
     expectations: [],
     later: [],
     ...parts,

@@ -1,3 +1,4 @@
+import type { WarningCode } from "../../vocabulary/warnings.js";
 import type { Plan } from "../plan.js";
 import type { ReportWarning } from "../schema/report.js";
 import type { ThresholdName } from "../settings.js";
@@ -31,7 +32,7 @@ export interface RulePage {
 /** One warning of the report. */
 export interface Rule {
   /** Words joined by hyphens: `lamp-through-ceiling`. */
-  readonly code: string;
+  readonly code: WarningCode;
   /** The thresholds that a recipe may set for it. */
   readonly thresholds: readonly ThresholdName[];
   /** True for warnings about people's safety; they carry a caution and cannot be silenced. */

@@ -167,6 +167,12 @@ const warning = object({
   about: string().nullable(),
 });
 
+const silence = object({
+  code: string(),
+  because: string().meta({ description: "Why it is accepted, as the recipe says" }),
+  warnings: array(warning).meta({ description: "What it would say; empty where it does not speak" }),
+});
+
 const camera = object({
   position: point,
   distance: number().meta({ description: "Along the floor from the mark, m" }),
@@ -204,6 +210,9 @@ export const reportSchema = object({
   results: array(result),
   expectations: array(expectation),
   warnings: array(warning),
+  silenced: array(silence).meta({
+    description: "Warnings that the recipe accepts; they are not among `warnings`",
+  }),
   assumed: array(object({ what: string(), value: string(), matters: boolean() })),
   not_claimed: array(string()),
 });
@@ -220,3 +229,5 @@ export type ReportResult = Report["results"][number];
 export type ReportExpectation = Report["expectations"][number];
 /** One warning with its remedy. */
 export type ReportWarning = Report["warnings"][number];
+/** One warning that the recipe silences, with its reason. */
+export type ReportSilence = Report["silenced"][number];

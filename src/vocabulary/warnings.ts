@@ -1,0 +1,50 @@
+/** One warning of the report, as a recipe knows it. */
+export interface WarningRow {
+  /** Words joined by hyphens. */
+  readonly code: string;
+  /** True for warnings about people's safety, which cannot be silenced. */
+  readonly safety: boolean;
+}
+
+/** Every warning, in the order in which findings of like weight are reported. */
+export const warningTable = [
+  { code: "lamp-through-ceiling", safety: false },
+  { code: "lamp-near-ceiling", safety: false },
+  { code: "stand-too-short", safety: false },
+  { code: "lamp-through-wall", safety: false },
+  { code: "camera-through-wall", safety: false },
+  { code: "set-short-top", safety: false },
+  { code: "set-top-pose", safety: false },
+  { code: "panel-shades-light", safety: false },
+  { code: "lamp-in-frame", safety: false },
+  { code: "not-sun-hard", safety: false },
+  { code: "low-sun", safety: false },
+  { code: "elevation-changes-down-body", safety: false },
+  { code: "fan", safety: false },
+  { code: "two-suns", safety: false },
+  { code: "not-overcast", safety: false },
+  { code: "soft-too-far", safety: false },
+  { code: "crossing-noses", safety: false },
+  { code: "dark-sockets", safety: false },
+  { code: "not-enough-power", safety: false },
+  { code: "no-reserve", safety: false },
+  { code: "below-minimum", safety: false },
+  { code: "off-aperture", safety: false },
+  { code: "uncalibrated", safety: false },
+  { code: "near-field", safety: false },
+  { code: "meter-trap", safety: false },
+  { code: "head-to-toe", safety: false },
+  { code: "people-uneven", safety: false },
+  { code: "background-off", safety: false },
+  { code: "ambient", safety: false },
+  { code: "sync-band", safety: false },
+  { code: "colour-mix", safety: false },
+  { code: "out-of-focus", safety: false },
+  { code: "too-close", safety: false },
+  { code: "flare", safety: false },
+  { code: "stand-tip", safety: true },
+  { code: "boom-balance", safety: true },
+] as const satisfies readonly WarningRow[];
+
+/** The code of a warning. */
+export type WarningCode = (typeof warningTable)[number]["code"];

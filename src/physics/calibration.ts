@@ -1,11 +1,12 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled, frameAround, normalise, scale, subtract } from "../math/vector.js";
 import { type Beam, beamEnergyShare } from "./beam.js";
-import { beamReading } from "./beam-reading.js";
+import { beamOpening } from "./beam-opening.js";
 import { flashRequiredExposure } from "./exposure.js";
 import { discReading } from "./illuminance.js";
 import { emptyVector } from "./light-vector.js";
 import { axialIntensityPerEnergy, luminancePerEnergy } from "./luminous-energy.js";
+import { openingReading } from "./opening-reading.js";
 import { type SourceShape, sourceCentre } from "./source-shape.js";
 
 /** One reading of a flat-receptor flash meter on a lamp's axis, without bounce. */
@@ -49,10 +50,12 @@ export function axialExposurePerEnergy(
   const point = addScaled(sourceCentre(source), axis, distance);
   const facing = scale(axis, -1);
   const luminance = luminancePerEnergy(source, beam);
+  const [x, y, z] = point;
+  const [nx, ny, nz] = facing;
   const angle =
-    source.kind === "disc" || source.kind === "polygon"
-      ? beamReading(source, beam, point, facing, "disc").value
-      : discReading(source, point[0], point[1], point[2], facing[0], facing[1], facing[2], emptyVector());
+    beam.kind !== "lambert" && (source.kind === "disc" || source.kind === "polygon")
+      ? openingReading(beamOpening(source, beam), x, y, z, nx, ny, nz, false)
+      : discReading(source, x, y, z, nx, ny, nz, emptyVector());
   return luminance !== undefined && angle > 0 ? luminance * angle : undefined;
 }
 

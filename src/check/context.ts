@@ -31,10 +31,14 @@ export interface DefineEntry {
   used: boolean;
 }
 
-/** What all checks of one file share: where findings go, and what its names mean. */
-export interface Context {
+/** The file that is worked on, and where findings about it go. */
+export interface Reporter {
   readonly file: string;
   readonly sink: Sink;
+}
+
+/** What all checks of one file share: where findings go, and what its names mean. */
+export interface Context extends Reporter {
   readonly lets: Map<string, LetEntry>;
   readonly definitions: Map<string, DefineEntry>;
   readonly declared: Map<string, Declared>;
@@ -50,7 +54,7 @@ export interface Context {
 
 /** Reports a finding at a span of the file that is checked. */
 export function report<C extends Code>(
-  ctx: Context,
+  ctx: Reporter,
   code: C,
   span: Span,
   args: ArgsOf<C>,
@@ -60,11 +64,11 @@ export function report<C extends Code>(
 }
 
 /** A place in the file that is checked. */
-export function here(ctx: Context, span: Span): Place {
+export function here(ctx: Reporter, span: Span): Place {
   return placeIn(ctx.file, span);
 }
 
 /** A fix that replaces a span. */
-export function replace(ctx: Context, title: string, span: Span, text: string, certain = false): Fix {
+export function replace(ctx: Reporter, title: string, span: Span, text: string, certain = false): Fix {
   return { title, certain, edits: [{ place: here(ctx, span), text }] };
 }

@@ -3,7 +3,7 @@ import { printNode } from "../format/print-node.js";
 import type { Entry, Property, Value } from "../syntax/ast.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { propertySynonyms } from "../vocabulary/synonyms.js";
-import { type Context, here, replace, report } from "./context.js";
+import { type Context, here, type Reporter, replace, report } from "./context.js";
 import { listNames, nearNames } from "./suggest.js";
 import { readValue } from "./values/read.js";
 import { aKind, bare } from "./words.js";
@@ -89,7 +89,12 @@ function plainNumbers(value: Value): string | null {
 }
 
 /** Reports a property that there is not. Gives the names that may have been meant. */
-function unknownProperty(ctx: Context, row: BlockRow, entry: Property, name: string): readonly string[] {
+export function unknownProperty(
+  ctx: Reporter,
+  row: BlockRow,
+  entry: Property,
+  name: string,
+): readonly string[] {
   const names = row.properties.map((property) => property.name);
   const synonym = propertySynonyms.find(
     (candidate) =>

@@ -2,10 +2,12 @@ import { printNode } from "../format/print-node.js";
 import { printName } from "../format/print-value.js";
 import type { Block, Entry, File, Property, Variant } from "../syntax/ast.js";
 import { blockRow } from "../vocabulary/index.js";
+import { type Change, changeFile } from "./change/change.js";
 import { type Context, here, replace, report } from "./context.js";
 
-/** Reports blocks of a variant that stand in the recipe already: a variant changes one value by its path. */
+/** Reports what a variant changes though it is not there, and blocks of it that stand in the recipe already. */
 export function checkVariant(ctx: Context, file: File, variant: Variant): void {
+  if (variant.from === null) changeFile(file, changesOf(variant), ctx);
   for (const line of variant.lines) {
     if (line.kind !== "block") continue;
     if (line.words[0]?.text === "set") {
@@ -15,6 +17,24 @@ export function checkVariant(ctx: Context, file: File, variant: Variant): void {
       checkRepeated(ctx, line, ownBlock(file, line));
     }
   }
+}
+
+/** What a variant changes in its base, in the order of its lines. */
+export function changesOf(variant: Variant): readonly Change[] {
+  return variant.lines.flatMap((line): readonly Change[] => {
+    switch (line.kind) {
+      case "property":
+        return [
+          { kind: "set", path: line.path, value: line.value, companion: line.companion, span: line.span },
+        ];
+      case "remove":
+        return [{ kind: "remove", path: line.path }];
+      case "block":
+        return [{ kind: "add", block: line }];
+      default:
+        return [];
+    }
+  });
 }
 
 const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");

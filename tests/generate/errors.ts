@@ -56,6 +56,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["claim", "Expectations"],
   ["result", "Results"],
   ["reading", "Readings"],
+  ["path", "Paths to values"],
   ["variant", "Variants"],
   ["point", "Points"],
   ["direction", "Directions"],

@@ -1,6 +1,7 @@
 import { blockFindings } from "./check-blocks.js";
 import { claimFindings } from "./check-claims.js";
 import { nameFindings } from "./check-names.js";
+import { pathFindings } from "./check-paths.js";
 import { valueFindings } from "./check-values.js";
 
 /** Findings of the check stage: names, blocks, values and claims. */
@@ -9,4 +10,5 @@ export const checkFindings = {
   ...nameFindings,
   ...valueFindings,
   ...claimFindings,
+  ...pathFindings,
 } as const;

@@ -9,6 +9,7 @@ import { standBodies } from "./lamp/stand-bodies.js";
 import { throughCloth } from "./lit/cloth.js";
 import { intoSurface } from "./lit/into-surface.js";
 import { lightPlace } from "./lit/seen.js";
+import { lyingOn } from "./lying-on.js";
 import { meterOf } from "./meter.js";
 import { pointStation } from "./named-point.js";
 import { registerOwners } from "./owners.js";
@@ -91,7 +92,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     bodies,
     subjects,
     sources,
-    stations,
+    stations: stations.map((station) => ({ ...station, at: lyingOn(polygons, station.at) })),
     camera,
     meter,
     key,

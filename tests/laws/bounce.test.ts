@@ -1,0 +1,226 @@
+import { describe, expect, test } from "vitest";
+import type { Vec3 } from "../../src/core/vector.js";
+import type { Scene, Source } from "../../src/scene/types.js";
+import { bouncedColumn } from "../../src/transport/bounce/column.js";
+import { fineness } from "../../src/transport/bounce/fineness.js";
+import { type KeptSet, keepSet, keepSetAt } from "../../src/transport/bounce/kept-set.js";
+import { balance } from "../../src/transport/bounce/system.js";
+import { prepareSource } from "../../src/transport/direct.js";
+import { occludersOf } from "../../src/transport/hiding/occluder.js";
+import { shadedSource } from "../../src/transport/hiding/shaded.js";
+import { type LightField, lightField } from "../../src/transport/light-field.js";
+import { energiesOf, mix } from "../../src/transport/mix.js";
+import { sceneLight } from "../../src/transport/scene-light.js";
+import { closedRoom, discAt } from "../helpers/closed-room.js";
+import { livedInRoom, mirrored } from "../helpers/lived-in-room.js";
+import { mustBreak } from "../helpers/must-break.js";
+import { sourceOf } from "../helpers/sources.js";
+
+type Evaluate = (scene: Scene) => LightField;
+
+const scene = livedInRoom();
+const field = lightField(scene);
+const shaded = (source: Source) => shadedSource(prepareSource(source), occludersOf(scene));
+
+/** What every reading is to keep, stops. */
+const EVERY_DAY = 0.05;
+const apart = (a: number, b: number): number => Math.abs(Math.log2(a / b));
+
+describe("light goes both ways alike: a lamp and a flat meter change places", () => {
+  // A small matt disc gives a flat meter what the meter's place, shining so, would give the disc's (Helmholtz).
+  const unit = ([x, y, z]: Vec3): Vec3 => {
+    const size = Math.sqrt(x * x + y * y + z * z);
+    return [x / size, y / size, z / size];
+  };
+  const spots: readonly (readonly [Vec3, Vec3])[] = [
+    [[-1.5, -1.8, 2.2], unit([1, 1.5, -0.6])],
+    [[1.4, -1, 1.2], unit([-1, 1, 0.2])],
+    [[-2, 2, 1], unit([1, -1, 0])],
+    [[0.5, -0.8, 0.7], unit([-0.3, -0.2, -1])],
+    [[1.8, 2.5, 2.4], unit([-1, -1, -1])],
+  ];
+  const changed = (beam?: Source["beam"]): Scene => ({
+    ...scene,
+    stations: spots.map(([at, facing], i) => discAt(`spot${i}`, at, facing)),
+    sources: spots.map(([at, facing]) => sourceOf({ kind: "disc", radius: 0.02 }, at, facing, beam)),
+  });
+  const law = (run: Evaluate, set: Scene): void => {
+    const { direct, bounced } = run(set);
+    const n = spots.length;
+    const all = direct.map((part, k) => part + (bounced?.[k] ?? 0));
+    for (let i = 0; i < n; i++) {
+      for (let j = 0; j < i; j++) {
+        const [there, back] = [all[i * n + j] as number, all[j * n + i] as number];
+        expect(apart(there, back), `${i} and ${j}`).toBeLessThan(EVERY_DAY);
+      }
+    }
+  };
+  const fine: Evaluate = (set) => lightField(set, sceneLight(set, "fine"));
+  test("holds", () => law(fine, changed()));
+  test("breaks for a beam that is not matt, and where bounced light counts once too little", () => {
+    mustBreak(() => law(fine, changed({ kind: "cosine-power", exponent: 2 })));
+    mustBreak(() =>
+      law((set) => {
+        const plain = lightField(set);
+        return { ...plain, bounced: (plain.bounced ?? new Float64Array()).map((x, k) => x * (1 + k / 100)) };
+      }, changed()),
+    );
+  });
+});
+
+describe("in a closed room where every patch gives what it does not pass on, all are equally bright", () => {
+  // The furnace: own light 1 - rho, so that all light is 1. It holds where all that leaves a patch arrives.
+  const law = (kept: KeptSet, lost = 0): void => {
+    const { system, groupOf } = kept.ways;
+    const rho = new Float64Array(system.count);
+    groupOf.forEach((group, patch) => {
+      const side = kept.cells.grid.sideOfPatch[patch] as number;
+      rho[group] = kept.sides.reflectance[side] as number;
+    });
+    const light = rho.map((share) => 1 - share - lost);
+    balance(system, light);
+    for (const one of light) expect(one).toBeCloseTo(1, 9);
+  };
+  const empty = closedRoom(
+    [4, 5, 2.8],
+    [0.3, 0.85, 0.5, 0.6, 0.7, 0.2],
+    [],
+    [discAt("a", [0, 0, 1], [0, 1, 0])],
+  );
+  test("holds, to rounding", () => law(keepSet(empty)));
+  test("breaks with a hole in the room, and when a thousandth is lost", () => {
+    mustBreak(() => law(keepSet({ ...empty, polygons: empty.polygons.slice(1) })));
+    mustBreak(() => law(keepSet(empty), 0.001));
+  });
+});
+
+describe("left and right swapped: the same light, within what it says it may be off", () => {
+  const law = (one: LightField, other: LightField): void => {
+    one.direct.forEach((direct, k) => {
+      expect(other.direct[k] as number).toBeCloseTo(direct, 6);
+      const [a, b] = [one.bounced?.[k] as number, other.bounced?.[k] as number];
+      // Two errors of one station and one light.
+      const slack = (one.error?.[k] as number) + (other.error?.[k] as number);
+      expect(Math.abs(a - b), `${k}`).toBeLessThan(2 * slack);
+    });
+    const totals = (part: LightField): Float64Array => mix(part, energiesOf(scene));
+    totals(one).forEach((total, i) => {
+      expect(apart(total, totals(other)[i] as number)).toBeLessThan(EVERY_DAY);
+    });
+  };
+  test("holds", () => law(field, lightField(mirrored(scene))));
+  test("breaks for a wall of another reflectance on one side", () => {
+    const swapped = mirrored(scene);
+    const polygons = swapped.polygons.map((polygon) =>
+      polygon.name === "wall left" ? { ...polygon, frontReflectance: 0.3 } : polygon,
+    );
+    mustBreak(() => law(field, lightField({ ...swapped, polygons })));
+  });
+});
+
+describe("finer patches and more rays change less and less", () => {
+  const { usual } = fineness;
+  const coarse = { ...usual, patches: 40, rays: 1200, viewSide: 8, viewSteps: 1, cellSize: 1, spotRays: 4 };
+  const totals = (kept: KeptSet): Float64Array =>
+    mix({ ...field, bounced: bouncedOf(kept) }, energiesOf(scene));
+  const bouncedOf = (kept: KeptSet): Float64Array => {
+    const columns = scene.sources.map((source) => bouncedColumn(kept, shaded(source)).bounced);
+    return Float64Array.from({ length: field.direct.length }, (_, k) => {
+      const column = columns[k % scene.sources.length] as Float64Array;
+      return column[Math.floor(k / scene.sources.length)] as number;
+    });
+  };
+  /** Root mean square of the differences, stops. */
+  const spread = (a: Float64Array, b: Float64Array): number =>
+    Math.sqrt(
+      a.reduce((sum, x, i) => sum + apart(x, b[i] as number) * apart(x, b[i] as number), 0) / a.length,
+    );
+  const law = (less: Float64Array, more: Float64Array, most: Float64Array): void => {
+    expect(spread(more, most)).toBeLessThan(0.5 * spread(less, most));
+    more.forEach((total, i) => {
+      expect(apart(total, most[i] as number), scene.stations[i]?.name).toBeLessThan(EVERY_DAY);
+    });
+  };
+  test("holds", () => {
+    const [less, more, most] = [coarse, usual, fineness.fine].map((rule) => totals(keepSetAt(scene, rule)));
+    law(less as Float64Array, more as Float64Array, most as Float64Array);
+    mustBreak(() => law(more as Float64Array, less as Float64Array, most as Float64Array));
+  });
+});
+
+describe("with nothing to bounce there is direct light alone", () => {
+  const black: Scene = {
+    ...scene,
+    polygons: scene.polygons.map((polygon) => ({ ...polygon, frontReflectance: 0, backReflectance: 0 })),
+    bodies: scene.bodies.map((body) => ({ ...body, reflectance: 0 })),
+  };
+  const law = (found: LightField): void => {
+    const energies = energiesOf(scene);
+    const alone = mix({ ...field, bounced: null, error: null }, energies);
+    mix(found, energies).forEach((total, i) => {
+      expect(Object.is(total, alone[i])).toBe(true);
+    });
+    expect(Math.max(...(found.error ?? []))).toBe(0);
+  };
+  test("holds to the last bit", () => law(lightField(black)));
+  test("breaks for a person of 1 % alone", () =>
+    mustBreak(() =>
+      law(lightField({ ...black, bodies: black.bodies.map((body) => ({ ...body, reflectance: 0.01 })) })),
+    ));
+});
+
+describe("more reflectance anywhere gives more light everywhere", () => {
+  const lighter = (name: string): Scene => ({
+    ...scene,
+    polygons: scene.polygons.map((polygon) =>
+      polygon.name === name ? { ...polygon, frontReflectance: 0.95 } : polygon,
+    ),
+  });
+  const law = (more: LightField): void => {
+    more.bounced?.forEach((bounced, k) => {
+      expect(bounced + 2 * (more.error?.[k] as number)).toBeGreaterThan(field.bounced?.[k] as number);
+    });
+    const sum = (part: LightField): number => [...(part.bounced ?? [])].reduce((all, x) => all + x, 0);
+    expect(sum(more)).toBeGreaterThan(sum(field));
+  };
+  test.each(["floor", "ceiling", "wall front", "back"])("%s", (name) => law(lightField(lighter(name))));
+  test("breaks for a darker one", () =>
+    mustBreak(() =>
+      law(
+        lightField({
+          ...scene,
+          polygons: scene.polygons.map((row) =>
+            row.name === "ceiling" ? { ...row, frontReflectance: 0.5 } : row,
+          ),
+        }),
+      ),
+    ));
+});
+
+describe("powers mix in a room too", () => {
+  const energies = energiesOf(scene);
+  test("twice the power is twice the light, to the last bit, and lights add", () => {
+    const one = mix(field, energies);
+    mix(
+      field,
+      energies.map((energy) => 2 * energy),
+    ).forEach((total, i) => {
+      expect(Object.is(total, 2 * (one[i] as number))).toBe(true);
+    });
+    const key = mix(field, [energies[0] as number, 0]);
+    const fill = mix(field, [0, energies[1] as number]);
+    one.forEach((total, i) => {
+      expect(total / ((key[i] as number) + (fill[i] as number))).toBeCloseTo(1, 14);
+    });
+  });
+  test("the order of the lights changes no bit, and one that is off changes none", () => {
+    const [key, fill] = scene.sources as [Source, Source];
+    const plain = mix(field, energies);
+    const turned = { ...scene, sources: [fill, key] };
+    expect([...mix(lightField(turned), energiesOf(turned))]).toEqual([...plain]);
+    const more = { ...scene, sources: [key, { ...fill, energy: 0, centre: [1, -2, 2] as const }, fill] };
+    expect([...mix(lightField(more), energiesOf(more))]).toEqual([...plain]);
+    const leaking = { ...more, sources: more.sources.map((row) => ({ ...row, energy: row.energy + 1e-6 })) };
+    mustBreak(() => expect([...mix(lightField(leaking), energiesOf(leaking))]).toEqual([...plain]));
+  });
+});

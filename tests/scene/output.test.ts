@@ -143,6 +143,27 @@ describe("what is lost", () => {
     });
   });
 
+  // On the axis of a disc seen under the tangent a, behind a grid that ends at the tangent t, with luminance 1 - x / t:
+  // 2 pi (a^2 / (2 (1 + a^2)) - (atan a - a / (1 + a^2)) / (2 t)) per unit of the luminance on the axis.
+  test("a lamp metered with its grid on, since no loss of it is said, gives that reading through the grid", () => {
+    const fields = { shape: disc(cm(60)), grid: deg(30), calibration: metered(fNumber(8), m(2), iso(100)) };
+    const { scene } = shoot({ lights: [lamp(fields)] });
+    const [a, c] = [0.15, Math.PI / 12];
+    const t = Math.tan(c);
+    const seen = 2 * Math.PI * ((a * a) / (2 * (1 + a * a)) - (Math.atan(a) - a / (1 + a * a)) / (2 * t));
+    const luminance = 160 / seen;
+    const energy = luminance * Math.PI * Math.PI * 0.09 * (1 - c / t);
+    expect(firstSource(scene).energy / energy).toBeCloseTo(1, 6);
+    expect(scene.assumed).toContainEqual({
+      what: "loss of the grid of lamp",
+      value: "held in the meter reading",
+      matters: true,
+    });
+    // With its loss said, the reading is that of the head without the grid: pi a^2 / (1 + a^2) in place of `seen`.
+    const bare = (160 / (Math.PI * (0.0225 / 1.0225))) * Math.PI * Math.PI * 0.09 * (1 - c / t);
+    expect(source({ ...fields, grid_loses: stops(1) }).energy / bare).toBeCloseTo(0.5, 6);
+  });
+
   test("a grid on a bare bulb does nothing and is noted", () => {
     const { scene, found } = shoot({
       lights: [lamp({ ...one, shape: sphere(cm(5)), grid: deg(40), grid_loses: stops(0) })],

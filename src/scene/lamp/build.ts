@@ -7,7 +7,7 @@ import { emittingArea, type SourceShape } from "../../physics/source-shape.js";
 import { assume, placeOfBlock, report, type Site } from "../site.js";
 import type { Source } from "../types.js";
 import { axisTo, feathered, lampFrame } from "./axis.js";
-import { gelledColour, lossStops } from "./losses.js";
+import { gelledColour, lossStops, meteredWithGrid } from "./losses.js";
 import { sourceBeam, sourceShape } from "./optics.js";
 import { headOutput } from "./output.js";
 import { aimOf, lampCentre } from "./place.js";
@@ -89,7 +89,8 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
   const frame = lampFrame(axis, light.roll);
   const optics = sourceShape({ shape, centre, axis, ...frame });
   const beams = beamsOf(site, light, shape);
-  const headBeam = sourceBeam({ beam: beams.head });
+  const finalBeam = sourceBeam({ beam: beams.final });
+  const headBeam = meteredWithGrid(light) ? finalBeam : sourceBeam({ beam: beams.head });
   const output = headOutput(site, light, optics, headBeam, c);
   const kind =
     light.kind ?? (light.output?.kind === "flux" || light.output?.kind === "intensity" ? "steady" : "flash");
@@ -97,7 +98,6 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
     assume(site, `time over which ${name} counts`, "1 s, since no shutter is set", true);
   }
   if (light.colour === undefined) assume(site, `colour of ${name}`, "5600 K", false);
-  const finalBeam = beams.final === beams.head ? headBeam : sourceBeam({ beam: beams.final });
   const full = energyAfter(optics, output.energy, headBeam, finalBeam, lossStops(site, light));
   const below = settingBelow(site, light);
   const share = below === null ? 0 : exp2(-below);

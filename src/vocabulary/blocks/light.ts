@@ -30,7 +30,7 @@ const gridLoses = {
   type: "stops",
   help: "What the grid costs on its axis.",
   example: "1 stop",
-  default: "0 stop, and a note",
+  default: "0 stop, or held in the meter reading, and a note",
   range: [0, 8],
 } as const satisfies PropertyRow;
 

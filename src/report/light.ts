@@ -3,7 +3,7 @@ import { distance } from "../math/vector.js";
 import { axialIntensityPerEnergy } from "../physics/luminous-energy.js";
 import { sourceBeam, sourceShape } from "../scene/lamp/optics.js";
 import type { Scene, Source } from "../scene/types.js";
-import { atDistance } from "./change/move-source.js";
+import { misplaced } from "./change/misplaced.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
 import { fallOff } from "./light/fall-off.js";
 import { floorShadow } from "./light/floor-shadow.js";
@@ -104,10 +104,16 @@ function sizeInterval(plan: Plan, source: Source, eye: Vec3, size: AngularSize):
   const given = tape?.length.plusMinus;
   const standard = tolerance(plan.recipe, "tape");
   const away = distance(eye, source.centre);
-  const by = given === undefined ? standard : given.unit === "%" ? given.value * away : given.value;
+  const by =
+    given === undefined
+      ? standard
+      : given.unit === "%"
+        ? given.value * (tape?.length.value ?? away)
+        : given.value;
   if (!(by > 0) || by >= away) return null;
-  const far = sizeFrom(atDistance(source, eye, away + by), eye);
-  const near = sizeFrom(atDistance(source, eye, away - by), eye);
-  if (far === null || near === null) return null;
-  return [Math.min(far.equivalent, size.equivalent), Math.max(near.equivalent, size.equivalent)];
+  const one = sizeFrom(misplaced(plan.scene, source, light, { tape: by }), eye);
+  const other = sizeFrom(misplaced(plan.scene, source, light, { tape: -by }), eye);
+  if (one === null || other === null) return null;
+  const all = [one.equivalent, other.equivalent, size.equivalent];
+  return [Math.min(...all), Math.max(...all)];
 }

@@ -72,7 +72,8 @@ describe("what matters most", () => {
     expect(reportOf({ tolerances }).matters_most).toMatch(/^key distance: 2 cm is/);
     const spread = { value: 0.2, unit: "m", written: "20 cm" } as const;
     const lamp = dish({ height: { ...m(2.2), plusMinus: spread } });
-    expect(reportOf({ lights: [lamp] }).matters_most).toMatch(/^key height: 20 cm is 4\.\d deg/);
+    // On a tape of 2.4 m from a face at 1.586 m: asin(0.814 / 2.4) - asin(0.614 / 2.4) = 5.0 deg.
+    expect(reportOf({ lights: [lamp] }).matters_most).toMatch(/^key height: 20 cm is 5\.0 deg/);
   });
 });
 

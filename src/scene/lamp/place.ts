@@ -74,6 +74,52 @@ function atElevation(tape: Tape, elevation: number): Vec3 {
   return [foot[0], foot[1], zero[2] + Math.sqrt(x * x + y * y) * Math.tan(Math.min(angle, 1.57))];
 }
 
+/** How far each reading of a lamp's placement is off: m, degrees. */
+export interface PlacementOffset {
+  readonly tape?: number;
+  readonly height?: number;
+  readonly elevation?: number;
+  readonly bearing?: number;
+}
+
+/** The tape of a lamp that is not placed by `position`, from its zero. */
+function tapeOf(light: LightModel, zero: Vec3, off: PlacementOffset = {}): Tape {
+  const fromMark = light.distance === undefined && light.floor_distance?.from === null;
+  const angle = light.bearing;
+  const turned = angle && {
+    ...angle,
+    angle: { ...angle.angle, value: angle.angle.value + (off.bearing ?? 0) },
+  };
+  const by = off.tape ?? 0;
+  return {
+    zero,
+    start: fromMark ? [0, 0, 0] : zero,
+    way: turned === undefined ? ahead : bearingDirection(turned),
+    slant: light.distance === undefined ? null : light.distance.length.value + by,
+    level: light.floor_distance === undefined ? null : light.floor_distance.length.value + by,
+  };
+}
+
+/**
+ * Where the centre of a lamp on a tape goes when readings of its placement are off, the others as they are: from where
+ * it stands, by what the tape from its zero makes of the difference.
+ */
+export function offsetCentre(light: LightModel, zero: Vec3, centre: Vec3, off: PlacementOffset): Vec3 {
+  const place = (by: PlacementOffset): Vec3 => {
+    const tape = tapeOf(light, zero, by);
+    return light.elevation === undefined
+      ? atHeight(tape, centre[2] + (by.height ?? 0))
+      : atElevation(tape, light.elevation.value + (by.elevation ?? 0));
+  };
+  const before = place({});
+  const after = place(off);
+  return [
+    centre[0] + after[0] - before[0],
+    centre[1] + after[1] - before[1],
+    centre[2] + after[2] - before[2],
+  ];
+}
+
 /** The height of the centre whose opening, aimed and tilted, has its lowest point at `bottom`. */
 function heightAbove(
   tape: Tape,
@@ -136,15 +182,7 @@ export function lampCentre(site: Site, light: LightModel, shape: Source["shape"]
     return null;
   }
   const zero = zeroOf(site, light);
-  const slant = light.distance?.length.value ?? null;
-  const fromMark = slant === null && light.floor_distance?.from === null;
-  const tape: Tape = {
-    zero,
-    start: fromMark ? [0, 0, 0] : zero,
-    way: light.bearing === undefined ? ahead : bearingDirection(light.bearing),
-    slant,
-    level: light.floor_distance?.length.value ?? null,
-  };
+  const tape = tapeOf(light, zero);
   if (light.elevation !== undefined) return atElevation(tape, light.elevation.value);
   if (light.height === undefined && light.bottom_edge === undefined) {
     assume(site, `height of ${light.name}`, "level with the start of its tape", true);

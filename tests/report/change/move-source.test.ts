@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { distance, dot, length } from "../../../src/math/vector.js";
-import { left, named } from "../../../src/model/make/points.js";
+import { at, left, named, offset, tape } from "../../../src/model/make/points.js";
 import { atDistance, atHeight, atPower, moveTo, withSource } from "../../../src/report/change/move-source.js";
 import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
 import { placeOf } from "../../../src/scene/places.js";
@@ -69,6 +69,53 @@ describe("measured inputs", () => {
     expect(input.by).toBe("2 cm");
     expect(source.centre[2]).toBe(2.2);
     expect(distance(source.centre, face)).toBeCloseTo(2.42, 4);
+  });
+
+  // On a slant tape s with the height held, the way along the floor is sqrt(s^2 - rise^2).
+  test("a slant tape and a height each keep the other's reading", () => {
+    const higher = find("key height").source;
+    expect(higher.centre[2]).toBeCloseTo(2.23, 12);
+    expect(distance(higher.centre, face)).toBeCloseTo(2.4, 9);
+    expect(distance(find("key distance").source.centre, face)).toBeCloseTo(2.42, 9);
+  });
+
+  test("a floor tape that is 2 cm longer moves the lamp 2 cm along the floor from the mark, not from the face", () => {
+    const lamp = dishOnFloor({ height: m(2.2) });
+    const before = firstSource(planOf({ lights: [lamp] }).scene).centre;
+    const { source } = find("key distance", lamp);
+    const flat = Math.hypot(before[0], before[1]);
+    expect(Math.hypot(source.centre[0], source.centre[1]) - flat).toBeCloseTo(0.02, 12);
+    expect(source.centre[0] / source.centre[1]).toBeCloseTo(before[0] / before[1], 12);
+    expect(source.centre[2]).toBeCloseTo(2.2, 12);
+  });
+
+  test("with an elevation a floor tape rises along the line of sight: by over its cosine, from below its zero", () => {
+    const start = offset({ from: named("face"), up: m(0) });
+    const lamp = dish({
+      distance: undefined,
+      height: undefined,
+      floor_distance: tape(m(2), start),
+      elevation: deg(30),
+    } as never);
+    const before = firstSource(planOf({ lights: [lamp] }).scene).centre;
+    const { source } = find("key distance", lamp);
+    expect(distance(source.centre, before)).toBeCloseTo(0.02 / Math.cos(Math.PI / 6), 9);
+    expect(source.centre[2] - before[2]).toBeCloseTo(0.02 * Math.tan(Math.PI / 6), 9);
+    // An elevation that is off leaves the floor tape alone.
+    const steeper = find("key elevation", lamp).source.centre;
+    expect(Math.hypot(steeper[0] - before[0], steeper[1] - before[1])).toBeLessThan(1e-12);
+    expect(steeper[2] - face[2]).toBeCloseTo(2 * Math.tan((32 * Math.PI) / 180), 9);
+  });
+
+  test("a tape from a point of its own moves the lamp along the line from that point", () => {
+    const zero = at(m(1), m(0.5), m(1));
+    const lamp = dish({ distance: tape(m(2), zero), elevation: deg(20), height: undefined } as never);
+    const before = firstSource(planOf({ lights: [lamp] }).scene).centre;
+    const { source } = find("key distance", lamp);
+    expect(distance(source.centre, [1, 0.5, 1])).toBeCloseTo(2.02, 9);
+    expect(distance(source.centre, before)).toBeCloseTo(0.02, 9);
+    const turned = find("key bearing", lamp).source.centre;
+    expect(distance(turned, [1, 0.5, 1])).toBeCloseTo(2, 9);
   });
 
   test("a bearing turns about the vertical, an elevation keeps the distance", () => {

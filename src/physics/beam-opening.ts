@@ -4,6 +4,9 @@ import { dot, frameAround, subtract } from "../math/vector.js";
 import type { Beam } from "./beam.js";
 import type { DiscSource, PolygonSource } from "./source-shape.js";
 
+const SHORT = /* @__PURE__ */ gaussLegendre(6);
+const LONG = /* @__PURE__ */ gaussLegendre(14);
+
 /** A flat opening with a beam, made ready for many readings. */
 export interface BeamOpening {
   readonly origin: Vec3;
@@ -40,8 +43,8 @@ export function beamOpening(source: DiscSource | PolygonSource, beam: Beam): Bea
     corners: counterClockwise(flat),
     reach: beam.kind === "grid" ? Math.tan(beam.cutoff / 2) : Number.POSITIVE_INFINITY,
     power: beam.kind === "cosine-power" ? beam.n : beam.kind === "grid" ? 0 : 1,
-    short: gaussLegendre(6),
-    long: gaussLegendre(14),
+    short: SHORT,
+    long: LONG,
     cut: new Float64Array(2 * flat.length + 4),
     angles: new Float64Array(16),
   };

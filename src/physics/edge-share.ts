@@ -3,7 +3,9 @@ import { lambertVector } from "../math/lambert-polygon.js";
 import { clipByPlane } from "../math/polygon.js";
 import { findRoot } from "../math/roots.js";
 import { addScaled, cross, dot, normalise, scale, subtract } from "../math/vector.js";
+import type { Beam } from "./beam.js";
 import { edgePlanes } from "./edge-angles.js";
+import { type PartedLight, partedLight } from "./edge-beam.js";
 import { clippedLightVector, discReading } from "./illuminance.js";
 import { emptyVector } from "./light-vector.js";
 import { sourceOutline } from "./source-outline.js";
@@ -20,6 +22,8 @@ export interface ShadowEdge {
   readonly surfacePoint: Vec3;
   /** Out of the surface, towards the source, any length. */
   readonly surfaceNormal: Vec3;
+  /** How a flat source's luminance falls off its axis; the same in every direction if not given. */
+  readonly beam?: Beam;
 }
 
 /** Where the edge of a shadow lies on a surface: the section square to the edge line through the axis. */
@@ -69,10 +73,44 @@ export function edgeSection(edge: ShadowEdge): EdgeSection | undefined {
   return { middle, across: direction, normal, dark: Math.min(a, b), light: Math.max(a, b) };
 }
 
-/** Full width (m) of a shadow's edge on a surface, from no light to full light. */
+/**
+ * Full width (m) of a shadow's edge on a surface, from no light to full light. Behind a grid only the part of the source
+ * that shines on the place counts. Undefined where the edge has no end on the surface, or no light.
+ */
 export function edgeFullWidth(edge: ShadowEdge): number | undefined {
   const section = edgeSection(edge);
-  return section === undefined ? undefined : section.light - section.dark;
+  if (section === undefined) return undefined;
+  if (edge.beam?.kind !== "grid") return section.light - section.dark;
+  const at = (s: number): PartedLight | undefined =>
+    partsAt(edge, addScaled(section.middle, section.across, s));
+  const border = (side: "part" | "hidden", from: number, to: number): number | undefined => {
+    const place = borderOf((s) => (at(s)?.[side]() ?? 0) > 0, from, to);
+    // Where the beam itself ends first, the card is not what makes the edge.
+    return place !== undefined && (at(place)?.whole() ?? 0) > 0 ? place : undefined;
+  };
+  const dark = border("part", section.dark, section.light);
+  const light = border("hidden", section.light, section.dark);
+  return dark === undefined || light === undefined ? undefined : Math.abs(light - dark);
+}
+
+/** The last place on the way from one place to another, by halving, up to which something does not hold. */
+function borderOf(holds: (s: number) => boolean, from: number, to: number): number | undefined {
+  const steps = 16;
+  let no = from;
+  for (let i = 1; i <= steps; i++) {
+    let yes = from + ((to - from) * i) / steps;
+    if (!holds(yes)) {
+      no = yes;
+      continue;
+    }
+    for (let turn = 0; turn < 32; turn++) {
+      const middle = (no + yes) / 2;
+      if (holds(middle)) yes = middle;
+      else no = middle;
+    }
+    return no;
+  }
+  return undefined;
 }
 
 /** Corners for the outlines of round sources that both the card and the surface's horizon cut. */
@@ -80,34 +118,45 @@ const OUTLINE = 720;
 
 /**
  * Share (0 to 1) of a source's light that reaches a point of the surface past the edge: illuminance with the card over
- * illuminance without. Exact, except for round sources that the surface's horizon cuts as well, whose outline is then
- * a 720-gon (within 0.002 %). Undefined where the source gives the point nothing.
+ * illuminance without. Exact for sources of one luminance, except for round ones that the surface's horizon cuts as
+ * well, whose outline is then a 720-gon (within 0.002 %); a beam is summed as `openingReading` says. Undefined where the
+ * source gives the point nothing.
  */
 export function edgeLightShare(edge: ShadowEdge, point: Vec3): number | undefined {
-  const planes = edgePlanes(edge.source, edge.edgePoint, edge.edgeDirection);
+  const parts = partsAt(edge, point);
+  const whole = parts?.whole() ?? 0;
+  return parts !== undefined && whole > 0 ? Math.min(1, Math.max(0, parts.part() / whole)) : undefined;
+}
+
+function partsAt(edge: ShadowEdge, point: Vec3): PartedLight | undefined {
+  const { source, beam } = edge;
+  const planes = edgePlanes(source, edge.edgePoint, edge.edgeDirection);
   const n = normalise(edge.surfaceNormal);
   if (planes === undefined || n === undefined) return undefined;
   // Sight lines from the point pass the card on the side to which the light comes: opposite to `across`.
-  const m = normalise(cross(planes.along, subtract(point, edge.edgePoint)));
-  if (m === undefined) return undefined;
-  return shareInPlane(edge.source, point, n, dot(m, planes.across) >= 0 ? m : scale(m, -1));
+  const side = normalise(cross(planes.along, subtract(point, edge.edgePoint)));
+  if (side === undefined) return undefined;
+  const m = dot(side, planes.across) >= 0 ? side : scale(side, -1);
+  return beam !== undefined &&
+    beam.kind !== "lambert" &&
+    (source.kind === "disc" || source.kind === "polygon")
+    ? partedLight(source, beam, point, n, m)
+    : partsOfLambert(source, point, n, m);
 }
 
-function shareInPlane(source: SourceShape, point: Vec3, n: Vec3, m: Vec3): number | undefined {
+function partsOfLambert(source: SourceShape, point: Vec3, n: Vec3, m: Vec3): PartedLight {
   const out = emptyVector();
   const [x, y, z] = point;
-  const whole = discReading(source, x, y, z, n[0], n[1], n[2], out);
-  if (!(whole > 0)) return undefined;
-  let part: number;
-  if (lowestPoint(source, n) >= dot(n, point)) {
-    clippedLightVector(source, x, y, z, m[0], m[1], m[2], out);
-    part = out.x * n[0] + out.y * n[1] + out.z * n[2];
-  } else {
+  const whole = (): number => discReading(source, x, y, z, n[0], n[1], n[2], out);
+  const part = (): number => {
+    if (lowestPoint(source, n) >= dot(n, point)) {
+      clippedLightVector(source, x, y, z, m[0], m[1], m[2], out);
+      return out.x * n[0] + out.y * n[1] + out.z * n[2];
+    }
     const lit = clipByPlane(sourceOutline(source, point, OUTLINE), n, dot(n, point));
-    const seen = clipByPlane(lit, m, dot(m, point));
-    part = -dot(lambertVector(seen, point), n);
-  }
-  return Math.min(1, Math.max(0, part / whole));
+    return -dot(lambertVector(clipByPlane(lit, m, dot(m, point)), point), n);
+  };
+  return { whole, part, hidden: () => whole() - part() };
 }
 
 /**

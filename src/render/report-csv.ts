@@ -48,6 +48,15 @@ const lightRows = (light: ReportLight): readonly Row[] => {
     ...light.shadow_edges.flatMap((edge): readonly Row[] => [
       ["light", light.name, "shadow_edge", edge.full, "mm", `gap ${shortest(edge.gap, 4)} m`],
       ["light", light.name, "shadow_edge_10_90", edge.ten_ninety, "mm", `gap ${shortest(edge.gap, 4)} m`],
+      ["light", light.name, "shadow_edge_least", edge.full_least, "mm", `gap ${shortest(edge.gap, 4)} m`],
+      [
+        "light",
+        light.name,
+        "shadow_edge_least_10_90",
+        edge.ten_ninety_least,
+        "mm",
+        `gap ${shortest(edge.gap, 4)} m`,
+      ],
     ]),
     ["light", light.name, "shadow_length", light.shadow.length, "m", light.shadow.reason ?? ""],
     row("shadow_direction", light.shadow.direction, "deg"),

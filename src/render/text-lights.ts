@@ -38,12 +38,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
         : ` (${n.fixed(size.least, 1)} by ${n.degrees(size.greatest)})`;
     facts.push(["Seen size", `${n.degrees(size.equivalent)}${extent}${suns}`]);
   }
-  for (const edge of light.shadow_edges) {
-    facts.push([
-      "Shadow edge",
-      `${n.millimetres(edge.full)} wide at ${n.centimetres(edge.gap)} behind, ${n.millimetres(edge.ten_ninety)} of it from 10 to 90 %`,
-    ]);
-  }
+  for (const edge of light.shadow_edges) facts.push(["Shadow edge", edgeWords(edge)]);
   if (light.shadow.length !== null) {
     const where = light.shadow.direction === null ? "" : `, ${falls(light.shadow.direction)}`;
     facts.push(["Shadow", `${n.metres(light.shadow.length)} long on the floor${where}`]);
@@ -64,6 +59,18 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
     facts.push(["Face to shin", `${n.stops(light.head_to_shin)} less on the shin`]);
   if (light.reason !== null) facts.push(["Note", visibleLine(light.reason)]);
   return facts;
+}
+
+/** The half-shade of an edge at the aim; both ways across an opening that is longer than it is wide. */
+function edgeWords(edge: ReportLight["shadow_edges"][number]): string {
+  const widths = (full: number | null, most: number | null): string =>
+    `${n.millimetres(full)} wide, ${n.millimetres(most)} of it from 10 to 90 %`;
+  const where = `of an edge at the aim, ${n.centimetres(edge.gap)} behind it`;
+  const long = widths(edge.full, edge.ten_ninety);
+  const short = widths(edge.full_least, edge.ten_ninety_least);
+  const same =
+    edge.full === null || edge.full_least === null || edge.full_least > 0.98 * edge.full || short === long;
+  return same ? `${where}: ${long}` : `${where}: ${long}; across the narrow way ${short}`;
 }
 
 /** A setting, and what it does not say itself: stops below full, energy, energy of full power. */

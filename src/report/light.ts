@@ -7,7 +7,7 @@ import { misplaced } from "./change/misplaced.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
 import { fallOff } from "./light/fall-off.js";
 import { floorShadow } from "./light/floor-shadow.js";
-import { shadowEdge, shadowEdge10to90 } from "./light/shadow-edge.js";
+import { narrowestAcross, shadowEdge, shadowEdge10to90 } from "./light/shadow-edge.js";
 import { type AngularSize, sizeFrom } from "./light/size.js";
 import { firstSubject, type Plan, stationOf } from "./plan.js";
 import { sayOpening } from "./say/opening.js";
@@ -25,6 +25,7 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
   const size = eye === null ? null : sizeFrom(source, eye);
   const light = recipe.lights.find((row) => row.name === source.name);
   const shadow = floorShadow(scene, source);
+  const narrow = narrowestAcross(source);
   const axial = axialIntensityPerEnergy(sourceShape(source), sourceBeam(source));
   return {
     name: source.name,
@@ -64,6 +65,8 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
       gap,
       full: inMillimetres(shadowEdge(source, gap)),
       ten_ninety: inMillimetres(shadowEdge10to90(source, gap)),
+      full_least: inMillimetres(shadowEdge(source, gap, narrow)),
+      ten_ninety_least: inMillimetres(shadowEdge10to90(source, gap, narrow)),
     })),
     shadow,
     head_to_shin: headToShin(scene, source),

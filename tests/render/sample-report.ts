@@ -46,7 +46,7 @@ export const sample: Report = reportSchema.parse({
       known_by: "one meter reading",
       power: { setting: "1/4", below_full: 2, watt_seconds: 100, full_watt_seconds: 400 },
       colour: 5600,
-      shadow_edges: [{ gap: 0.03, full: 9.42, ten_ninety: 7.44 }],
+      shadow_edges: [{ gap: 0.03, full: 9.42, ten_ninety: 7.44, full_least: 9.42, ten_ninety_least: 7.44 }],
       shadow: { length: 8.14, direction: 38.5, reason: null },
       head_to_shin: 0.83,
       reason: null,

@@ -40,10 +40,17 @@ const shadowEdge = object({
     description: "From the edge that throws the shadow to the surface behind it, m",
   }),
   full: maybe.meta({
-    description: "Full width of the half-shade on a square-on surface, mm",
+    description:
+      "Full width of the half-shade on a square-on surface across the opening's widest measure, mm",
   }),
   ten_ninety: maybe.meta({
-    description: "Width from 10 to 90 % of the light, mm",
+    description: "Width from 10 to 90 % of the light across the same measure, mm",
+  }),
+  full_least: maybe.meta({
+    description: "Full width across the opening's narrowest measure, mm",
+  }),
+  ten_ninety_least: maybe.meta({
+    description: "Width from 10 to 90 % of the light across that measure, mm",
   }),
 });
 

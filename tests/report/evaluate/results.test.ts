@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { rectangle } from "../../../src/model/make/lamps.js";
+import { cosinePower, disc, rectangle } from "../../../src/model/make/lamps.js";
 import { left, named, right, tape } from "../../../src/model/make/points.js";
 import type { Expr, ResultType } from "../../../src/model/values.js";
 import { evaluate } from "../../../src/report/evaluate/expression.js";
 import { reportValue, show, unitOf } from "../../../src/report/evaluate/show.js";
-import { deg, m } from "../../../src/units/make.js";
+import { deg, m, number, stops } from "../../../src/units/make.js";
 import { results } from "../../../src/vocabulary/results.js";
 import { block } from "../../helpers/models.js";
 import { bulb, dish, planOf } from "../../helpers/plan.js";
@@ -87,7 +87,53 @@ describe("results of a light", () => {
     expect(across(angle)).toBeCloseTo(((0.6 * cos + 0.9 * 0.5) * 0.1) / 2, 9);
     expect(
       found("length", "shadow_edge", "key", [{ name: "gap", value: length(0.1) }], box).value,
-    ).toBeCloseTo((0.9 * 0.1) / 2, 9);
+    ).toBeCloseTo((Math.hypot(0.6, 0.9) * 0.1) / 2, 9);
+  });
+
+  test("shadow edges of a feathered disc: the widest is across the diameter that is not foreshortened", () => {
+    const straight = {
+      bearing: left(deg(0)),
+      height: m(1.5861),
+      distance: tape(m(2)),
+      feather: left(deg(40)),
+    };
+    const plate = planOf({ lights: [dish({ shape: disc(m(0.2)), ...straight })] });
+    const edge = found("length", "shadow_edge", "key", [{ name: "gap", value: length(0.1) }], plate).value;
+    // The steepest line to the rim, r sin p / (d - r cos p sin 40 deg), is r / sqrt(d^2 - r^2 sin^2 40 deg).
+    const tilt = Math.sin((40 * Math.PI) / 180);
+    expect(edge).toBeCloseTo((0.1 * 2 * 0.1) / Math.sqrt(4 - 0.01 * tilt * tilt), 9);
+    const least = found(
+      "length",
+      "shadow_edge",
+      "key",
+      [
+        { name: "gap", value: length(0.1) },
+        { name: "across", value: "width" },
+      ],
+      plate,
+    ).value;
+    expect((least ?? 0) / (edge ?? 1)).toBeCloseTo(Math.cos((40 * Math.PI) / 180), 2);
+  });
+
+  // The numbers themselves are checked by sums over cells in tests/physics/edge-beam.test.ts.
+  test("the 10 to 90 % of an edge is that of the beam: the narrower the beam, the narrower the edge", () => {
+    const straight = { bearing: left(deg(0)), height: m(1.5861), distance: tape(m(1)) };
+    const width = (fields: object): number =>
+      found(
+        "length",
+        "shadow_edge_10_90",
+        "key",
+        [
+          { name: "gap", value: length(0.1) },
+          { name: "across", value: "width" },
+        ],
+        planOf({ lights: [dish({ shape: rectangle(m(1.2), m(1.2)), ...straight, ...fields })] }),
+      ).value ?? Number.NaN;
+    const even = width({});
+    const narrow = width({ beam: cosinePower(number(12)) });
+    const net = width({ grid: deg(30), grid_loses: stops(1) });
+    expect(narrow).toBeLessThan(0.9 * even);
+    expect(net).toBeLessThan(0.9 * narrow);
   });
 
   test("shadow on the floor by like triangles", () => {

@@ -1,11 +1,12 @@
-import { checkFile } from "./check/recipe.js";
+import { shelf } from "./check/kits/kits.js";
+import type { ReadKit } from "./check/kits/read.js";
+import { checkText, kitOf } from "./check/text.js";
 import { MAX_DIAGNOSTICS } from "./core/limits.js";
-import { lineStarts, positionAt, type Source } from "./core/source.js";
+import type { Source } from "./core/source.js";
 import { finding } from "./diagnostics/create.js";
 import type { Diagnostic, Sink } from "./diagnostics/diagnostic.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
-import { parseFile } from "./syntax/parse.js";
 
 /** The first half of the way: text to syntax to checked model. Loads nothing that computes light. */
 export interface Compiled {
@@ -13,31 +14,39 @@ export interface Compiled {
   readonly file: File;
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
+  /** The text itself, and behind it those of all kits that were read; findings may stand in any of them. */
+  readonly sources: readonly Source[];
   /** True where no error was found, so that the model means what the text says. */
   readonly sound: boolean;
-  /** All findings, in the order of the text. */
+  /** All findings, in the order of the texts. */
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Reads and checks one text. Any text whatsoever gives a result; it never throws. */
-export function compile(source: Source): Compiled {
+/** What else there is to a text. */
+export interface CompileOptions {
+  /** Reads the kits that the text names by `use`; without it a `use` is an error. */
+  readonly read?: ReadKit;
+}
+
+/**
+ * Reads and checks one text, and the kits it uses. Any text whatsoever gives a result; it never throws, unless the
+ * given reader does.
+ */
+export function compile(source: Source, options: CompileOptions = {}): Compiled {
   const diagnostics: Diagnostic[] = [];
   const sink: Sink = (diagnostic) => {
     diagnostics.push(diagnostic);
   };
-  const parsed = parseFile(source, sink);
-  const broken = brokenLines(source.text, diagnostics);
-  const full = diagnostics.length > MAX_DIAGNOSTICS;
-  const trusted: Sink = (diagnostic) => {
-    if (!full && !broken(diagnostic.place.start)) sink(diagnostic);
-  };
-  const checked = checkFile(parsed.file, source.name, trusted, parsed.complete);
+  const kits = shelf(options.read ?? null, kitOf);
+  const { file, recipe } = checkText(source, kits.from([source.name]), sink);
+  const sources = [source, ...kits.sources];
   return {
     source,
-    file: parsed.file,
-    recipe: checked.recipe,
+    file,
+    recipe,
+    sources,
     sound: diagnostics.every((diagnostic) => diagnostic.severity !== "error"),
-    diagnostics: capped(source.name, sortDiagnostics(diagnostics)),
+    diagnostics: capped(source.name, sortDiagnostics(diagnostics, sources)),
   };
 }
 
@@ -51,21 +60,22 @@ function capped(file: string, sorted: readonly Diagnostic[]): readonly Diagnosti
 }
 
 /**
- * Tells of an offset whether its line holds a mistake of letters or signs. What the checker says about such a line
- * would mostly follow from that mistake, so it waits until the line can be read.
+ * Findings in the order of the texts: the first text's first, and in each text by their place. Those at one place stay
+ * in the order in which they were made.
  */
-function brokenLines(text: string, found: readonly Diagnostic[]): (offset: number) => boolean {
-  if (found.length === 0) return () => false;
-  const starts = lineStarts(text);
-  const line = (offset: number): number => positionAt(starts, offset).line;
-  const lines = new Set(found.map((diagnostic) => line(diagnostic.place.start)));
-  return (offset) => lines.has(line(offset));
-}
-
-/** Findings in the order of the text; those at one place stay in the order in which they were made. */
-export function sortDiagnostics(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+export function sortDiagnostics(
+  diagnostics: readonly Diagnostic[],
+  sources: readonly Source[] = [],
+): readonly Diagnostic[] {
+  const ranks = new Map(sources.map(({ name }, index) => [name, index]));
+  const rank = ({ place }: Diagnostic): number => ranks.get(place.file) ?? 0;
   return diagnostics
     .map((diagnostic, index) => ({ diagnostic, index }))
-    .sort((a, b) => a.diagnostic.place.start - b.diagnostic.place.start || a.index - b.index)
+    .sort(
+      (a, b) =>
+        rank(a.diagnostic) - rank(b.diagnostic) ||
+        a.diagnostic.place.start - b.diagnostic.place.start ||
+        a.index - b.index,
+    )
     .map((entry) => entry.diagnostic);
 }

@@ -4,7 +4,9 @@
  *
  * @packageDocumentation
  */
-export { type Compiled, compile } from "./compile.js";
+export type { KitText, ReadKit } from "./check/kits/read.js";
+export { kitsAmong } from "./check/kits/texts.js";
+export { type Compiled, type CompileOptions, compile } from "./compile.js";
 export type { Position, Source } from "./core/source.js";
 export type { Place, Span } from "./core/span.js";
 export type { Vec3 } from "./core/vector.js";

@@ -1,4 +1,4 @@
-import { type Compiled, compile, sortDiagnostics } from "./compile.js";
+import { type Compiled, type CompileOptions, compile, sortDiagnostics } from "./compile.js";
 import { lineStarts, positionAt, type Source } from "./core/source.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
 import { printRecipe } from "./model/print.js";
@@ -47,19 +47,19 @@ export function evaluate(recipe: Recipe, source?: Source): Evaluated {
   return { recipe, scene, field, report, diagnostics };
 }
 
-/** Reads, checks and works out one text. It never throws, whatever the text. */
-export function run(source: Source): Outcome {
-  const compiled = compile(source);
+/** Reads, checks and works out one text, and the kits it uses. It never throws, whatever the text. */
+export function run(source: Source, options: CompileOptions = {}): Outcome {
+  const compiled = compile(source, options);
   if (!compiled.sound || compiled.recipe === null || compiled.recipe.kind !== "recipe") {
     return { ...compiled, evaluated: null };
   }
   const evaluated = evaluate(compiled.recipe, source);
-  const diagnostics = sortDiagnostics([...compiled.diagnostics, ...evaluated.diagnostics]);
+  const diagnostics = sortDiagnostics([...compiled.diagnostics, ...evaluated.diagnostics], compiled.sources);
   const sound = diagnostics.every((diagnostic) => diagnostic.severity !== "error");
   return { ...compiled, diagnostics, sound, evaluated: sound ? evaluated : null };
 }
 
 /** Checks a recipe made by code as if it had been written: the same findings, at the places of its printed text. */
-export function checkRecipe(recipe: Recipe): Compiled {
-  return compile({ name: "recipe", text: printRecipe(recipe) });
+export function checkRecipe(recipe: Recipe, options: CompileOptions = {}): Compiled {
+  return compile({ name: "recipe", text: printRecipe(recipe) }, options);
 }

@@ -1,11 +1,11 @@
 import type { Place } from "../core/span.js";
 import type { Fix } from "../diagnostics/diagnostic.js";
 import type { BlockModel, Origins } from "../model/types.js";
-import type { Block, Entry, Name } from "../syntax/ast.js";
+import type { Block, Name } from "../syntax/ast.js";
 import { type BlockKind, blockRow, blocks, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
 import { kindSynonyms } from "../vocabulary/synonyms.js";
-import { type Context, here, replace, report } from "./context.js";
+import { type Context, here, type Owned, ownedBy, replace, report } from "./context.js";
 import { chooseCalibration, type Expanded, expand } from "./like.js";
 import { type ReadProperties, readProperties } from "./properties.js";
 import { listNames, nearNames } from "./suggest.js";
@@ -16,6 +16,8 @@ export interface CheckedBlock {
   readonly kind: BlockKind;
   readonly name: string | null;
   readonly block: Block;
+  /** The context of the file that the block stands in: a part may come from a kit. */
+  readonly home: Context;
   readonly read: ReadProperties;
   readonly parts: readonly CheckedBlock[];
   /** False where something it is like could not be found, or the parser had to repair it. */
@@ -149,28 +151,29 @@ export function checkBlock(ctx: Context, block: Block, row: BlockRow): CheckedBl
   const name = blockName(ctx, block, row);
   const expanded: Expanded =
     block.like === null && block.companions.length === 0
-      ? { entries: block.entries, complete: true, companions: [] }
+      ? { entries: ownedBy(ctx, block.entries), complete: true, companions: [] }
       : expand(ctx, block, row.kind);
   const chosen =
     row.kind === "light"
       ? chooseCalibration(expanded.entries, expanded.companions)
       : { entries: expanded.entries, unpaired: null };
-  const read = readProperties(ctx, row, chosen.entries);
+  const read = readProperties(row, chosen.entries);
   return {
     kind: row.kind as BlockKind,
     name,
     block,
+    home: ctx,
     read,
-    parts: checkParts(ctx, row, chosen.entries),
+    parts: checkParts(row, chosen.entries),
     complete: expanded.complete && !block.damaged,
     unpaired: chosen.unpaired,
   };
 }
 
-function checkParts(ctx: Context, row: BlockRow, entries: readonly Entry[]): readonly CheckedBlock[] {
+function checkParts(row: BlockRow, entries: readonly Owned[]): readonly CheckedBlock[] {
   const parts: CheckedBlock[] = [];
-  const seen = new Map<string, Block>();
-  for (const entry of entries) {
+  const seen = new Map<string, Place>();
+  for (const { entry, ctx } of entries) {
     if (entry.kind !== "block") continue;
     const part = kindOf(ctx, entry, row.parts, `inside ${aKind(row.kind).toLowerCase()}`);
     if (part === null) continue;
@@ -183,21 +186,21 @@ function checkParts(ctx: Context, row: BlockRow, entries: readonly Entry[]): rea
         entry.words[0]?.span ?? entry.span,
         { kind: head },
         {
-          related: [{ place: here(ctx, before.span), text: "the first is here" }],
+          related: [{ place: before, text: "the first is here" }],
         },
       );
       continue;
     }
-    seen.set(head, entry);
+    seen.set(head, here(ctx, entry.span));
     parts.push(checkBlock(ctx, entry, part));
   }
   return parts;
 }
 
 /** The model of a checked block. The vocabulary's readers made the values, so their types are those of its rows. */
-export function toModel<K extends BlockKind>(ctx: Context, checked: CheckedBlock): BlockModel<K> {
+export function toModel<K extends BlockKind>(checked: CheckedBlock): BlockModel<K> {
   const origins: Origins = {
-    block: here(ctx, checked.block.span),
+    block: here(checked.home, checked.block.span),
     properties: checked.read.places as ReadonlyMap<string, Place>,
   };
   const row: BlockRow = blocks[checked.kind];
@@ -210,7 +213,7 @@ export function toModel<K extends BlockKind>(ctx: Context, checked: CheckedBlock
     block: checked.kind,
     name: checked.name,
     ...Object.fromEntries(ordered),
-    parts: checked.parts.map((part) => toModel(ctx, part)),
+    parts: checked.parts.map((part) => toModel(part)),
     origins,
   } as unknown as BlockModel<K>;
 }

@@ -2,7 +2,7 @@ import { type Place, placeIn, type Span } from "../core/span.js";
 import type { ArgsOf, Code } from "../diagnostics/catalogue/index.js";
 import { type Extra, finding } from "../diagnostics/create.js";
 import type { Fix, Sink } from "../diagnostics/diagnostic.js";
-import type { Block, Define, Let } from "../syntax/ast.js";
+import type { Block, Define, Entry, Let } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 
 /** Something of the recipe that has a name. */
@@ -11,7 +11,7 @@ export interface Declared {
   readonly name: string;
   /** The subject a point belongs to. */
   readonly owner: string | null;
-  readonly span: Span;
+  readonly place: Place;
   readonly block: Block;
 }
 
@@ -23,12 +23,22 @@ export interface LetEntry {
   value: Quantity | null;
 }
 
-/** One `define` while checking. */
+/** One definition while checking: one of the file itself, or one that a `use` brings in. */
 export interface DefineEntry {
   readonly statement: Define;
   readonly kind: string;
   readonly name: string;
+  /** Where this file names it: in the definition, or in the `use`. */
+  readonly place: Place;
+  /** The kit that it comes from; null for one of the file itself. */
+  readonly home: Context | null;
   used: boolean;
+}
+
+/** An entry of a block, with the file whose names its words mean: the one that is checked, or a kit. */
+export interface Owned<E extends Entry = Entry> {
+  readonly entry: E;
+  readonly ctx: Context;
 }
 
 /** The file that is worked on, and where findings about it go. */
@@ -47,28 +57,51 @@ export interface Context extends Reporter {
   /** Names of subjects in file order; the only, unnamed one is the empty text. */
   readonly subjects: string[];
   /** Definitions that are like themselves in the end, so that each circle is said once. */
-  readonly circles: Set<string>;
-  /** Names that `use` would bring in. */
-  readonly imported: ReadonlySet<string>;
+  readonly circles: Set<Define>;
+  /** Names that a `use` could not bring in, which has been said. */
+  readonly missing: Set<string>;
 }
 
-/** Reports a finding at a span of the file that is checked. */
+/** The context in which a definition is read when it is used: its own names, and the places of the recipe. */
+export function contextOf(ctx: Context, entry: DefineEntry): Context {
+  const { home, place } = entry;
+  if (home === null) return ctx;
+  const sink: Sink = (diagnostic) => {
+    const there = diagnostic.place.file === home.file;
+    const related = [...diagnostic.related, { place, text: "used here" }];
+    ctx.sink(there ? { ...diagnostic, related } : diagnostic);
+  };
+  return { ...home, sink, declared: ctx.declared, subjects: ctx.subjects };
+}
+
+/** Entries of a block as this file reads them. */
+export function ownedBy(ctx: Context, entries: readonly Entry[]): readonly Owned[] {
+  return entries.map((entry) => ({ entry, ctx }));
+}
+
+/** Reports a finding at a span of the file that is checked, or at a place of any file. */
 export function report<C extends Code>(
   ctx: Reporter,
   code: C,
-  span: Span,
+  span: Span | Place,
   args: ArgsOf<C>,
   extra: Extra = {},
 ): void {
-  ctx.sink(finding(code, placeIn(ctx.file, span), args, extra));
+  ctx.sink(finding(code, here(ctx, span), args, extra));
 }
 
-/** A place in the file that is checked. */
-export function here(ctx: Reporter, span: Span): Place {
-  return placeIn(ctx.file, span);
+/** A place in the file that is checked; a place that names its file stays as it is. */
+export function here(ctx: Reporter, span: Span | Place): Place {
+  return "file" in span ? span : placeIn(ctx.file, span);
 }
 
 /** A fix that replaces a span. */
-export function replace(ctx: Reporter, title: string, span: Span, text: string, certain = false): Fix {
+export function replace(
+  ctx: Reporter,
+  title: string,
+  span: Span | Place,
+  text: string,
+  certain = false,
+): Fix {
   return { title, certain, edits: [{ place: here(ctx, span), text }] };
 }

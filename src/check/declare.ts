@@ -1,11 +1,13 @@
 import type { Block, File } from "../syntax/ast.js";
-import { blockRow, blocks, definableKinds, topKinds } from "../vocabulary/index.js";
-import { exampleName, nearKinds } from "./block.js";
+import { blockRow, blocks, topKinds } from "../vocabulary/index.js";
+import { nearKinds } from "./block.js";
 import { functionRow } from "./claims/results.js";
-import { type Context, type Declared, here, report } from "./context.js";
+import { type Context, contextOf, type Declared, here, report } from "./context.js";
+import { declareDefinition } from "./define.js";
+import type { Kits } from "./kits/kits.js";
+import { bringIn } from "./kits/use.js";
 import { declareLet } from "./lets.js";
 import { declaredKey, readingWords, takenNames } from "./places.js";
-import { aKind } from "./words.js";
 
 const pieces = new Set([
   "flat",
@@ -21,10 +23,13 @@ const pieces = new Set([
 ]);
 
 /** Takes note of everything in the file that has a name, before anything refers to it; order never matters. */
-export function declareAll(ctx: Context, file: File): void {
+export function declareAll(ctx: Context, file: File, kits: Kits): void {
   for (const item of file.items) {
     if (item.kind === "let") declareLet(ctx, item);
-    else if (item.kind === "define") declareDefinition(ctx, item.block, item);
+    else if (item.kind === "use") bringIn(ctx, item, kits);
+  }
+  for (const item of file.items) {
+    if (item.kind === "define") declareDefinition(ctx, item);
   }
   for (const item of file.items) if (item.kind === "block") declareBlock(ctx, item);
 }
@@ -34,57 +39,30 @@ const blocksIn = (block: Block): readonly Block[] =>
 
 const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
 
-/** The blocks inside a block: its own, also two of one name, and those it takes over by `like`. */
-function partsOf(ctx: Context, block: Block): readonly Block[] {
-  const parts = [...blocksIn(block)];
-  const seen = new Set<string>();
-  for (let from: Block | undefined = block; from !== undefined; ) {
-    const name: string | undefined = from.like?.parts.map((part) => part.text).join(".");
-    if (name === undefined || seen.has(name)) break;
-    seen.add(name);
-    const heads = new Set(parts.map(headOf));
-    from = ctx.definitions.get(name)?.statement.block;
-    if (from !== undefined) parts.push(...blocksIn(from).filter((part) => !heads.has(headOf(part))));
-  }
-  return parts;
+/** A block inside another, with the file that it stands in. */
+interface Part {
+  readonly part: Block;
+  readonly ctx: Context;
 }
 
-function declareDefinition(
-  ctx: Context,
-  block: Block,
-  statement: Extract<File["items"][number], { kind: "define" }>,
-): void {
-  const [kind, name] = block.words;
-  if (kind === undefined) return;
-  const row = blockRow(kind.text);
-  if (row === null) return; // said when the block itself is checked
-  if (!(definableKinds as readonly string[]).includes(kind.text)) {
-    report(ctx, "define.kind", kind.span, { kind: aKind(kind.text), kinds: definableKinds.join(", ") });
-    return;
+/** The blocks inside a block: its own, also two of one name, and those it takes over by `like`. */
+function partsOf(ctx: Context, block: Block): readonly Part[] {
+  const parts: Part[] = blocksIn(block).map((part) => ({ part, ctx }));
+  const seen = new Set<Block>();
+  let from = block;
+  let there = ctx;
+  while (!seen.has(from)) {
+    seen.add(from);
+    const name = from.like?.parts.map((part) => part.text).join(".");
+    const entry = name === undefined ? undefined : there.definitions.get(name);
+    if (entry === undefined) break;
+    const home = contextOf(there, entry);
+    const heads = new Set(parts.map(({ part }) => headOf(part)));
+    from = entry.statement.block;
+    there = home;
+    for (const part of blocksIn(from)) if (!heads.has(headOf(part))) parts.push({ part, ctx: home });
   }
-  if (name === undefined) {
-    report(ctx, "block.name-missing", kind.span, {
-      kind: `define ${kind.text}`,
-      example: kind.text === "light" ? "strobe" : exampleName(kind.text),
-    });
-    return;
-  }
-  if (name.text.includes(".")) report(ctx, "name.point", name.span, { name: name.text });
-  const before = ctx.definitions.get(name.text);
-  if (before !== undefined) {
-    const first = before.statement.block.words[1]?.span ?? before.statement.span;
-    report(
-      ctx,
-      "define.twice",
-      name.span,
-      { name: name.text },
-      {
-        related: [{ place: here(ctx, first), text: "defined first here" }],
-      },
-    );
-    return;
-  }
-  ctx.definitions.set(name.text, { statement, kind: kind.text, name: name.text, used: false });
+  return parts;
 }
 
 function declareBlock(ctx: Context, block: Block): void {
@@ -99,22 +77,22 @@ function declareBlock(ctx: Context, block: Block): void {
   } else if (kind === "light" && name !== "") declare(ctx, "light", name, null, block);
   else if (kind === "point" && name !== "") declare(ctx, "point", name, null, block);
   else if (kind === "set" || kind === "room") {
-    for (const part of partsOf(ctx, block)) {
+    for (const { part, ctx: home } of partsOf(ctx, block)) {
       const partWord = part.words[0]?.text ?? "";
       const partKind =
         blockRow(partWord) === null ? (nearKinds(partWord, blocks[kind].parts)[0] ?? "") : partWord;
       const partName = part.words[1]?.text ?? "";
       if (partName === "") continue;
-      if (pieces.has(partKind)) declare(ctx, "piece", partName, null, part);
-      else if (partKind === "opening") declare(ctx, "opening", partName, null, part);
+      if (pieces.has(partKind)) declare(home, "piece", partName, null, part);
+      else if (partKind === "opening") declare(home, "opening", partName, null, part);
     }
   }
 }
 
 function declarePoints(ctx: Context, block: Block, owner: string): void {
-  for (const part of partsOf(ctx, block)) {
+  for (const { part, ctx: home } of partsOf(ctx, block)) {
     const name = part.words[0]?.text === "point" ? part.words[1]?.text : undefined;
-    if (name !== undefined) declare(ctx, "point", name, owner, part);
+    if (name !== undefined) declare(home, "point", name, owner, part);
   }
 }
 
@@ -146,7 +124,7 @@ function declare(
       "name.twice",
       span,
       { name },
-      { related: [{ place: here(ctx, before.span), text: "used first here" }] },
+      { related: [{ place: before.place, text: "used first here" }] },
     );
     return;
   }
@@ -163,5 +141,5 @@ function declare(
     );
     return;
   }
-  ctx.declared.set(key, { kind, name, owner, span, block });
+  ctx.declared.set(key, { kind, name, owner, place: here(ctx, span), block });
 }

@@ -22,8 +22,6 @@ function describe(
       return { statement: item.kind, title: item.title.value };
     case "solve":
       return { statement: "solve", title: item.title?.value ?? null };
-    case "use":
-      return { statement: "use", title: item.from.value };
     case "hold":
     case "measured":
       return { statement: item.kind, title: null };

@@ -1,33 +1,41 @@
 import type { Span } from "../core/span.js";
 import { writeName } from "../model/make/points.js";
-import type { Block, Entry, Path, Property } from "../syntax/ast.js";
+import type { Block, Define, Path, Property } from "../syntax/ast.js";
 import { siblingsOf } from "../vocabulary/siblings.js";
-import { type Context, type DefineEntry, replace, report } from "./context.js";
+import {
+  type Context,
+  contextOf,
+  type DefineEntry,
+  type Owned,
+  ownedBy,
+  replace,
+  report,
+} from "./context.js";
 import { nearNames, suggestion } from "./suggest.js";
 
 /** A block's own entries joined with those it takes over. */
 export interface Expanded {
-  readonly entries: readonly Entry[];
+  readonly entries: readonly Owned[];
   /** False when something it is like or with could not be found; what is missing is then not complained about. */
   readonly complete: boolean;
   /** The modifiers it is used with, in order. */
-  readonly companions: readonly string[];
+  readonly companions: readonly DefineEntry[];
 }
 
 const nameOf = (property: Property): string => property.path.parts.map((part) => part.text).join(".");
 const keyOf = (property: Property): string => `${nameOf(property)} ${property.companion?.text ?? ""}`;
 
 /** The later of two lists of entries wins: a property replaces its like and its siblings, blocks inside add up. */
-function override(kind: string, base: readonly Entry[], own: readonly Entry[]): readonly Entry[] {
+function override(kind: string, base: readonly Owned[], own: readonly Owned[]): readonly Owned[] {
   const dropped = new Set<string>();
   const replaced = new Set<string>();
-  for (const entry of own) {
+  for (const { entry } of own) {
     if (entry.kind !== "property") continue;
     replaced.add(keyOf(entry));
     for (const sibling of siblingsOf(kind, nameOf(entry))) dropped.add(sibling);
   }
-  const ownBlocks = new Set(own.flatMap((entry) => (entry.kind === "block" ? [headOf(entry)] : [])));
-  const kept = base.filter((entry) =>
+  const ownBlocks = new Set(own.flatMap(({ entry }) => (entry.kind === "block" ? [headOf(entry)] : [])));
+  const kept = base.filter(({ entry }) =>
     entry.kind === "property"
       ? !replaced.has(keyOf(entry)) && !dropped.has(nameOf(entry))
       : !ownBlocks.has(headOf(entry)),
@@ -45,10 +53,10 @@ function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
   if (entry === undefined) {
     const placed = ctx.declared.get(name);
     const known = [...ctx.definitions.values()]
-      .filter((d) => d.kind === kind && !within(d.statement.span, path.span))
+      .filter((d) => d.kind === kind && !(d.home === null && within(d.statement.span, path.span)))
       .map((d) => writeName(d.name));
-    if (ctx.imported.has(name)) report(ctx, "like.imported", path.span, { name });
-    else if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
+    if (ctx.missing.has(name)) return null;
+    if (placed !== undefined) report(ctx, "like.placed", path.span, { name, kind });
     else {
       const near = nearNames(name, known);
       report(
@@ -75,21 +83,22 @@ function find(ctx: Context, path: Path, kind: string): DefineEntry | null {
 }
 
 /** Joins a block with what it is `like` and `with`. Circles and unknown names are reported. */
-export function expand(ctx: Context, block: Block, kind: string, seen: readonly string[] = []): Expanded {
-  let entries: readonly Entry[] = [];
+export function expand(ctx: Context, block: Block, kind: string, seen: readonly Define[] = []): Expanded {
+  const own = ownedBy(ctx, block.entries);
+  let entries: readonly Owned[] = [];
   let complete = true;
-  const companions: string[] = [];
+  const companions: DefineEntry[] = [];
   if (block.like !== null) {
-    const name = block.like.parts.map((part) => part.text).join(".");
-    if (seen.includes(name)) {
-      if (!ctx.circles.has(name)) report(ctx, "like.circle", block.like.span, { name });
-      for (const other of seen) ctx.circles.add(other);
-      return { entries: block.entries, complete: false, companions };
-    }
     const base = find(ctx, block.like, kind);
     if (base === null) complete = false;
-    else {
-      const expanded = expand(ctx, base.statement.block, kind, [...seen, name]);
+    else if (seen.includes(base.statement)) {
+      const { name } = base;
+      if (!ctx.circles.has(base.statement)) report(ctx, "like.circle", block.like.span, { name });
+      for (const other of seen) ctx.circles.add(other);
+      return { entries: own, complete: false, companions };
+    } else {
+      const next = [...seen, base.statement];
+      const expanded = expand(contextOf(ctx, base), base.statement.block, kind, next);
       entries = expanded.entries;
       companions.push(...expanded.companions);
       complete = expanded.complete;
@@ -101,12 +110,12 @@ export function expand(ctx: Context, block: Block, kind: string, seen: readonly 
       complete = false;
       continue;
     }
-    companions.push(modifier.name);
-    const expanded = expand(ctx, modifier.statement.block, "modifier", []);
+    companions.push(modifier);
+    const expanded = expand(contextOf(ctx, modifier), modifier.statement.block, "modifier", []);
     complete = complete && expanded.complete;
-    entries = withModifier(kind, entries, expanded.entries, modifier.name);
+    entries = withModifier(kind, entries, expanded.entries, modifier);
   }
-  return { entries: override(kind, entries, block.entries), complete, companions };
+  return { entries: override(kind, entries, own), complete, companions };
 }
 
 /**
@@ -115,32 +124,43 @@ export function expand(ctx: Context, block: Block, kind: string, seen: readonly 
  */
 function withModifier(
   kind: string,
-  head: readonly Entry[],
-  modifier: readonly Entry[],
-  name: string,
-): readonly Entry[] {
-  const calibrated = head.some((entry) => entry.kind === "property" && entry.companion?.text === name);
+  head: readonly Owned[],
+  modifier: readonly Owned[],
+  definition: DefineEntry,
+): readonly Owned[] {
+  const calibrated = head.some((owned) => isPaired(owned, definition));
   const added = calibrated
     ? modifier.filter(
-        (entry) => entry.kind !== "property" || !["loses", "grid_loses"].includes(nameOf(entry)),
+        ({ entry }) => entry.kind !== "property" || !["loses", "grid_loses"].includes(nameOf(entry)),
       )
     : modifier;
   return override(kind, head, added);
 }
 
+/**
+ * True for a property that counts with this very modifier. Two files may call different things by one name, so the name
+ * is looked up in the file that says it; one that is unknown there is taken by its letters.
+ */
+function isPaired({ entry, ctx }: Owned, modifier: DefineEntry): boolean {
+  if (entry.kind !== "property" || entry.companion === null) return false;
+  const meant = ctx.definitions.get(entry.companion.text);
+  return meant === undefined
+    ? entry.companion.text === modifier.name
+    : meant.statement === modifier.statement;
+}
+
 /** The calibrations of a light sorted out: the one that counts for its modifiers, and whether one had to be there. */
 export function chooseCalibration(
-  entries: readonly Entry[],
-  companions: readonly string[],
-): { readonly entries: readonly Entry[]; readonly unpaired: string | null } {
-  const isCalibration = (entry: Entry): entry is Property =>
-    entry.kind === "property" && nameOf(entry) === "calibration";
+  entries: readonly Owned[],
+  companions: readonly DefineEntry[],
+): { readonly entries: readonly Owned[]; readonly unpaired: string | null } {
+  const isCalibration = (owned: Owned): owned is Owned<Property> =>
+    owned.entry.kind === "property" && nameOf(owned.entry) === "calibration";
   const calibrations = entries.filter(isCalibration);
   const last = companions[companions.length - 1] ?? null;
-  const paired =
-    last === null ? null : (calibrations.find((entry) => entry.companion?.text === last) ?? null);
-  const plain = calibrations.find((entry) => entry.companion === null) ?? null;
+  const paired = last === null ? null : (calibrations.find((owned) => isPaired(owned, last)) ?? null);
+  const plain = calibrations.find(({ entry }) => entry.companion === null) ?? null;
   const chosen = paired ?? plain;
-  const kept = entries.filter((entry) => !isCalibration(entry) || entry === chosen);
-  return { entries: kept, unpaired: last !== null && paired === null ? last : null };
+  const kept = entries.filter((owned) => !isCalibration(owned) || owned === chosen);
+  return { entries: kept, unpaired: last !== null && paired === null ? last.name : null };
 }

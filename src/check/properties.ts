@@ -1,9 +1,9 @@
 import type { Place } from "../core/span.js";
 import { printNode } from "../format/print-node.js";
-import type { Entry, Property, Value } from "../syntax/ast.js";
+import type { Property, Value } from "../syntax/ast.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { propertySynonyms } from "../vocabulary/synonyms.js";
-import { type Context, here, type Reporter, replace, report } from "./context.js";
+import { type Context, here, type Owned, type Reporter, replace, report } from "./context.js";
 import { listNames, nearNames } from "./suggest.js";
 import { readValue } from "./values/read.js";
 import { aKind, bare } from "./words.js";
@@ -17,10 +17,10 @@ export interface ReadProperties {
 }
 
 /** Reads the properties among the entries of a block by its row of the vocabulary. */
-export function readProperties(ctx: Context, row: BlockRow, entries: readonly Entry[]): ReadProperties {
+export function readProperties(row: BlockRow, entries: readonly Owned[]): ReadProperties {
   const read: ReadProperties = { values: new Map(), places: new Map(), given: new Set() };
-  const first = new Map<string, Property>();
-  for (const entry of entries) {
+  const first = new Map<string, Place>();
+  for (const { entry, ctx } of entries) {
     if (entry.kind !== "property") continue;
     const [head, ...rest] = entry.path.parts;
     if (head === undefined) continue;
@@ -51,12 +51,12 @@ export function readProperties(ctx: Context, row: BlockRow, entries: readonly En
         { name },
         {
           label: "second value",
-          related: [{ place: here(ctx, before.path.span), text: "first value" }],
+          related: [{ place: before, text: "first value" }],
         },
       );
       continue;
     }
-    first.set(name, entry);
+    first.set(name, here(ctx, entry.path.span));
     if (entry.companion !== null && name !== "calibration") {
       report(ctx, "property.companion", entry.companion.span, { name });
     }

@@ -10,7 +10,7 @@ import type {
   Setting,
   Silence,
 } from "../model/types.js";
-import type { Block, File } from "../syntax/ast.js";
+import type { Block, Define, File } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
@@ -22,6 +22,7 @@ import { checkNeeds } from "./blocks/needs.js";
 import { type Context, here, replace, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
+import type { Kits } from "./kits/kits.js";
 import { keepForLater } from "./later.js";
 import { finishLets, useLet } from "./lets.js";
 import { expand } from "./like.js";
@@ -36,17 +37,25 @@ export interface Checked {
   readonly recipe: Recipe | null;
   /** True where no error was found, so that the model means what the file says. */
   readonly sound: boolean;
+  /** What the names of the file mean; another file that uses it reads its definitions by them. */
+  readonly ctx: Context;
 }
 
 /** Notes that something is missing or never used. They wait until all the rest is understood. */
-const absenceCodes: ReadonlySet<string> = new Set<Code>(["camera.missing", "let.unused", "define.unused"]);
+const absenceCodes: ReadonlySet<string> = new Set<Code>([
+  "camera.missing",
+  "let.unused",
+  "define.unused",
+  "use.unused",
+]);
 
 /**
  * Checks names, dimensions and blocks of a file and makes the model of it. Findings go to the sink; the model holds
  * whatever could be understood, so that an editor can go on with it.
+ * @param kits - The way to the kits that the file names.
  * @param whole - False where the parser reported an error: what seems to be missing may stand in what it left out.
  */
-export function checkFile(file: File, name: string, sink: Sink, whole = true): Checked {
+export function checkFile(file: File, name: string, sink: Sink, kits: Kits, whole = true): Checked {
   let sound = true;
   const said = new Set<string>();
   const absences: Diagnostic[] = [];
@@ -55,7 +64,8 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
     sink: (diagnostic) => {
       if (diagnostic.severity === "error") sound = false;
       // A definition is read wherever it is used; its mistakes are said once.
-      const key = `${diagnostic.code} ${diagnostic.place.start} ${diagnostic.place.end}`;
+      const { file: where, start, end } = diagnostic.place;
+      const key = `${diagnostic.code} ${start} ${end} ${where}`;
       if (said.has(key)) return;
       said.add(key);
       if (absenceCodes.has(diagnostic.code)) absences.push(diagnostic);
@@ -67,11 +77,9 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
     declared: new Map(),
     subjects: [],
     circles: new Set(),
-    imported: new Set(
-      file.items.flatMap((item) => (item.kind === "use" ? item.names.map((word) => word.text) : [])),
-    ),
+    missing: new Set(),
   };
-  declareAll(ctx, file);
+  declareAll(ctx, file, kits);
   const title = checkTitle(ctx, file, whole);
   const top = checkTopBlocks(ctx, file, title?.kind ?? "recipe");
   const expectations: Expectation[] = [];
@@ -91,12 +99,13 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
   noteUnused(ctx, title?.kind ?? "recipe");
   if (title?.kind === "recipe" && top.one("camera") === null) report(ctx, "camera.missing", title.span, {});
   if (sound && whole) for (const absence of absences) sink(absence);
-  if (title === null) return { recipe: null, sound };
+  if (title === null) return { recipe: null, sound, ctx };
   const recipe: Recipe = {
     format: 1,
     kind: title.kind,
     title: title.text,
     of: title.of,
+    uses: keptUses(file),
     lets: keptLets(file),
     definitions,
     about: top.one("about"),
@@ -114,7 +123,13 @@ export function checkFile(file: File, name: string, sink: Sink, whole = true): C
     expectations,
     later,
   };
-  return { recipe, sound };
+  return { recipe, sound, ctx };
+}
+
+function keptUses(file: File): readonly KeptText[] {
+  return file.items.flatMap((item) =>
+    item.kind === "use" ? [{ name: item.from.value, written: printNode(item) }] : [],
+  );
 }
 
 function keptLets(file: File): readonly KeptText[] {
@@ -166,7 +181,7 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     }
     const checked = checkBlock(ctx, item, row);
     const clear = checkAllClashes(ctx, checked);
-    const complete = checkNeeds(ctx, checked) && clear;
+    const complete = checkNeeds(checked) && clear;
     if (row.kind === "light" || row.kind === "camera") noteBehind(ctx, checked);
     if (row.kind === "light" && !(checkLight(ctx, checked) && complete)) continue;
     all.push(checked);
@@ -179,7 +194,7 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
       report(ctx, "block.name-missing", unnamed.span, { kind: "subject", example: "ana" });
   }
   const of = <K extends BlockKind>(kind: K): readonly BlockModel<K>[] =>
-    all.filter((checked) => checked.kind === kind).map((checked) => toModel<K>(ctx, checked));
+    all.filter((checked) => checked.kind === kind).map((checked) => toModel<K>(checked));
   return {
     checked: (kind) => all.find((checked) => checked.kind === kind) ?? null,
     of,
@@ -212,28 +227,28 @@ function checkDefinitions(ctx: Context, file: File): readonly KeptText[] {
     const entry = name === undefined ? undefined : ctx.definitions.get(name);
     if (name === undefined || entry === undefined || entry.statement !== item) continue;
     kept.push({ name, written: printNode(item) });
-    checkDefinition(ctx, row, item.block, name);
+    checkDefinition(ctx, row, item);
   }
   return kept;
 }
 
 /** Reads what a definition says; a head's calibrations with modifiers one by one, since only one counts at a time. */
-function checkDefinition(ctx: Context, row: BlockRow, block: Block, name: string): void {
-  const { entries } = expand(ctx, block, row.kind, [name]);
-  const paired = entries.filter((entry) => entry.kind === "property" && entry.companion !== null);
+function checkDefinition(ctx: Context, row: BlockRow, statement: Define): void {
+  const { block } = statement;
+  const { entries } = expand(ctx, block, row.kind, [statement]);
+  const paired = entries.filter(({ entry }) => entry.kind === "property" && entry.companion !== null);
   const read = readProperties(
-    ctx,
     row,
-    entries.filter((entry) => !paired.includes(entry)),
+    entries.filter((owned) => !paired.includes(owned)),
   );
   checkClashes(ctx, row.kind, read);
-  for (const entry of paired) readProperties(ctx, row, [entry]);
+  for (const owned of paired) readProperties(row, [owned]);
 }
 
 function noteUnused(ctx: Context, fileKind: Recipe["kind"]): void {
-  if (fileKind === "kit") return;
-  for (const entry of ctx.definitions.values()) {
-    const span = entry.statement.block.words[1]?.span ?? entry.statement.span;
-    if (!entry.used) report(ctx, "define.unused", span, { name: entry.name });
+  for (const { used, home, place, name } of ctx.definitions.values()) {
+    if (used) continue;
+    if (home !== null) report(ctx, "use.unused", place, { name });
+    else if (fileKind !== "kit") report(ctx, "define.unused", place, { name });
   }
 }

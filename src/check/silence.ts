@@ -1,3 +1,4 @@
+import type { Place } from "../core/span.js";
 import type { Silence } from "../model/types.js";
 import type { Block, Property } from "../syntax/ast.js";
 import type { BlockRow } from "../vocabulary/property.js";
@@ -11,28 +12,28 @@ import { nearNames, suggestion } from "./suggest.js";
 export function checkSilence(ctx: Context, block: Block, row: BlockRow): readonly Silence[] {
   blockName(ctx, block, row);
   const { entries } = expand(ctx, block, row.kind);
-  const first = new Map<string, Property>();
-  return entries.flatMap((entry): readonly Silence[] => {
+  const first = new Map<string, Place>();
+  return entries.flatMap(({ entry, ctx: home }): readonly Silence[] => {
     if (entry.kind === "block") {
-      kindOf(ctx, entry, row.parts, "inside `silence`");
+      kindOf(home, entry, row.parts, "inside `silence`");
       return [];
     }
-    const code = knownCode(ctx, entry);
+    const code = knownCode(home, entry);
     if (code === null) return [];
     const before = first.get(code);
     if (before !== undefined) {
-      const related = [{ place: here(ctx, before.path.span), text: "first value" }];
-      report(ctx, "property.twice", entry.path.span, { name: code }, { label: "second value", related });
+      const related = [{ place: before, text: "first value" }];
+      report(home, "property.twice", entry.path.span, { name: code }, { label: "second value", related });
       return [];
     }
-    first.set(code, entry);
+    first.set(code, here(home, entry.path.span));
     const { value } = entry;
     if (value.kind === "damaged") return [];
     if (value.kind !== "text" || value.value.trim() === "") {
-      report(ctx, "silence.reason", value.span, { code });
+      report(home, "silence.reason", value.span, { code });
       return [];
     }
-    return [{ code, because: value.value, origin: here(ctx, entry.span) }];
+    return [{ code, because: value.value, origin: here(home, entry.span) }];
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import type { Evaluated } from "../pipeline.js";
 import { CLEAN, FOUND, TROUBLE } from "./exit.js";
+import { kitsOf } from "./kits.js";
 import { misuse, type Session } from "./session.js";
 import { type Language, light } from "./stages/load.js";
 import { loadText, printOptions, sayProblem } from "./texts.js";
@@ -18,11 +19,11 @@ export async function evaluateFile(session: Session, language: Language, name: s
     return { evaluated: null, exit: TROUBLE };
   }
   const { source } = loaded;
+  const compiled = language.compile(source, kitsOf(session, language, name));
   const say = (findings: readonly Diagnostic[]): void => {
     if (findings.length === 0) return;
-    session.io.err(language.printDiagnostics(findings, printOptions(session, [source], "err")));
+    session.io.err(language.printDiagnostics(findings, printOptions(session, compiled.sources, "err")));
   };
-  const compiled = language.compile(source);
   if (!compiled.sound || compiled.recipe === null) {
     say(compiled.diagnostics);
     return { evaluated: null, exit: FOUND };

@@ -14,6 +14,7 @@ import { sceneCommand } from "./commands/scene.js";
 import { showCommand } from "./commands/show.js";
 import { wordsCommand } from "./commands/words.js";
 import { CLEAN, TROUBLE } from "./exit.js";
+import { rootProblem } from "./kits.js";
 import type { Machine } from "./machine.js";
 import { misuse, type Session, wholeNumber } from "./session.js";
 import { version } from "./version.js";
@@ -77,6 +78,8 @@ async function start(args: readonly string[], io: Machine): Promise<number> {
     io.out(commandHelp(parsed.command, session.width));
     return CLEAN;
   }
+  const wrongRoot = rootProblem(parsed.options.get("root"));
+  if (wrongRoot !== null) return misuse({ io }, wrongRoot);
   const action = actions.get(parsed.command.name);
   return action === undefined ? TROUBLE : await action(session);
 }

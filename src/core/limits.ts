@@ -10,6 +10,12 @@ export const MAX_DEPTH = 64;
 export const MAX_OPERATORS = 256;
 /** Diagnostics of one file; beyond this the rest is counted, not shown. */
 export const MAX_DIAGNOSTICS = 100;
+/** Kits that use kits that use kits; a real kit uses one or two. */
+export const MAX_KIT_DEPTH = 16;
+/** Kits that one recipe reads, however they are reached. */
+export const MAX_KITS = 64;
+/** 2 MiB: the text of all kits together; eight of the largest size. */
+export const MAX_KIT_BYTES = 2_097_152;
 /** Rows of one lesson table in the command. */
 export const MAX_ROWS = 10_000;
 /** Cells of one lesson table in the command. */

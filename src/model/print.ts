@@ -7,14 +7,14 @@ import { quote } from "./make/quote.js";
 import type { BlockModel, Recipe, Setting, Silence } from "./types.js";
 
 /**
- * A model as recipe text. Checking the text gives the same model again, origins aside; definitions stand as they
- * were written, and blocks that were like one are written out.
+ * A model as recipe text. Checking the text gives the same model again, origins aside; `use`s and definitions
+ * stand as they were written, and blocks that were like one are written out.
  */
 export function printRecipe(recipe: Recipe): string {
   const head = ["halfshade 1", printTitle(recipe)];
   const sections: string[][] = [
     head,
-    recipe.later.filter((item) => item.statement === "use").map((item) => item.written),
+    recipe.uses.map((item) => item.written),
     recipe.lets.map((item) => item.written),
     ...recipe.definitions.map((item) => [item.written]),
     ...topBlocks(recipe).map((block) => printBlock(block, "")),
@@ -22,7 +22,7 @@ export function printRecipe(recipe: Recipe): string {
     ...(recipe.thresholds.length > 0 ? [printSettings("thresholds", recipe.thresholds)] : []),
     ...(recipe.silence.length > 0 ? [printSilence(recipe.silence)] : []),
     recipe.expectations.map((item) => item.written),
-    ...recipe.later.filter((item) => item.statement !== "use").map((item) => [item.written]),
+    ...recipe.later.map((item) => [item.written]),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)

@@ -266,6 +266,7 @@ export const recipeSchema: ZodType<Recipe> = object({
   kind: choice(["recipe", "kit", "session"]),
   title: string(),
   of: nullable(string()),
+  uses: array(object({ name: string(), written })),
   lets: array(object({ name: string(), written })),
   definitions: array(object({ name: string(), written })),
   about: nullable(blockSchemaOf("about")),
@@ -285,7 +286,7 @@ export const recipeSchema: ZodType<Recipe> = object({
   ),
   later: array(
     object({
-      statement: choice(["table", "variant", "solve", "hold", "measured", "use"]),
+      statement: choice(["table", "variant", "solve", "hold", "measured"]),
       title: nullable(string()),
       written,
     }),

@@ -78,13 +78,13 @@ export interface Silence {
 
 /** A statement that is read and kept, and that a later version evaluates. `written` is its canonical text. */
 export interface LaterStatement {
-  readonly statement: "table" | "variant" | "solve" | "hold" | "measured" | "use";
+  readonly statement: "table" | "variant" | "solve" | "hold" | "measured";
   readonly title: string | null;
   readonly written: string;
   readonly origin?: Place;
 }
 
-/** A `let` or `define`, kept so that statements of later versions and the printed text still find it. */
+/** A `use`, `let` or `define`, kept so that statements of later versions and the printed text still find it. */
 export interface KeptText {
   readonly name: string;
   readonly written: string;
@@ -97,6 +97,8 @@ export interface Recipe {
   readonly title: string;
   /** The recipe a session belongs to. */
   readonly of: string | null;
+  /** Each `use`, by the path of its kit. What it brings in is written out where it is used. */
+  readonly uses: readonly KeptText[];
   readonly lets: readonly KeptText[];
   readonly definitions: readonly KeptText[];
   readonly about: BlockModel<"about"> | null;

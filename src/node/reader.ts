@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readSync, statSync } from "node:fs";
+import { closeSync, constants, fstatSync, openSync, readSync, statSync } from "node:fs";
 
 /** What stands at a path, before anything is opened. */
 export interface Look {
@@ -14,6 +14,9 @@ export interface FileReader {
   read(path: string, limit: number): { readonly bytes: Uint8Array; readonly steady: boolean };
 }
 
+/** A pipe that took the place of a file after the look is opened without waiting, and reads as empty. */
+const OPENING = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+
 /** Reads from the disk of this machine. */
 export const diskReader: FileReader = {
   look(path) {
@@ -21,7 +24,7 @@ export const diskReader: FileReader = {
     return { kind: found.isFile() ? "file" : found.isDirectory() ? "folder" : "other", size: found.size };
   },
   read(path, limit) {
-    const handle = openSync(path, "r");
+    const handle = openSync(path, OPENING);
     try {
       const before = fstatSync(handle, { bigint: true });
       const buffer = Buffer.alloc(Math.min(limit, Number(before.size) + 1));
@@ -35,7 +38,10 @@ export const diskReader: FileReader = {
       return {
         bytes: buffer.subarray(0, length),
         steady:
-          before.size === after.size && before.mtimeNs === after.mtimeNs && BigInt(length) <= after.size,
+          before.isFile() &&
+          before.size === after.size &&
+          before.mtimeNs === after.mtimeNs &&
+          BigInt(length) <= after.size,
       };
     } finally {
       closeSync(handle);

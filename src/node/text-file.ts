@@ -20,7 +20,7 @@ export function errorCode(error: unknown): string {
 }
 
 /** The finding for an error met while reaching or reading a file. Errors that are not the system's are passed on. */
-function reachProblem(path: string, error: unknown): Diagnostic {
+export function reachProblem(path: string, error: unknown): Diagnostic {
   const place = wholeFile(path);
   switch (errorCode(error)) {
     case "ENOENT":
@@ -57,21 +57,23 @@ export function textOfBytes(name: string, bytes: Uint8Array, limit: number = MAX
 /**
  * Reads a text file with every check of it: it is there, is an ordinary file, is not above the cap, is not binary, is
  * UTF-8, and did not change meanwhile. Never throws for what is on the disk.
+ * @param path The name that findings use for the file.
  */
 export function readTextFile(
-  path: string,
+  file: string,
   reader: FileReader = diskReader,
   limit: number = MAX_SOURCE_BYTES,
+  path: string = file,
 ): ReadText {
   const place = wholeFile(path);
   try {
-    const look = reader.look(path);
+    const look = reader.look(file);
     if (look.kind === "folder") return { problem: finding("file.folder", place, { path }) };
     if (look.kind === "other") return { problem: finding("file.device", place, { path }) };
     if (look.size > limit) {
       return { problem: finding("file.too-large", place, { path, size: look.size, limit }) };
     }
-    const { bytes, steady } = reader.read(path, limit + 1);
+    const { bytes, steady } = reader.read(file, limit + 1);
     if (!steady) return { problem: finding("file.changed", place, { path }) };
     return textOfBytes(path, bytes, limit);
   } catch (error) {

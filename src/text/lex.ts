@@ -1,5 +1,6 @@
 import { MAX_SOURCE_BYTES, MAX_TOKENS } from "../core/limits.js";
 import type { Source } from "../core/source.js";
+import { utf8Size } from "../core/utf8-size.js";
 import type { Sink } from "../diagnostics/diagnostic.js";
 import {
   CONTROL,
@@ -116,16 +117,4 @@ function comment(scan: Scan, start: number): number {
   if (!plain) reportHidden(scan, start, end);
   scan.comments.push({ image: text.slice(start, end), startOffset: start, endOffset: end - 1 });
   return end;
-}
-
-/** Bytes of the text in UTF-8. */
-export function utf8Size(text: string): number {
-  let size = text.length;
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code < 0x80) continue;
-    if (code < 0x800) size += 1;
-    else if (code < 0xdc00 || code > 0xdfff) size += 2;
-  }
-  return size;
 }

@@ -2,9 +2,10 @@ import { expect, test } from "vitest";
 import { catalogue } from "../../src/diagnostics/catalogue/index.js";
 import { run } from "../../src/pipeline.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { withOurKits } from "../helpers/kits.js";
 import { corpusTexts, keptBeside } from "./folder.js";
 import { findingsOf, modelOf, tokensOf, treeOf } from "./layers.js";
-import { fromFiles, fromModels, fromWriter, notYet, tooLargeToKeep } from "./unreachable.js";
+import { fromFiles, fromKits, fromModels, fromWriter, tooLargeToKeep } from "./unreachable.js";
 
 const accepted = corpusTexts("accept");
 
@@ -14,7 +15,7 @@ test("every code has a near miss", () => {
     ...fromFiles,
     ...fromWriter,
     ...fromModels,
-    ...notYet,
+    ...fromKits,
     ...tooLargeToKeep.keys(),
   ]);
   expect(Object.keys(catalogue).filter((code) => !names.has(code) && !elsewhere.has(code))).toEqual(
@@ -34,7 +35,7 @@ test.each(accepted)("$name: tokens, tree and model are those that were reviewed"
 });
 
 test.each(accepted)("$name goes through every stage", ({ name, text }) => {
-  const outcome = run({ name: `${name}.light`, text });
+  const outcome = run({ name: `${name}.light`, text }, withOurKits);
   if (outcome.recipe?.kind !== "recipe") return;
   expect(reportSchema.safeParse(outcome.evaluated?.report).error).toBeUndefined();
 });

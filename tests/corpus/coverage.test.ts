@@ -8,12 +8,13 @@ import { naturalLights } from "../../src/vocabulary/natural-lights.js";
 import type { BlockRow } from "../../src/vocabulary/property.js";
 import { results } from "../../src/vocabulary/results.js";
 import { surfaces } from "../../src/vocabulary/surfaces.js";
+import { withOurKits } from "../helpers/kits.js";
 import { corpusTexts } from "./folder.js";
 
 /** Only the longer recipes and kits: the near misses are short, and would hide what these leave out. */
 const compiled = corpusTexts("accept")
   .filter(({ name }) => /^(recipe|kit|session)-/.test(name))
-  .map(({ name, text }) => compile({ name, text }));
+  .map(({ name, text }) => compile({ name, text }, withOurKits));
 const all = compiled.map(({ source }) => source.text).join("\n");
 
 /** Every block of a file, also those in others and in definitions. */

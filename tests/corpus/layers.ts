@@ -5,6 +5,7 @@ import { diagnosticJson } from "../../src/diagnostics/print-json.js";
 import { withoutOrigins } from "../../src/model/plain.js";
 import { run } from "../../src/pipeline.js";
 import { lex } from "../../src/text/lex.js";
+import { kitText, withOurKits } from "../helpers/kits.js";
 import { compactJson } from "./compact.js";
 import type { CorpusText } from "./folder.js";
 
@@ -40,23 +41,25 @@ function withShortSpans(value: unknown): unknown {
 
 /** The syntax tree of a text as JSON. */
 export function treeOf({ name, text }: CorpusText): string {
-  return compactJson(withShortSpans(compile({ name: `${name}.light`, text }).file));
+  return compactJson(withShortSpans(compile({ name: `${name}.light`, text }, withOurKits).file));
 }
 
 /** The checked model of a text as JSON. */
 export function modelOf({ name, text }: CorpusText): string {
-  const { recipe } = compile({ name: `${name}.light`, text });
+  const { recipe } = compile({ name: `${name}.light`, text }, withOurKits);
   return compactJson(recipe === null ? null : withoutOrigins(recipe));
 }
 
 /** Everything that is found in a text, the scene's findings with the others. */
 export function findingsOf({ name, text }: CorpusText): readonly Diagnostic[] {
-  return run({ name: `${name}.light`, text }).diagnostics;
+  return run({ name: `${name}.light`, text }, withOurKits).diagnostics;
 }
 
 /** Findings as the JSON of the command. */
 export function findingsJson({ name, text }: CorpusText, found: readonly Diagnostic[]): string {
   return compactJson(
-    found.map((diagnostic) => diagnosticJson(diagnostic, (file) => (file === `${name}.light` ? text : null))),
+    found.map((diagnostic) =>
+      diagnosticJson(diagnostic, (file) => (file === `${name}.light` ? text : kitText(file))),
+    ),
   );
 }

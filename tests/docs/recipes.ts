@@ -1,5 +1,6 @@
 import { sentence } from "../../src/diagnostics/create.js";
 import { run } from "../../src/pipeline.js";
+import { withOurKits } from "../helpers/kits.js";
 import type { Fence } from "./fences.js";
 
 /** Blocks that a fragment leans on, added where it has none of its own. */
@@ -32,14 +33,14 @@ export function wholeRecipe(fence: Fence): string {
 /** What the program finds wrong in an example, each as a line with its code. */
 export function findingsOf(fence: Fence): readonly { readonly code: string; readonly line: string }[] {
   const source = { name: "example.light", text: wholeRecipe(fence) };
-  return run(source)
+  return run(source, withOurKits)
     .diagnostics.filter((finding) => finding.severity === "error" || fence.marks.has("error"))
     .map((finding) => ({ code: finding.code, line: `${finding.code}: ${sentence(finding)}` }));
 }
 
 /** Expectations of an example that do not hold, each with what was found. */
 export function openExpectations(fence: Fence): readonly string[] {
-  const { evaluated } = run({ name: "example.light", text: wholeRecipe(fence) });
+  const { evaluated } = run({ name: "example.light", text: wholeRecipe(fence) }, withOurKits);
   return (evaluated?.report.expectations ?? [])
     .filter((item) => item.outcome !== "passed")
     .map((item) => `${item.outcome}: ${item.text}: ${item.found}`);

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { formatText } from "../../src/format/format.js";
 import { run } from "../../src/pipeline.js";
 import { canonicalUnit } from "../../src/units/spellings.js";
+import { withOurKits } from "../helpers/kits.js";
 import { files, recipes, reportOf, textOf } from "./recipes.js";
 
 const schema: object = JSON.parse(
@@ -38,7 +39,7 @@ describe.each(files)("%s", (name) => {
   const text = textOf(name);
 
   test("has no findings", () => {
-    const { diagnostics, sound } = run({ name, text });
+    const { diagnostics, sound } = run({ name, text }, withOurKits);
     expect(diagnostics.map((row) => row.code)).toEqual([]);
     expect(sound).toBe(true);
   });
@@ -78,24 +79,29 @@ describe.each(recipes)("the report of %s", (name) => {
   });
 
   test("is the same whenever it is made", () => {
-    const again = run({ name, text: textOf(name) }).evaluated?.report;
+    const again = run({ name, text: textOf(name) }, withOurKits).evaluated?.report;
     expect(JSON.stringify(again)).toBe(JSON.stringify(reportOf(name)));
   });
 });
 
-describe("definitions", () => {
-  const defined = /^define \w+ (\w+) \{\n[\s\S]*?^\}\n/gm;
-  const inKit = new Map([...textOf("foundry-kit.light").matchAll(defined)].map((m) => [m[1], m[0]]));
+describe("the kit", () => {
+  const defined = [...textOf("foundry-kit.light").matchAll(/^define \w+ (\w+) \{/gm)].map(
+    (match) => match[1],
+  );
+  const used = recipes.map((name) => {
+    const [, names = ""] = /^use ([\w, ]+) from "\.\/foundry-kit\.light"$/m.exec(textOf(name)) ?? [];
+    return names.split(", ");
+  });
 
-  test.each(recipes)("of %s are those of the kit, word for word", (name) => {
-    for (const [text, word] of textOf(name).matchAll(defined)) {
-      expect(inKit.get(word), `${name}: ${word}`).toBe(text);
+  test("serves every recipe, and no recipe has a copy of what is in it", () => {
+    expect(recipes.filter((_name, index) => used[index]?.[0] === "")).toEqual([]);
+    for (const name of recipes) {
+      const own = [...textOf(name).matchAll(/^define \w+ (\w+) \{/gm)].map((match) => match[1]);
+      expect(own.filter((word) => defined.includes(word))).toEqual([]);
     }
   });
 
-  test("of the kit are all used by some recipe", () => {
-    const all = recipes.map(textOf).join("\n");
-    const idle = [...inKit.keys()].filter((word) => !new RegExp(`define \\w+ ${word} `).test(all));
-    expect(idle).toEqual([]);
+  test("defines nothing that no recipe uses", () => {
+    expect(defined.filter((word) => !used.flat().includes(word ?? ""))).toEqual([]);
   });
 });

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { run } from "../../src/pipeline.js";
 import type { Report, ReportLight } from "../../src/report/schema/report.js";
+import { withOurKits } from "../helpers/kits.js";
 
 const folder = new URL("../../examples/", import.meta.url);
 
@@ -23,7 +24,7 @@ const kept = new Map<string, Report>();
 export function reportOf(name: string): Report {
   const before = kept.get(name);
   if (before !== undefined) return before;
-  const outcome = run({ name, text: textOf(name) });
+  const outcome = run({ name, text: textOf(name) }, withOurKits);
   if (outcome.evaluated === null) throw new Error(`${name} has no report`);
   kept.set(name, outcome.evaluated.report);
   return outcome.evaluated.report;

@@ -3,6 +3,7 @@ import { compile } from "../../src/compile.js";
 import { run } from "../../src/pipeline.js";
 import { renderText } from "../../src/render/text.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { withOurKits } from "../helpers/kits.js";
 import { runs } from "../helpers/runs.js";
 import { drawFrom } from "../model/random/draw.js";
 import { unsound } from "./finite.js";
@@ -18,10 +19,10 @@ test("a changed text without errors is worked out to a report of finite numbers"
   let worked = 0;
   for (let seed = 1; worked < wanted && wrong.length < 5; seed++) {
     const text = mutant(drawFrom(seed), recipes);
-    if (!compile({ name: "fuzz.light", text }).sound) continue;
+    if (!compile({ name: "fuzz.light", text }, withOurKits).sound) continue;
     worked++;
     try {
-      const { evaluated, diagnostics } = run({ name: "fuzz.light", text });
+      const { evaluated, diagnostics } = run({ name: "fuzz.light", text }, withOurKits);
       const outside = diagnostics.find(({ place }) => place.start < 0 || place.end > text.length);
       if (outside !== undefined) wrong.push(`seed ${seed}: ${outside.code} lies outside of the text`);
       if (evaluated === null) continue;

@@ -18,6 +18,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["version", "The version"],
   ["title", "The title"],
   ["kit", "Kits"],
+  ["use", "What is used from a kit"],
   ["character", "Characters"],
   ["comment", "Comments"],
   ["text", "Texts"],

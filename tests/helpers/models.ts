@@ -8,6 +8,7 @@ export function recipe(parts: Partial<Recipe> = {}): Recipe {
     kind: "recipe",
     title: "test",
     of: null,
+    uses: [],
     lets: [],
     definitions: [],
     about: null,

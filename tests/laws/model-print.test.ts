@@ -8,6 +8,7 @@ import { printRecipe } from "../../src/model/print.js";
 import { recipeSchema } from "../../src/model/schema.js";
 import type { Recipe } from "../../src/model/types.js";
 import { corpusTexts } from "../corpus/folder.js";
+import { withOurKits } from "../helpers/kits.js";
 import { mustBreak } from "../helpers/must-break.js";
 import { runs } from "../helpers/runs.js";
 import { recipeFrom } from "../model/random/recipe.js";
@@ -16,7 +17,7 @@ import { withItemsIn, withLengthsIn } from "../model/random/rewrite.js";
 const seed = fc.integer();
 
 function sound(text: string): Compiled & { readonly recipe: Recipe } {
-  const compiled = compile({ name: "made", text });
+  const compiled = compile({ name: "made", text }, withOurKits);
   const errors = compiled.diagnostics.filter(({ severity }) => severity === "error");
   expect(
     errors.map(
@@ -42,7 +43,9 @@ describe("printing a model", () => {
     );
   });
 
-  const texts = corpusTexts("accept").filter(({ text }) => compile({ name: "a", text }).recipe !== null);
+  const texts = corpusTexts("accept").filter(
+    ({ text }) => compile({ name: "a", text }, withOurKits).recipe !== null,
+  );
 
   test.each(texts)("$name: text, model, text and model again are the same", ({ text }) => {
     const model = read(text);

@@ -5,6 +5,7 @@ import { compile } from "../../src/compile.js";
 import { withoutOrigins } from "../../src/model/plain.js";
 import { recipeSchema } from "../../src/model/schema.js";
 import { corpusTexts } from "../corpus/folder.js";
+import { withOurKits } from "../helpers/kits.js";
 
 const file = new URL("../../grammar/recipe.schema.json", import.meta.url);
 const ajv = new Ajv2020({ strict: true, strictTypes: false, allErrors: true });
@@ -13,7 +14,7 @@ const valid = ajv.compile(JSON.parse(readFileSync(file, "utf8")));
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
 const models = corpusTexts("accept").flatMap(({ name, text }) => {
-  const { recipe } = compile({ name, text });
+  const { recipe } = compile({ name, text }, withOurKits);
   return recipe === null ? [] : [{ name, model: JSON.parse(JSON.stringify(withoutOrigins(recipe))) as Json }];
 });
 

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { utf8Size } from "../../src/core/utf8-size.js";
 import type { Diagnostic } from "../../src/diagnostics/diagnostic.js";
 import { printFile } from "../../src/format/print-node.js";
 import { keywords, tokenKinds } from "../../src/text/kinds.js";
-import { lex, utf8Size } from "../../src/text/lex.js";
+import { lex } from "../../src/text/lex.js";
 import { anyFile } from "../helpers/recipes.js";
 
 const kindNames = (text: string): string => {

@@ -1,7 +1,7 @@
 import { blocks } from "../../vocabulary/index.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import type { CheckedBlock } from "../block.js";
-import { type Context, report } from "../context.js";
+import { report } from "../context.js";
 
 /** Properties without which a block means nothing, by kind. They are the vocabulary's rows with default "needed". */
 function neededOf(checked: CheckedBlock): readonly PropertyRow[] {
@@ -24,16 +24,20 @@ function lacksTape(checked: CheckedBlock): boolean {
 }
 
 /** Reports what a block and the blocks inside it lack. True when nothing is missing and every value was read. */
-export function checkNeeds(ctx: Context, checked: CheckedBlock): boolean {
+export function checkNeeds(checked: CheckedBlock): boolean {
   let good = checked.complete && checked.read.values.size === checked.read.given.size;
   if (checked.complete) {
     for (const row of neededOf(checked)) {
       if (checked.read.given.has(row.name) || excused(checked, row.name)) continue;
       const span = checked.block.words[0]?.span ?? checked.block.span;
-      report(ctx, "property.missing", span, { kind: checked.kind, name: row.name, example: row.example });
+      report(checked.home, "property.missing", span, {
+        kind: checked.kind,
+        name: row.name,
+        example: row.example,
+      });
       good = false;
     }
   }
-  for (const part of checked.parts) good = checkNeeds(ctx, part) && good;
+  for (const part of checked.parts) good = checkNeeds(part) && good;
   return good;
 }

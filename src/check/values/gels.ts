@@ -2,12 +2,12 @@ import { writeNumber } from "../../core/write-number.js";
 import { gel, gels } from "../../model/make/lamps.js";
 import { writeName } from "../../model/make/points.js";
 import type { GelsValue, GelValue } from "../../model/values.js";
-import type { Entry, Value } from "../../syntax/ast.js";
+import type { Value } from "../../syntax/ast.js";
 import { mired, stops } from "../../units/make.js";
 import type { Mired, Stops } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
-import { type Context, replace, report } from "../context.js";
+import { type Context, contextOf, type Owned, replace, report } from "../context.js";
 import { expand } from "../like.js";
 import { nearNames, suggestion } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
@@ -111,8 +111,7 @@ function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
   const known = [...ctx.definitions.values()].filter((d) => d.kind === "gel").map((d) => writeName(d.name));
   if (entry === undefined || entry.kind !== "gel") {
     const near = nearNames(name, known);
-    if (ctx.imported.has(name)) report(ctx, "like.imported", value.span, { name });
-    else {
+    if (!ctx.missing.has(name)) {
       const help = suggestion(
         near,
         known,
@@ -129,15 +128,16 @@ function definedGel(ctx: Context, name: string, value: Value): GelValue | null {
     return null;
   }
   entry.used = true;
-  return readGelBlock(ctx, expand(ctx, entry.statement.block, "gel", [name]).entries);
+  const expanded = expand(contextOf(ctx, entry), entry.statement.block, "gel", [entry.statement]);
+  return readGelBlock(expanded.entries);
 }
 
 /** The gel that the entries of a `define gel` block describe. */
-function readGelBlock(ctx: Context, entries: readonly Entry[]): GelValue | null {
+function readGelBlock(entries: readonly Owned[]): GelValue | null {
   let warms: Mired | null = null;
   let cools: Mired | null = null;
   let loses: Stops | null = null;
-  for (const entry of entries) {
+  for (const { entry, ctx } of entries) {
     if (entry.kind !== "property") continue;
     const name = entry.path.parts[0]?.text;
     if (name === "warms")

@@ -44,6 +44,11 @@ const format = (...words: readonly string[]): OptionRow => ({
   words,
   help: `One of ${words.join(", ")}`,
 });
+const root: OptionRow = {
+  name: "root",
+  value: "DIR",
+  help: "Read kits from this folder and those in it (usual: the nearest folder with .git or package.json, else the recipe's own)",
+};
 const everywhere = [width, color, help];
 const MANY = 1000;
 
@@ -54,7 +59,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE",
     count: [1, 1],
     help: "Work out a recipe and report it. `halfshade FILE` means the same.",
-    options: [format("text", "json", "markdown", "csv"), output, force, maxWarnings, ...everywhere],
+    options: [format("text", "json", "markdown", "csv"), output, force, maxWarnings, root, ...everywhere],
     examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
   },
   {
@@ -66,6 +71,7 @@ export const commands: readonly CommandRow[] = [
       { name: "no-light", help: "Check the language only, and work out no light" },
       format("text", "json"),
       maxWarnings,
+      root,
       ...everywhere,
     ],
     examples: ["halfshade check *.light", "halfshade check --no-light - < plan.light"],
@@ -87,7 +93,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE",
     count: [1, 1],
     help: "Give out the set-up in metres, so that another program can check the figures.",
-    options: [format("json"), output, force, ...everywhere],
+    options: [format("json"), output, force, root, ...everywhere],
     examples: ["halfshade scene plan.light --format json"],
   },
   {
@@ -127,7 +133,7 @@ export const commands: readonly CommandRow[] = [
     operands: "tokens|tree|model FILE",
     count: [2, 2],
     help: "Show how a recipe is read: its tokens, its tree, or the checked model.",
-    options: [format("text", "json"), ...everywhere],
+    options: [format("text", "json"), root, ...everywhere],
     examples: ["halfshade show tokens plan.light", "halfshade show model plan.light"],
   },
   {

@@ -1,3 +1,4 @@
+import type { CompileOptions } from "../../compile.js";
 import type { Source } from "../../core/source.js";
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import { renderJson } from "../../render/json.js";
@@ -5,6 +6,7 @@ import { defaultView } from "../../render/report-lines.js";
 import type { Report } from "../../report/schema/report.js";
 import { many } from "../counts.js";
 import { CLEAN, FOUND, TROUBLE } from "../exit.js";
+import { kitsOf } from "../kits.js";
 import { misuse, type Session } from "../session.js";
 import { type Language, type Light, language, light } from "../stages/load.js";
 import { loadText, printOptions, sayProblem, textsOf } from "../texts.js";
@@ -13,22 +15,26 @@ import { exitOf, warningCount, warningLimit } from "../verdict.js";
 /** What a check of one file came to. */
 interface Checked {
   readonly source: Source;
+  /** The file and the kits it uses. */
+  readonly sources: readonly Source[];
   readonly findings: readonly Diagnostic[];
   /** Null where no light was worked out. */
   readonly report: Report | null;
   readonly kind: string | null;
 }
 
-function checkText(source: Source, stage: Language, views: Light | null): Checked {
-  const compiled = stage.compile(source);
+function checkText(source: Source, stage: Language, views: Light | null, kits: CompileOptions): Checked {
+  const compiled = stage.compile(source, kits);
+  const { sources } = compiled;
   const kind = compiled.recipe?.kind ?? null;
   if (views === null || !compiled.sound || compiled.recipe === null || kind !== "recipe") {
-    return { source, findings: compiled.diagnostics, report: null, kind };
+    return { source, sources, findings: compiled.diagnostics, report: null, kind };
   }
   const { report, diagnostics } = views.evaluate(compiled.recipe, source);
   const broken = diagnostics.some((finding) => finding.severity === "error");
   return {
     source,
+    sources,
     findings: [...compiled.diagnostics, ...diagnostics],
     report: broken ? null : report,
     kind,
@@ -58,7 +64,7 @@ function summary(checked: Checked): string {
 function asText(session: Session, stage: Language, views: Light | null, checked: Checked): string {
   const parts: string[] = [];
   if (checked.findings.length > 0) {
-    parts.push(stage.printDiagnostics(checked.findings, printOptions(session, [checked.source], "out")));
+    parts.push(stage.printDiagnostics(checked.findings, printOptions(session, checked.sources, "out")));
   }
   if (checked.report !== null && views !== null) {
     const view = { ...defaultView, width: session.width, paint: session.paint };
@@ -75,7 +81,7 @@ function asText(session: Session, stage: Language, views: Light | null, checked:
 
 /** The same as plain data. */
 function asData(stage: Language, checked: Checked): unknown {
-  const textOf = textsOf([checked.source]);
+  const textOf = textsOf(checked.sources);
   return {
     name: checked.source.name,
     kind: checked.kind,
@@ -104,7 +110,7 @@ export async function checkCommand(session: Session): Promise<number> {
       exit = TROUBLE;
       continue;
     }
-    const checked = checkText(loaded.source, stage, views);
+    const checked = checkText(loaded.source, stage, views, kitsOf(session, stage, name));
     if (json) files.push(asData(stage, checked));
     else session.io.out(asText(session, stage, views, checked));
     if (errorsIn(checked) > 0) exit = Math.max(exit, FOUND);

@@ -6,6 +6,7 @@ import { padEnd } from "../../diagnostics/print-width.js";
 import { renderJson } from "../../render/json.js";
 import { near } from "../arguments/near.js";
 import { CLEAN, FOUND, TROUBLE } from "../exit.js";
+import { kitsOf } from "../kits.js";
 import { misuse, type Session } from "../session.js";
 import { type Language, language } from "../stages/load.js";
 import { loadText, printOptions, sayProblem } from "../texts.js";
@@ -59,6 +60,7 @@ export async function showCommand(session: Session): Promise<number> {
   }
   const { source } = loaded;
   const findings: Diagnostic[] = [];
+  let sources: readonly Source[] = [source];
   const sink = (finding: Diagnostic): void => {
     findings.push(finding);
   };
@@ -66,12 +68,13 @@ export async function showCommand(session: Session): Promise<number> {
     session.io.out(tokens(stage, source, sink, session.options.get("format") === "json"));
   else if (what === "tree") session.io.out(renderJson(stage.parseFile(source, sink).file));
   else {
-    const compiled = stage.compile(source);
+    const compiled = stage.compile(source, kitsOf(session, stage, name));
+    sources = compiled.sources;
     findings.push(...compiled.diagnostics);
     session.io.out(renderJson(compiled.recipe === null ? null : stage.withoutOrigins(compiled.recipe)));
   }
   if (findings.length > 0) {
-    session.io.err(stage.printDiagnostics(findings, printOptions(session, [source], "err")));
+    session.io.err(stage.printDiagnostics(findings, printOptions(session, sources, "err")));
   }
   return findings.some((finding) => finding.severity === "error") ? FOUND : CLEAN;
 }

@@ -8,6 +8,8 @@ export { inOrder, printDiagnostic, printDiagnostics } from "../../diagnostics/pr
 export { diagnosticJson } from "../../diagnostics/print-json.js";
 export { formatText } from "../../format/format.js";
 export { withoutOrigins } from "../../model/plain.js";
+export { kitReader } from "../../node/kit-reader.js";
+export { projectRoot } from "../../node/root.js";
 export { writeSafely } from "../../node/safe-write.js";
 export { readStream, STANDARD_INPUT } from "../../node/standard-input.js";
 export { readTextFile } from "../../node/text-file.js";

@@ -90,7 +90,7 @@ export const nameFindings = {
     severity: "error",
     message: "Nothing called `{name}` is defined",
     help: "{known}",
-    page: "`like NAME` takes over the properties of `define KIND NAME { ... }` in the same file. What the block says itself comes first.",
+    page: "`like NAME` takes over the properties of `define KIND NAME { ... }` in the same file, or of one that `use NAME` brings in from a kit. What the block says itself comes first.",
   },
   "like.kind": {
     severity: "error",
@@ -103,12 +103,6 @@ export const nameFindings = {
     message: "`{name}` is like itself in the end",
     help: "Break the circle.",
     page: "Definitions may be like other definitions, as long as the chain ends.",
-  },
-  "like.imported": {
-    severity: "error",
-    message: "`{name}` comes from a kit file, and kits are not read by this version",
-    help: "Copy its `define` into this file.",
-    page: '`use NAME from "./kit.light"` is part of the language; reading kit files is work of a later version. Until then a definition stands in the file that uses it.',
   },
   "like.placed": {
     severity: "error",

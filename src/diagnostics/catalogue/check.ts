@@ -1,5 +1,6 @@
 import { blockFindings } from "./check-blocks.js";
 import { claimFindings } from "./check-claims.js";
+import { kitFindings } from "./check-kits.js";
 import { nameFindings } from "./check-names.js";
 import { pathFindings } from "./check-paths.js";
 import { valueFindings } from "./check-values.js";
@@ -8,6 +9,7 @@ import { valueFindings } from "./check-values.js";
 export const checkFindings = {
   ...blockFindings,
   ...nameFindings,
+  ...kitFindings,
   ...valueFindings,
   ...claimFindings,
   ...pathFindings,

@@ -70,6 +70,7 @@ export function recipe(title: string, parts: RecipeParts): Recipe {
     kind: "recipe",
     title,
     of: null,
+    uses: [],
     lets: [],
     definitions: [],
     about: null,

@@ -7,9 +7,8 @@ import { buildReport } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
-import { withoutSpill } from "./scene/without-spill.js";
-import { freeField } from "./transport/free-field.js";
-import type { LightField } from "./transport/light-field.js";
+import { type LightField, lightField } from "./transport/light-field.js";
+import { sceneLight } from "./transport/scene-light.js";
 
 /**
  * The whole way on one page: text -> syntax -> checked model -> scene -> light -> report. Each stage is a pure function;
@@ -38,12 +37,12 @@ export interface Outcome extends Compiled {
 export function evaluate(recipe: Recipe, source?: Source): Evaluated {
   const diagnostics: Diagnostic[] = [];
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
-  const lit = withoutSpill(scene);
-  const field = freeField(lit);
+  const light = sceneLight(scene);
+  const field = lightField(scene, light);
   const starts = source === undefined ? null : lineStarts(source.text);
   const lineOf = ({ origin }: Expectation): number | null =>
     starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
-  const report = buildReport(recipe, lit, field, { lineOf });
+  const report = buildReport(recipe, scene, light, { lineOf });
   return { recipe, scene, field, report, diagnostics };
 }
 

@@ -1,7 +1,6 @@
 import type { Expectation, Recipe } from "../model/types.js";
 import type { Scene } from "../scene/types.js";
-import { freeField } from "../transport/free-field.js";
-import type { LightField } from "../transport/light-field.js";
+import { type SceneLight, sceneLight } from "../transport/scene-light.js";
 import { assertPlain, withoutMinusZero } from "./assert-plain.js";
 import { reportCamera } from "./camera.js";
 import type { Asked } from "./evaluate/expression.js";
@@ -10,7 +9,7 @@ import { headline } from "./headline.js";
 import { reportLight } from "./light.js";
 import { mattersMost } from "./matters.js";
 import { notClaimed } from "./not-claimed.js";
-import type { Plan } from "./plan.js";
+import { lightsOf, type Plan } from "./plan.js";
 import { reportResults } from "./results.js";
 import { runRules } from "./rules/run.js";
 import type { Report } from "./schema/report.js";
@@ -29,15 +28,15 @@ export interface ReportOptions {
  *
  * @param recipe - The checked recipe.
  * @param scene - Its scene, from `buildScene`.
- * @param field - Light per lumen-second at the scene's stations, from `freeField`: direct light, nothing hidden.
+ * @param light - The light of the scene, from `sceneLight`.
  */
 export function buildReport(
   recipe: Recipe,
   scene: Scene,
-  field: LightField = freeField(scene),
+  light: SceneLight = sceneLight(scene),
   options: ReportOptions = {},
 ): Report {
-  const plan: Plan = { recipe, scene };
+  const plan: Plan = { recipe, scene, light };
   const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const asked: Asked = { plan, alarms };
@@ -49,8 +48,8 @@ export function buildReport(
     matters_most: mattersMost(plan),
     setup: setupSentences(plan),
     camera: reportCamera(plan),
-    lights: scene.sources.map((source) => reportLight(plan, source)),
-    stations: [...reportStations(scene, field)],
+    lights: lightsOf(scene).map((source) => reportLight(plan, source)),
+    stations: [...reportStations(plan)],
     results: [...reportResults(asked)],
     expectations,
     warnings: [...warnings],

@@ -1,5 +1,5 @@
 import { bearingOf, elevationOf } from "./geometry/directions.js";
-import { fNumberOf, readingAt, stopsFromAperture } from "./light/reading.js";
+import { fNumberOf, noLight, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
 import { faceWords, firstSubject, keyOf, lightsOn, type Plan, stationOf } from "./plan.js";
 import { fixed, list } from "./say/number.js";
@@ -34,12 +34,13 @@ function lightPart({ scene }: Plan): string {
   return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
 }
 
-function readingPart({ scene, recipe }: Plan): string {
+function readingPart(plan: Plan): string {
+  const { scene, recipe } = plan;
   const subject = firstSubject(scene);
   const station = subject === null ? null : stationOf(scene, subject, "face");
   if (station === null) return "";
-  const reading = readingAt(scene, station);
-  if (!(reading.exposure > 0)) return `${faceWords(scene)} gets no direct light`;
+  const reading = readingAt(plan, station);
+  if (!(reading.exposure > 0)) return `${faceWords(scene)} ${noLight}`;
   const fNumber = fNumberOf(scene, reading.exposure, reading.constant);
   if (fNumber === null) return `${faceWords(scene)} gets ${Number(reading.exposure.toPrecision(2))} lx s`;
   const at = recipe.camera?.sensitivity?.written ?? `ISO ${fixed(scene.camera?.iso ?? 0, 0)}`;

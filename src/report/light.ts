@@ -2,7 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import { distance } from "../math/vector.js";
 import { axialIntensityPerEnergy } from "../physics/luminous-energy.js";
 import { sourceBeam, sourceShape } from "../scene/lamp/optics.js";
-import type { Scene, Source } from "../scene/types.js";
+import type { Source } from "../scene/types.js";
 import { misplaced } from "./change/misplaced.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
 import { fallOff } from "./light/fall-off.js";
@@ -69,7 +69,7 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
       ten_ninety_least: inMillimetres(shadowEdge10to90(source, gap, narrow)),
     })),
     shadow,
-    head_to_shin: headToShin(scene, source),
+    head_to_shin: headToShin(plan, source),
     reason: sizeReason(source, eye, size),
     intervals: {
       energy: energyInterval(source),
@@ -82,10 +82,11 @@ function inMillimetres(metres: number | null): number | null {
   return metres === null ? null : metres * 1000;
 }
 
-function headToShin(scene: Scene, source: Source): number | null {
+function headToShin(plan: Plan, source: Source): number | null {
+  const { scene } = plan;
   const subject = firstSubject(scene);
   const shin = subject === null ? null : stationOf(scene, subject, "shin");
-  return subject === null || shin === null ? null : fallOff(source, subject.face, shin.at);
+  return subject === null || shin === null ? null : fallOff(plan, source, subject.face, shin.at);
 }
 
 function sizeReason(source: Source, eye: Vec3 | null, size: AngularSize | null): string | null {

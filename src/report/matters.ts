@@ -1,4 +1,3 @@
-import type { Scene } from "../scene/types.js";
 import { type MeasuredInput, measuredInputs } from "./evaluate/inputs.js";
 import { elevationOf } from "./geometry/directions.js";
 import { readingAt, stopsOver } from "./light/reading.js";
@@ -19,15 +18,16 @@ interface Effect {
   readonly degrees: number;
 }
 
-function effectOf(scene: Scene, input: MeasuredInput): Effect | null {
+function effectOf(plan: Plan, input: MeasuredInput): Effect | null {
+  const { scene } = plan;
   const key = keyOf(scene);
-  const moved = keyOf(input.moved);
+  const moved = keyOf(input.moved.scene);
   const subject = firstSubject(scene);
   if (key === null || moved === null || subject === null) return null;
   const before = stationOf(scene, subject, "face");
-  const after = stationOf(input.moved, subject, "face");
+  const after = stationOf(input.moved.scene, subject, "face");
   if (before === null || after === null) return null;
-  const stops = stopsOver(readingAt(input.moved, after), readingAt(scene, before)) ?? 0;
+  const stops = stopsOver(readingAt(input.moved, after), readingAt(plan, before)) ?? 0;
   const degrees = elevationOf(subject.face, moved.centre) - elevationOf(subject.face, key.centre);
   return { input, stops: Math.abs(stops), degrees: Math.abs(degrees) };
 }
@@ -41,7 +41,7 @@ export function mattersMost(plan: Plan): string | null {
   let most = 0;
   for (const input of measuredInputs(plan)) {
     if (input.unit === "stop" && input.size <= MEASURED) continue;
-    const effect = effectOf(plan.scene, input);
+    const effect = effectOf(plan, input);
     if (effect === null) continue;
     const weight = Math.max(effect.stops * STOP_WEIGHT, effect.degrees);
     if (weight > most) {

@@ -1,11 +1,17 @@
 import type { Vec3 } from "../core/vector.js";
 import type { Recipe } from "../model/types.js";
 import type { Scene, SceneSubject, Source, Station } from "../scene/types.js";
+import type { SceneLight } from "../transport/scene-light.js";
 
-/** A checked recipe with its scene: what every part of a report is made from. */
-export interface Plan {
-  readonly recipe: Recipe;
+/** A scene with its light. The scene's lamps may be others than those the light was made with, its set may not. */
+export interface Lit {
   readonly scene: Scene;
+  readonly light: SceneLight;
+}
+
+/** A checked recipe with its scene and light: what every part of a report is made from. */
+export interface Plan extends Lit {
+  readonly recipe: Recipe;
 }
 
 /** The key: the light that the scene names so; null without one. */
@@ -47,7 +53,12 @@ export function stationOf(
   return scene.stations.find((row) => row.name === name && row.receptor === receptor) ?? null;
 }
 
+/** The lights of the recipe: a head behind a cloth is no light of its own but part of the cloth's. */
+export function lightsOf(scene: Scene): readonly Source[] {
+  return scene.sources.filter((source) => source.spillOf === undefined);
+}
+
 /** The lights that are on and give something. */
 export function lightsOn(scene: Scene): readonly Source[] {
-  return scene.sources.filter((source) => source.energy > 0);
+  return lightsOf(scene).filter((source) => source.energy > 0);
 }

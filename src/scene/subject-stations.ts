@@ -11,10 +11,14 @@ export interface Looks {
   readonly camera: Vec3 | null;
 }
 
-/** Distance from the head's centre to its surface, in shares of the stature, 45 degrees to the side of the nose. */
+/**
+ * Where the head's surface looks 45 degrees to the side of the nose line, from its centre, in shares of the stature:
+ * so the head itself hides nothing that a disc there looks at.
+ */
 const cheek = /* @__PURE__ */ (() => {
   const { across, ahead } = figure.head;
-  return 1 / Math.sqrt(0.5 / (across * across) + 0.5 / (ahead * ahead));
+  const norm = Math.sqrt(across * across + ahead * ahead);
+  return { ahead: (ahead * ahead) / norm, across: (across * across) / norm } as const;
 })();
 
 /** The outward direction of a cheek: 45 degrees from the nose line to one side (1 or -1 along `across`). */
@@ -28,8 +32,8 @@ function cheekDirection({ nose, across }: SceneSubject, side: number): Vec3 {
 }
 
 /** The place of a cheek on the head. */
-export function cheekPlace(subject: SceneSubject, side: number): Vec3 {
-  return addScaled(subject.head, cheekDirection(subject, side), cheek * subject.stature);
+export function cheekPlace({ head, nose, across, stature }: SceneSubject, side: number): Vec3 {
+  return addScaled(addScaled(head, nose, cheek.ahead * stature), across, side * cheek.across * stature);
 }
 
 /** The side of a subject on which a light is: 1 along its `across`, else -1. */

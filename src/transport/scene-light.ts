@@ -1,5 +1,5 @@
 import { emptyVector } from "../physics/light-vector.js";
-import type { Scene, Source } from "../scene/types.js";
+import type { Scene, Source, Station } from "../scene/types.js";
 import { bouncedColumn } from "./bounce/column.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { type KeptSet, keepSet, keptAt } from "./bounce/kept-set.js";
@@ -36,6 +36,8 @@ export interface SceneLight {
   /** Announces meters that will be asked for, so that they share one working. */
   readonly ask: (meters: readonly Meter[]) => void;
   readonly reach: (source: Source, meter: Meter) => Reach;
+  /** The direct part alone, without the work that bounced light takes, lx s per lm s. */
+  readonly direct: (source: Source, meter: Meter) => number;
   /**
    * What the surfaces do for a meter under some lights, the greatest first. Worked out when first asked for, for all
    * meters that share a working: some times the cost of a reading.
@@ -70,27 +72,34 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
       if (!spots.has(key)) spots.set(key, { kept, station: index });
     });
   };
-  /** The set of which a station lies near a meter; null where there is none. */
-  const nearSet = ({ at }: Meter): KeptSet | null =>
+  /** The set of which a station lies near a meter, if any. */
+  const nearSet = ({ at }: Meter): KeptSet | undefined =>
     sets.find((set) =>
       set.stations.some((station) => station.at.every((x, i) => Math.abs(x - (at[i] as number)) < NEAR)),
-    ) ?? null;
+    );
+  const keep = (stations: readonly Station[]): void => {
+    const kept = keepSet({ ...scene, stations }, quality);
+    sets.push(kept);
+    enter(kept);
+  };
   const spotOf = (meter: Meter): Spot => {
     const key = meterKey(meter);
     const known = spots.get(key);
     if (known !== undefined) return known;
-    if (sets.length === 0) {
-      for (const station of scene.stations) announced.set(meterKey(station), station);
-    }
+    // The scene's own stations first and by themselves, so that no other meter changes what they read.
+    if (sets.length === 0) keep(scene.stations);
     announced.set(key, meter);
     const waiting = [...announced.values()].filter((row) => !spots.has(meterKey(row)));
     announced.clear();
-    const near = sets.length === 0 ? null : nearSet(meter);
-    if (near === null) {
-      const kept = keepSet({ ...scene, stations: waiting.map(asStation) }, quality);
-      sets.push(kept);
-      enter(kept);
-    } else enter(keptAt(near, waiting.map(asStation)));
+    const far: Station[] = [];
+    const near = new Map<KeptSet, Station[]>();
+    for (const row of waiting) {
+      const set = nearSet(row);
+      if (set === undefined) far.push(asStation(row));
+      else near.set(set, [...(near.get(set) ?? []), asStation(row)]);
+    }
+    for (const [set, stations] of near) enter(keptAt(set, stations));
+    if (far.length > 0) keep(far);
     return spots.get(key) as Spot;
   };
   const shadedOf = (source: Source, key: string): ShadedSource => {
@@ -139,6 +148,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
         error: column.error[station] as number,
       };
     },
+    direct: (source, meter) => directOf(source, sourceKey(source), meter),
     contributors: (lights, meter) => {
       const { kept, station } = spotOf(meter);
       const keys = lights.map(({ source }) => sourceKey(source));

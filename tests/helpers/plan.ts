@@ -6,13 +6,14 @@ import type { LightModel, Recipe, SetModel } from "../../src/model/types.js";
 import type { Plan } from "../../src/report/plan.js";
 import type { Rule, RuleFinding } from "../../src/report/rules/rule.js";
 import { buildScene } from "../../src/scene/build.js";
-import { cm, deg, fNumber, iso, m, mm, number, shutterOneOver } from "../../src/units/make.js";
+import { sceneLight } from "../../src/transport/scene-light.js";
+import { cm, deg, fNumber, iso, m, mm, number, percent, shutterOneOver } from "../../src/units/make.js";
 import { block, recipe } from "./models.js";
 
 type LightFields = Parameters<typeof block<"light">>[2];
 
-/** A person 1.70 m tall on the mark: face at 1.586 m. */
-export const person = block("subject", null, { height: m(1.7) });
+/** A person 1.70 m tall on the mark: face at 1.586 m. Black, so that nothing bounces and sums by hand hold. */
+export const person = block("subject", null, { height: m(1.7), skin: percent(0), cloth: percent(0) });
 
 /** An upright camera 3.5 m from the mark, lens at 1.3 m, 85 mm, f/8, 1/125 s, ISO 200. */
 export const camera = block("camera", null, {
@@ -73,7 +74,8 @@ export function setOf(...parts: SetModel["parts"]): SetModel {
 /** A plan of person, dish and camera, changed as a test says. */
 export function planOf(parts: Partial<Recipe> = {}): Plan {
   const made = recipe({ subjects: [person], lights: [dish()], camera, ...parts });
-  return { recipe: made, scene: buildScene(made, () => undefined) };
+  const scene = buildScene(made, () => undefined);
+  return { recipe: made, scene, light: sceneLight(scene) };
 }
 
 /** What a rule finds in a plan. */

@@ -80,12 +80,20 @@ describe("what matters most", () => {
 describe("numbers of a report", () => {
   const report = reportOf({ room: block("room", null, { ...room, ambient: lx(100) }) });
 
+  test("what comes straight and what bounces make the total, and a room throws light back", () => {
+    for (const { exposure } of report.stations) {
+      expect(exposure.total).toBeCloseTo(exposure.direct + (exposure.bounced ?? 0), 9);
+      expect(exposure.bounced).toBeGreaterThan(0);
+      expect(exposure.error).toBeLessThan(0.1);
+    }
+  });
+
   test("every f-number is sqrt(H S / C), every total the sum of its lights", () => {
     for (const row of report.stations) {
       const c = row.receptor === "disc" ? 250 : 340;
       expect(row.f_number).toBeCloseTo(Math.sqrt((row.exposure.total * 200) / c), 9);
       expect(row.exposure.total).toBeCloseTo(
-        row.exposure.lights.reduce((sum, light) => sum + light.direct, 0),
+        row.exposure.lights.reduce((sum, light) => sum + light.direct + (light.bounced ?? 0), 0),
         9,
       );
       expect(row.ambient).toBeCloseTo(100 / 128, 12);
@@ -105,7 +113,7 @@ describe("numbers of a report", () => {
     const dark = reportOf({ lights: [dish({ bearing: left(deg(90)) })] });
     const shade = dark.stations.find((row) => row.name === "shaded_cheek");
     expect(shade).toMatchObject({ f_number: null, shown: null, stops_from_aperture: null });
-    expect(shade?.reason).toContain("bounced light is not computed yet");
+    expect(shade?.reason).toContain("gets no light, straight or bounced");
     const contrast = dark.results.find((row) => row.name === "lit_to_shadow");
     expect(contrast).toMatchObject({ value: null, shown: "not known" });
   });

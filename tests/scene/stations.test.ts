@@ -64,6 +64,20 @@ describe("the stations", () => {
     expect(other.stations[2]?.facing[0]).toBeCloseTo(Math.SQRT1_2, 12);
   });
 
+  test("a cheek lies where the head's surface looks as its disc does, so the head hides nothing before the disc", () => {
+    const station = scene.stations[2];
+    const head = scene.bodies[0];
+    if (station === undefined || head?.kind !== "ellipsoid") throw new Error("no cheek, no head");
+    const [x, y] = [0, 1].map((i) => (station.at[i] as number) - (head.centre[i] as number)) as [
+      number,
+      number,
+    ];
+    // Semi-axes of the head by the figure's table: 0.045 across, 0.057 ahead; the gradient of its equation.
+    const [a, b] = [0.045 * 1.7, 0.057 * 1.7];
+    expect((x * x) / (a * a) + (y * y) / (b * b)).toBeCloseTo(1, 12);
+    expect(x / (a * a) / (y / (b * b))).toBeCloseTo((station.facing[0] ?? 0) / (station.facing[1] ?? 1), 12);
+  });
+
   test("of several subjects carry their names", () => {
     const ana = block("subject", "ana", { at: offset({ left: cm(40) }) });
     const ben = block("subject", "ben", { at: offset({ right: cm(40) }) });

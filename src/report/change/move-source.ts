@@ -3,6 +3,7 @@ import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale, subtract } from "../../math/vector.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
+import type { Lit } from "../plan.js";
 
 type Frame = readonly [across: Vec3, up: Vec3, ahead: Vec3];
 
@@ -65,18 +66,29 @@ export function atPower(source: Source, stops: number): Source {
   };
 }
 
-/** The scene with one lamp replaced; meters that look at the key are turned to where it is now. */
-export function withSource(scene: Scene, index: number, source: Source): Scene {
-  const sources = scene.sources.map((row, i) => (i === index ? source : row));
+/**
+ * A lit scene with one lamp replaced; meters that look at the key are turned to where it is now, and the head behind a
+ * cloth follows its cloth's power. The set stays as it is, the lamp's stand with it, and so does the light's work.
+ */
+export function withSource<T extends Lit>(lit: T, index: number, source: Source): T {
+  return { ...lit, scene: sceneWith(lit.scene, index, source) };
+}
+
+function sceneWith(scene: Scene, index: number, source: Source): Scene {
+  const before = scene.sources[index];
+  const sources = scene.sources.map((row, i) => {
+    if (i === index) return source;
+    return row.spillOf === source.name && before !== undefined ? follows(row, before, source) : row;
+  });
   const landmarks = new Map(scene.landmarks);
   landmarks.set(source.name, { at: source.centre, ahead: null });
-  const changed: Scene = { ...scene, sources, landmarks };
-  return index === scene.key
-    ? {
-        ...changed,
-        stations: scene.stations.map((row) => refaced(row, source)),
-      }
-    : changed;
+  const stations = index === scene.key ? scene.stations.map((row) => refaced(row, source)) : scene.stations;
+  return { ...scene, sources, landmarks, stations };
+}
+
+/** A head behind a cloth with its output changed as the cloth's is. */
+function follows(head: Source, before: Source, after: Source): Source {
+  return before.energy > 0 ? { ...head, energy: (head.energy * after.energy) / before.energy } : head;
 }
 
 function refaced(station: Station, key: Source): Station {

@@ -27,7 +27,7 @@ export function asReading({ scene }: Plan, found: Found): Reading | null {
         return null;
     }
   })();
-  return exposure === null || !(exposure > 0) ? null : { exposure, constant: flat, shares: [] };
+  return exposure === null || !(exposure > 0) ? null : { exposure, error: 0, constant: flat, shares: [] };
 }
 
 /** A reading as a value of another type that says how much light there is: f-number, exposure, exposure value. */

@@ -41,6 +41,3 @@ export function nothing(type: ResultType, reason: string): Found {
 export function valueOr(type: ResultType, amount: number | null, reason: string): Found {
   return amount === null ? nothing(type, reason) : value(type, amount);
 }
-
-/** Why a place that no lamp reaches has no reading in this version. */
-export const noDirectLight = "gets no direct light; bounced light is not computed yet";

@@ -1,6 +1,6 @@
 import type { LightModel } from "../../model/types.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
-import type { Scene, Source } from "../../scene/types.js";
+import type { Source } from "../../scene/types.js";
 import type { Spread } from "../../units/quantity.js";
 import { misplaced } from "../change/misplaced.js";
 import { atPower, withSource } from "../change/move-source.js";
@@ -15,8 +15,8 @@ export interface MeasuredInput {
   readonly by: string;
   readonly size: number;
   readonly unit: "m" | "deg" | "stop";
-  /** The scene with the input off by that much to one side. */
-  readonly moved: Scene;
+  /** The plan with the input off by that much to one side. */
+  readonly moved: Plan;
 }
 
 function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
@@ -41,7 +41,7 @@ function inputsOfLamp(
   const inputs: MeasuredInput[] = [];
   const push = (what: string, size: number, unit: MeasuredInput["unit"], changed: Source): void => {
     if (!(size > 0)) return;
-    const moved = withSource(scene, index, changed);
+    const moved = withSource(plan, index, changed);
     inputs.push({
       what: `${source.name} ${what}`,
       by: inWords(size, unit),
@@ -68,9 +68,10 @@ function inputsOfLamp(
   return inputs;
 }
 
-/** Every measured input of the lamps of a plan, each with the scene in which it alone is off. */
+/** Every measured input of the lamps of a plan, each with the plan in which it alone is off. */
 export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
   return plan.scene.sources.flatMap((source, index) => {
+    if (source.spillOf !== undefined) return [];
     const light = plan.recipe.lights.find((row) => row.name === source.name);
     return inputsOfLamp(plan, index, source, light);
   });

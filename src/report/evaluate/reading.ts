@@ -2,9 +2,9 @@ import type { Vec3 } from "../../core/vector.js";
 import type { Expr } from "../../model/values.js";
 import { placeOf, stationIndex } from "../../scene/places.js";
 import { directionTo } from "../geometry/directions.js";
-import { fNumberOf, readingAt } from "../light/reading.js";
+import { fNumberOf, noLight, readingAt } from "../light/reading.js";
 import type { Plan } from "../plan.js";
-import { type Found, noDirectLight, nothing } from "./found.js";
+import { type Found, nothing } from "./found.js";
 
 type ReadingExpr = Extract<Expr, { kind: "reading" }>;
 
@@ -37,14 +37,14 @@ export function evaluateReading(plan: Plan, expr: ReadingExpr): Found {
     facing = directionTo(place.at, target);
   }
   if (facing === null) return nothing("reading", `it is not said where the meter at ${expr.station} looks`);
-  const reading = readingAt(plan.scene, { at: place.at, facing, receptor: expr.receptor }, expr.lights);
+  const reading = readingAt(plan, { at: place.at, facing, receptor: expr.receptor }, expr.lights);
   const fNumber = fNumberOf(plan.scene, reading.exposure, reading.constant);
   const reason =
     reading.exposure > 0
       ? fNumber === null
         ? "the camera's ISO is not known"
         : null
-      : `${expr.station} ${noDirectLight}`;
+      : `${expr.station} ${noLight}`;
   return {
     type: "reading",
     value: fNumber,

@@ -14,7 +14,7 @@ export function spreadOf(asked: Asked, expr: Expr, inputs: readonly MeasuredInpu
   if (base === null) return null;
   let total = 0;
   for (const input of inputs) {
-    const moved = placed({ ...asked, plan: { ...asked.plan, scene: input.moved } }, expr);
+    const moved = placed({ ...asked, plan: input.moved }, expr);
     if (moved === null) return null;
     total += Math.abs(moved - base);
   }

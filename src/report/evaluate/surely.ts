@@ -98,10 +98,7 @@ function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput
   const base = side(asked, evaluate(asked, claim.value), evaluate(asked, target)).by;
   if (base === null) return null;
   for (const input of inputs) {
-    const there: Asked = {
-      ...asked,
-      plan: { ...asked.plan, scene: input.moved },
-    };
+    const there: Asked = { ...asked, plan: input.moved };
     const moved = side(there, evaluate(there, claim.value), evaluate(there, target)).by;
     if (moved === null) return null;
     total += Math.abs(moved - base);

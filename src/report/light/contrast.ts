@@ -1,7 +1,7 @@
 import type { Scene, SceneSubject } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
-import { firstFace, stationOf } from "../plan.js";
-import { readingAt, stopsOver } from "./reading.js";
+import { firstFace, type Lit, stationOf } from "../plan.js";
+import { noLight, readingAt, stopsOver } from "./reading.js";
 
 /** A contrast in stops, or why there is none. */
 export interface Contrast {
@@ -19,23 +19,18 @@ export function subjectOfFace(scene: Scene, face: string): SceneSubject | null {
   );
 }
 
-/**
- * The lit cheek against the shaded cheek, by flat receptors, from direct light. Null where the shaded cheek gets none:
- * it then lives on bounced light, which this version does not compute.
- */
-export function litToShadowStops(scene: Scene, face: string): Contrast {
+/** The lit cheek against the shaded cheek, by flat receptors. Null where one of them gets no light at all. */
+export function litToShadowStops(lit: Lit, face: string): Contrast {
+  const { scene } = lit;
   const subject = subjectOfFace(scene, face);
   if (subject === null) return none(`there is no subject with ${face}`);
-  const lit = stationOf(scene, subject, "lit_cheek");
-  const shaded = stationOf(scene, subject, "shaded_cheek");
-  if (lit === null || shaded === null) return none("without a light there is no lit side");
-  const bright = readingAt(scene, lit);
-  const dark = readingAt(scene, shaded);
-  if (!(bright.exposure > 0))
-    return none("the lit cheek gets no direct light; bounced light is not computed yet");
-  if (!(dark.exposure > 0)) {
-    return none("the shaded cheek gets no direct light; bounced light is not computed yet");
-  }
+  const litCheek = stationOf(scene, subject, "lit_cheek");
+  const shadedCheek = stationOf(scene, subject, "shaded_cheek");
+  if (litCheek === null || shadedCheek === null) return none("without a light there is no lit side");
+  const bright = readingAt(lit, litCheek);
+  const dark = readingAt(lit, shadedCheek);
+  if (!(bright.exposure > 0)) return none(`the lit cheek ${noLight}`);
+  if (!(dark.exposure > 0)) return none(`the shaded cheek ${noLight}`);
   return { stops: stopsOver(bright, dark), reason: null };
 }
 
@@ -43,13 +38,14 @@ export function litToShadowStops(scene: Scene, face: string): Contrast {
  * What one light gives the first face against what another gives it, each metered alone by a flat receptor that looks
  * at that light.
  */
-export function keyToFillStops(scene: Scene, key: string, fill: string): Contrast {
+export function keyToFillStops(lit: Lit, key: string, fill: string): Contrast {
+  const { scene } = lit;
   const face = firstFace(scene);
   if (face === null) return none("there is no subject");
   const [a, b] = [key, fill].map((name) => {
     const source = scene.sources.find((row) => row.name === name);
     const facing = source === undefined ? null : directionTo(face, source.centre);
-    return facing === null ? null : readingAt(scene, { at: face, facing, receptor: "disc" }, [name]);
+    return facing === null ? null : readingAt(lit, { at: face, facing, receptor: "disc" }, [name]);
   });
   if (!a || !b) return none("there is no such light");
   const stops = stopsOver(a, b);

@@ -1,34 +1,36 @@
-import type { Vec3 } from "../../core/vector.js";
 import { flashFNumber } from "../../physics/exposure.js";
 import { exposureValueOfIlluminance } from "../../physics/exposure-value.js";
 import { stopsBetween } from "../../physics/stops.js";
-import type { Scene, Source } from "../../scene/types.js";
-import { directPerLumenSecond } from "../../transport/direct.js";
+import { lampName } from "../../scene/lit/seen.js";
+import type { Scene } from "../../scene/types.js";
+import type { Meter } from "../../transport/meter.js";
+import { type Lit, lightsOf } from "../plan.js";
 import { closeFocus } from "./close-focus.js";
 
-/** Where a meter is held, where it looks, and what receives the light. */
-export interface Held {
-  readonly at: Vec3;
-  /** Unit vector. */
-  readonly facing: Vec3;
-  readonly receptor: "disc" | "dome";
-}
-
-/** Luminous exposure of one lamp at a meter. */
+/** Luminous exposure of one light at a meter, lx s; a cloth and the head behind it are one light. */
 export interface Share {
   readonly name: string;
-  /** lx s */
+  /** Straight from the light, past what hides part of it. */
   readonly direct: number;
+  /** By way of surfaces. */
+  readonly bounced: number;
+  /** How far `bounced` may be off. */
+  readonly error: number;
 }
 
-/** What a meter gets. Direct light only. */
+/** What a meter gets, lx s. */
 export interface Reading {
-  /** lx s, the lights together. */
+  /** The lights together, direct and bounced. */
   readonly exposure: number;
+  /** How far `exposure` may be off: the errors of the shares, at worst. */
+  readonly error: number;
   /** The meter's constant C for its receptor. */
   readonly constant: number;
   readonly shares: readonly Share[];
 }
+
+/** Why a place has no reading, after its name. */
+export const noLight = "gets no light, straight or bounced";
 
 /** The meter's constant for a receptor. */
 export function constantOf(scene: Scene, receptor: "disc" | "dome"): number {
@@ -40,24 +42,34 @@ export function sumOf(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
 }
 
-/** What one lamp gives a meter, in lx s. */
-export function exposureFrom(source: Source, held: Held): number {
-  return source.energy > 0
-    ? source.energy * directPerLumenSecond(source, held.at, held.facing, held.receptor)
-    : 0;
+/** What one light gives a meter at its present setting; nothing for a light that is not there. */
+export function shareOf({ scene, light }: Lit, name: string, meter: Meter): Share {
+  const parts = scene.sources
+    .filter((source) => lampName(source) === name && source.energy > 0)
+    .map((source) => ({ energy: source.energy, ...light.reach(source, meter) }));
+  return {
+    name,
+    direct: sumOf(parts.map((part) => part.energy * part.direct)),
+    bounced: sumOf(parts.map((part) => part.energy * part.bounced)),
+    error: sumOf(parts.map((part) => part.energy * part.error)),
+  };
 }
 
-/** The reading of a meter from all lights, or only from those that are named. */
-export function readingAt(scene: Scene, held: Held, lights: readonly string[] = []): Reading {
-  const shares = scene.sources
-    .filter((source) => lights.length === 0 || lights.includes(source.name))
-    .map((source) => ({
-      name: source.name,
-      direct: exposureFrom(source, held),
-    }));
+/** What comes straight from one light to a meter at its present setting, lx s. */
+export function directFrom({ scene, light }: Lit, name: string, meter: Meter): number {
+  const parts = scene.sources.filter((source) => lampName(source) === name && source.energy > 0);
+  return sumOf(parts.map((source) => source.energy * light.direct(source, meter)));
+}
+
+/** The reading of a meter from all lights, or only from those that are named: direct and bounced light. */
+export function readingAt(lit: Lit, meter: Meter, lights: readonly string[] = []): Reading {
+  const shares = lightsOf(lit.scene)
+    .filter(({ name }) => lights.length === 0 || lights.includes(name))
+    .map(({ name }) => shareOf(lit, name, meter));
   return {
-    exposure: sumOf(shares.map((share) => share.direct)),
-    constant: constantOf(scene, held.receptor),
+    exposure: sumOf(shares.map((share) => share.direct + share.bounced)),
+    error: sumOf(shares.map((share) => share.error)),
+    constant: constantOf(lit.scene, meter.receptor),
     shares,
   };
 }

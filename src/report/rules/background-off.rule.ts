@@ -34,7 +34,7 @@ function missOf(plan: Plan, station: Station): number | null {
   const wish = plan.recipe.intent?.background;
   if (wish === undefined) return null;
   const against: Reading | null = evaluate({ plan, alarms: null }, wish.of).reading;
-  const level = against === null ? null : stopsOver(readingAt(plan.scene, station), against);
+  const level = against === null ? null : stopsOver(readingAt(plan, station), against);
   return level === null ? null : level - (wish.side === "under" ? -wish.stops.value : wish.stops.value);
 }
 
@@ -51,9 +51,9 @@ function remedyFor(plan: Plan, station: Station, miss: number): string {
   const missAfter = (change: number): number => {
     const changed = lamps.reduce(
       (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
-      scene,
+      plan,
     );
-    return missOf({ ...plan, scene: changed }, station) ?? Number.NaN;
+    return missOf(changed, station) ?? Number.NaN;
   };
   const found = findRoot(missAfter, -MOST, MOST, 1e-3);
   if (found === undefined) {

@@ -2,7 +2,14 @@ import { atDistance, atPower, withSource } from "../change/move-source.js";
 import { isoAtMost } from "../say/nominal.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
-import { faceOffAperture, fitsRoom, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
+import {
+  faceOffAperture,
+  fitsRoom,
+  furthestInRoom,
+  keyDistanceWhere,
+  keyLight,
+  standsWords,
+} from "./key-light.js";
 import { reachOf, tooStrong } from "./reach.js";
 import type { Rule } from "./rule.js";
 
@@ -25,13 +32,18 @@ export const belowMinimum: Rule = {
     if (below === null || lowest === null) return [];
     const excess = needed - lowest;
     const ways = [`Take a neutral filter of ${fixed(ceilTo(excess, 0.5), 1)} stop`];
-    const down = withSource(plan.scene, key.index, atPower(key.source, below - lowest));
-    const dimmed = { ...plan, scene: down };
+    const dimmed = withSource(plan, key.index, atPower(key.source, below - lowest));
     const there = keyLight(dimmed);
     const far =
       there === null
         ? null
-        : keyDistanceWhere(dimmed, there, key.away, 100, (scene) => faceOffAperture(scene) ?? 0);
+        : keyDistanceWhere(
+            dimmed,
+            there,
+            key.away,
+            furthestInRoom(plan, key),
+            (changed) => faceOffAperture(changed) ?? 0,
+          );
     if (far !== null && there !== null) {
       const moved = atDistance(there.source, key.face, ceilTo(far, 0.01));
       if (fitsRoom(plan.scene, moved)) ways.push(`move it back to ${standsWords(key.face, moved)}`);

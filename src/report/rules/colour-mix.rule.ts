@@ -27,7 +27,7 @@ export const colourMix: Rule = {
     const key = keyLight(plan);
     if (key === null) return [];
     const most = threshold(plan.recipe, "colour_mix");
-    const base = readingAt(plan.scene, key.station, [key.source.name]).exposure;
+    const base = readingAt(plan, key.station, [key.source.name]).exposure;
     return lightsOn(plan.scene).flatMap((source): RuleFinding[] => {
       if (
         source.name === key.source.name ||
@@ -37,7 +37,7 @@ export const colourMix: Rule = {
       }
       const facing = directionTo(key.face, source.centre);
       if (facing === null) return [];
-      const own = readingAt(plan.scene, { at: key.face, facing, receptor: "disc" }, [source.name]).exposure;
+      const own = readingAt(plan, { at: key.face, facing, receptor: "disc" }, [source.name]).exposure;
       const shift = miredShift(source.colour, key.source.colour);
       if (own < base * SHARE || Math.abs(shift) <= most + 1e-9) return [];
       const tint = shift > 0 ? "warm" : "cool";

@@ -1,10 +1,10 @@
 import { degrees } from "../../math/rotation.js";
 import { dot, subtract } from "../../math/vector.js";
-import type { Scene, SceneSubject, Source } from "../../scene/types.js";
+import type { SceneSubject, Source } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
-import { exposureFrom } from "../light/reading.js";
+import { directFrom } from "../light/reading.js";
 import { sizeFrom } from "../light/size.js";
-import { firstSubject, lightsOn } from "../plan.js";
+import { firstSubject, type Lit, lightsOn } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -24,7 +24,7 @@ interface Sided {
   readonly side: 1 | -1;
 }
 
-function sided(subject: SceneSubject, source: Source): Sided | null {
+function sided(lit: Lit, subject: SceneSubject, source: Source): Sided | null {
   const facing = directionTo(subject.face, source.centre);
   const size = sizeFrom(source, subject.face);
   if (facing === null || size === null || size.equivalent > WIDE) return null;
@@ -34,17 +34,13 @@ function sided(subject: SceneSubject, source: Source): Sided | null {
   return {
     source,
     side,
-    exposure: exposureFrom(source, {
-      at: subject.face,
-      facing,
-      receptor: "disc",
-    }),
+    exposure: directFrom(lit, source.name, { at: subject.face, facing, receptor: "disc" }),
   };
 }
 
 /** The strongest light from each side of the nose; null where one side has none. */
-function strongest(scene: Scene, subject: SceneSubject): readonly [Sided, Sided] | null {
-  const all = lightsOn(scene).flatMap((source) => sided(subject, source) ?? []);
+function strongest(lit: Lit, subject: SceneSubject): readonly [Sided, Sided] | null {
+  const all = lightsOn(lit.scene).flatMap((source) => sided(lit, subject, source) ?? []);
   const best = (side: 1 | -1): Sided | undefined =>
     all.filter((row) => row.side === side && row.exposure > 0).sort((a, b) => b.exposure - a.exposure)[0];
   const a = best(1);
@@ -63,9 +59,10 @@ export const crossingNoses: Rule = {
     todo: "Turn one down by a stop or more, move it to the nose line, or make it large.",
     source: "Common practice, no source.",
   },
-  check: ({ scene, recipe }) => {
+  check: (plan) => {
+    const { scene, recipe } = plan;
     const subject = firstSubject(scene);
-    const pair = subject === null ? null : strongest(scene, subject);
+    const pair = subject === null ? null : strongest(plan, subject);
     if (pair === null) return [];
     const [strong, weak] = pair;
     const difference = Math.log2(strong.exposure / weak.exposure);

@@ -62,7 +62,7 @@ export const fan: Rule = {
     if (away !== undefined) {
       const there = ceilTo(away, 0.01);
       const moved = moveTo(key.source, at(there));
-      const change = faceChange(plan.scene, withSource(plan.scene, key.index, moved));
+      const change = faceChange(plan, withSource(plan, key.index, moved));
       const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
       remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${room}${powerWords(-change)}; or show less of the set.`;
     }

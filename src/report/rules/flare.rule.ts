@@ -1,11 +1,11 @@
 import { degrees } from "../../math/rotation.js";
 import { angleBetween, subtract } from "../../math/vector.js";
-import type { Scene, SceneCamera, Source } from "../../scene/types.js";
+import type { SceneCamera, Source } from "../../scene/types.js";
 import { between } from "../geometry/crossing.js";
 import { directionTo } from "../geometry/directions.js";
 import { imageDistance } from "../geometry/frame.js";
-import { exposureFrom } from "../light/reading.js";
-import { lightsOn } from "../plan.js";
+import { directFrom } from "../light/reading.js";
+import { type Lit, lightsOn } from "../plan.js";
 import { ceilTo } from "../say/number.js";
 import { sayAngle } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -19,11 +19,11 @@ function halfView(camera: SceneCamera): number | null {
   return degrees(Math.atan2(Math.sqrt(w * w + h * h) / 2, image));
 }
 
-function shinesIntoLens(scene: Scene, camera: SceneCamera, source: Source): boolean {
+function shinesIntoLens(lit: Lit, camera: SceneCamera, source: Source): boolean {
   const facing = directionTo(camera.at, source.centre);
-  if (facing === null || !(exposureFrom(source, { at: camera.at, facing, receptor: "disc" }) > 0))
+  if (facing === null || !(directFrom(lit, source.name, { at: camera.at, facing, receptor: "disc" }) > 0))
     return false;
-  return between(scene, source.centre, camera.at) === null;
+  return between(lit.scene, source.centre, camera.at) === null;
 }
 
 /** A lamp shines into the lens. */
@@ -37,14 +37,15 @@ export const flare: Rule = {
     todo: "A flag between lamp and lens, a hood, or the lamp further round.",
     source: "Common practice, no source.",
   },
-  check: ({ scene, recipe }) => {
+  check: (plan) => {
+    const { scene, recipe } = plan;
     const { camera } = scene;
     const half = camera === null ? null : halfView(camera);
     if (camera === null || half === null) return [];
     const most = half + threshold(recipe, "flare");
     return lightsOn(scene).flatMap((source): RuleFinding[] => {
       const off = degrees(angleBetween(camera.forward, subtract(source.centre, camera.at)));
-      if (off >= most - 1e-9 || source.role === "practical" || !shinesIntoLens(scene, camera, source))
+      if (off >= most - 1e-9 || source.role === "practical" || !shinesIntoLens(plan, camera, source))
         return [];
       return [
         {

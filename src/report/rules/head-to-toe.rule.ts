@@ -1,19 +1,27 @@
-import type { Scene, SceneSubject } from "../../scene/types.js";
+import type { SceneSubject } from "../../scene/types.js";
 import { atDistance } from "../change/move-source.js";
 import { inFrame } from "../geometry/frame.js";
 import { readingAt, stopsOver } from "../light/reading.js";
-import { stationOf } from "../plan.js";
+import { type Lit, stationOf } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
+import {
+  faceChange,
+  furthestInRoom,
+  keyAtDistance,
+  keyDistanceWhere,
+  keyLight,
+  standsWords,
+} from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
 /** Stops by which the shin gets less than the face, all lights together; null where one gets nothing. */
-export function headToShin(scene: Scene, subject: SceneSubject): number | null {
+export function headToShin(lit: Lit, subject: SceneSubject): number | null {
+  const { scene } = lit;
   const face = stationOf(scene, subject, "face");
   const shin = stationOf(scene, subject, "shin");
-  return face === null || shin === null ? null : stopsOver(readingAt(scene, face), readingAt(scene, shin));
+  return face === null || shin === null ? null : stopsOver(readingAt(lit, face), readingAt(lit, shin));
 }
 
 /** The light falls off between head and feet. */
@@ -33,23 +41,22 @@ export const headToToe: Rule = {
     if (key === null) return [];
     const shin = stationOf(scene, key.subject, "shin");
     if (shin === null || (scene.camera !== null && !inFrame(scene.camera, shin.at))) return [];
-    const loss = headToShin(scene, key.subject);
+    const loss = headToShin(plan, key.subject);
     const least = threshold(recipe, "head_to_toe");
     if (loss === null || Math.abs(loss) <= least + 1e-9) return [];
     const far = keyDistanceWhere(
       plan,
       key,
       key.away,
-      60,
+      furthestInRoom(plan, key),
       (changed) => Math.abs(headToShin(changed, key.subject) ?? 0) - least,
     );
     let remedy = "Move the lamp back, aim it lower, or lay a white floor.";
     if (far !== null) {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(scene, keyAtDistance(plan, key, away));
-      const room = fitsRoom(scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${room}${powerWords(-change)}; or aim it lower, or lay a white floor.`;
+      const change = faceChange(plan, keyAtDistance(plan, key, away));
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(-change)}; or aim it lower, or lay a white floor.`;
     }
     return [
       {

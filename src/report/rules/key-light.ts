@@ -3,9 +3,9 @@ import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
 import type { Scene, SceneSubject, Source, Station } from "../../scene/types.js";
 import { atDistance, withSource } from "../change/move-source.js";
-import { elevationOf } from "../geometry/directions.js";
+import { directionTo, elevationOf } from "../geometry/directions.js";
 import { type Reading, readingAt, stopsFromAperture, stopsOver } from "../light/reading.js";
-import { firstSubject, keyOf, type Plan, stationOf } from "../plan.js";
+import { firstSubject, keyOf, type Lit, type Plan, stationOf } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
 
 /** The key with the first subject that it lights. */
@@ -41,33 +41,36 @@ export function keyLight({ scene }: Plan): KeyLight | null {
   };
 }
 
-/** The reading at the first face of a disc that looks at the key, in a scene that may be a changed one. */
-export function faceReading(scene: Scene): Reading | null {
+/** The reading at the first face of a disc that looks at the key, in a lit scene that may be a changed one. */
+export function faceReading(lit: Lit): Reading | null {
+  const { scene } = lit;
   const subject = firstSubject(scene);
   const station = subject === null ? null : stationOf(scene, subject, "face");
-  return station === null ? null : readingAt(scene, station);
+  return station === null ? null : readingAt(lit, station);
 }
 
 /** Stops of that reading over (+) or under (-) the set aperture; null where it cannot be said. */
-export function faceOffAperture(scene: Scene): number | null {
-  const reading = faceReading(scene);
-  return reading === null ? null : stopsFromAperture(scene, reading.exposure, reading.constant);
+export function faceOffAperture(lit: Lit): number | null {
+  const reading = faceReading(lit);
+  return reading === null ? null : stopsFromAperture(lit.scene, reading.exposure, reading.constant);
 }
 
-/** Stops that the face gains (+) or loses (-) by a change of the scene. */
-export function faceChange(before: Scene, after: Scene): number {
+/** Stops that the face gains (+) or loses (-) by a change of the scene; 0 where the change takes the key out of its room. */
+export function faceChange(before: Lit, after: Lit): number {
+  const key = keyOf(after.scene);
+  if (key !== null && !fitsRoom(after.scene, key)) return 0;
   const a = faceReading(after);
   const b = faceReading(before);
   return a === null || b === null ? 0 : (stopsOver(a, b) ?? 0);
 }
 
-/** The scene with the key carried along its line of sight from the face, to another slant distance. */
-export function keyAtDistance(plan: Plan, key: KeyLight, away: number): Scene {
-  return withSource(plan.scene, key.index, atDistance(key.source, key.face, away));
+/** The plan with the key carried along its line of sight from the face, to another slant distance. */
+export function keyAtDistance(plan: Plan, key: KeyLight, away: number): Plan {
+  return withSource(plan, key.index, atDistance(key.source, key.face, away));
 }
 
 /**
- * The slant distance of the key at which a quantity of the changed scene becomes 0, searched between two distances;
+ * The slant distance of the key at which a quantity of the changed plan becomes 0, searched between two distances;
  * null where it does not.
  */
 export function keyDistanceWhere(
@@ -75,10 +78,25 @@ export function keyDistanceWhere(
   key: KeyLight,
   low: number,
   high: number,
-  quantity: (scene: Scene) => number,
+  quantity: (changed: Plan) => number,
 ): number | null {
   if (!(high > low) || !(low > 0)) return null;
   return findRoot((away) => quantity(keyAtDistance(plan, key, away)), low, high, 1e-9) ?? null;
+}
+
+/** The greatest slant distance up to 60 m at which the key, carried along its line of sight, is still in the room. */
+export function furthestInRoom({ scene: { room } }: Plan, { source, face }: KeyLight): number {
+  const sight = directionTo(face, source.centre);
+  if (room === null || sight === null) return 60;
+  const ends = [
+    [sight[0] < 0 ? room.left : room.right, 0],
+    [sight[1] < 0 ? room.front : room.back, 1],
+    [sight[2] < 0 ? 0 : room.height - source.headHeight / 2, 2],
+  ] as const;
+  return ends.reduce((least, [end, axis]) => {
+    const part = sight[axis];
+    return Math.abs(part) < 1e-9 ? least : Math.min(least, (end - face[axis]) / part);
+  }, 60);
 }
 
 /** Where a lamp would stand, in words: `3.20 m from the face, 2.40 m high`. */

@@ -51,7 +51,7 @@ function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, n
   const face = firstFace(plan.scene);
   const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
   if (face === null) return `${bring}.`;
-  const change = faceChange(plan.scene, withSource(plan.scene, index, moved));
+  const change = faceChange(plan, withSource(plan, index, moved));
   return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(-change)}.`;
 }
 

@@ -22,8 +22,8 @@ export const meterTrap: Rule = {
     const subject = firstSubject(scene);
     const dome = subject === null || scene.camera === null ? null : stationOf(scene, subject, "face", "dome");
     if (key === null || dome === null) return [];
-    const a = readingAt(scene, key.station);
-    const b = readingAt(scene, dome);
+    const a = readingAt(plan, key.station);
+    const b = readingAt(plan, dome);
     const difference = stopsOver(a, b);
     if (difference === null || Math.abs(difference) <= threshold(recipe, "meter_trap") + 1e-9) return [];
     const [lit, whole] = [fNumberOf(scene, a.exposure, a.constant), fNumberOf(scene, b.exposure, b.constant)];

@@ -1,6 +1,6 @@
 import { add, distance, subtract } from "../../math/vector.js";
 import { greatestSide } from "../geometry/shape.js";
-import { fallOff } from "../light/fall-off.js";
+import { fallOffInTheOpen } from "../light/fall-off.js";
 import { firstFace, lightsOn } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
@@ -28,7 +28,7 @@ export const nearField: Rule = {
       const away = distance(face, source.centre);
       if (!(away < threshold(recipe, "near_field") * size - 1e-9)) return [];
       const behind = add(face, subtract(face, source.centre));
-      const loss = fallOff(source, face, behind);
+      const loss = fallOffInTheOpen(source, face, behind);
       if (loss === null || fixed(loss, 1) === "2.0") return [];
       return [
         {

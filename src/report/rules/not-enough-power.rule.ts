@@ -1,5 +1,5 @@
 import { atPower, withSource } from "../change/move-source.js";
-import type { Plan } from "../plan.js";
+import { lightsOf, type Plan } from "../plan.js";
 import { apertureAtMost, isoAtLeast } from "../say/nominal.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayLength, sayStops } from "../say/quantity.js";
@@ -10,13 +10,12 @@ import type { Rule } from "./rule.js";
 /** The most that a room adds to direct light by bounce, stops; common practice, no source. */
 const ROOM = 1.5;
 
-/** The scene with every light up by so many stops. */
+/** The plan with every light up by so many stops. */
 function allUp(plan: Plan, stops: number): Plan {
-  const scene = plan.scene.sources.reduce(
-    (before, source, index) => withSource(before, index, atPower(source, stops)),
-    plan.scene,
+  return lightsOf(plan.scene).reduce(
+    (before, source) => withSource(before, plan.scene.sources.indexOf(source), atPower(source, stops)),
+    plan,
   );
-  return { ...plan, scene };
 }
 
 function remedies(plan: Plan, { key, needed }: Reach): string {
@@ -28,7 +27,7 @@ function remedies(plan: Plan, { key, needed }: Reach): string {
   const near =
     there === null
       ? null
-      : keyDistanceWhere(full, there, 0.2, key.away, (scene) => faceOffAperture(scene) ?? 0);
+      : keyDistanceWhere(full, there, 0.2, key.away, (changed) => faceOffAperture(changed) ?? 0);
   if (near !== null && there !== null) {
     const away = floorTo(near, 0.01);
     const off = faceOffAperture(keyAtDistance(full, there, away)) ?? 0;

@@ -27,7 +27,7 @@ export const notOvercast: Rule = {
     const least = threshold(plan.recipe, "overcast_size");
     const size = sizeFrom(key.source, key.face)?.equivalent ?? 0;
     if (!(size > 0) || size >= least - 1e-9) return [];
-    const near = keyDistanceWhere(plan, key, 0.2, key.away, (scene) => {
+    const near = keyDistanceWhere(plan, key, 0.2, key.away, ({ scene }) => {
       const source = keyOf(scene);
       return (source === null ? 0 : (sizeFrom(source, key.face)?.equivalent ?? 0)) - least;
     });
@@ -38,7 +38,7 @@ export const notOvercast: Rule = {
     if (near !== null) {
       const away = floorTo(near, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
+      const change = faceChange(plan, keyAtDistance(plan, key, away));
       remedy = `Come to ${standsWords(key.face, moved)}${powerWords(-change)}; or take an opening of about ${sayLength(larger)} where it is, or light the ceiling.`;
     }
     return [

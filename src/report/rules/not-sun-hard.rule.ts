@@ -29,7 +29,7 @@ export const notSunHard: Rule = {
     const size = sizeFrom(key.source, key.face);
     const most = threshold(plan.recipe, "sun_angular_size");
     if (size === null || size.equivalent <= most + 1e-9) return [];
-    const far = keyDistanceWhere(plan, key, key.away, 200, (scene) => {
+    const far = keyDistanceWhere(plan, key, key.away, 200, ({ scene }) => {
       const source = keyOf(scene);
       return (source === null ? 0 : (sizeFrom(source, key.face)?.equivalent ?? 0)) - most;
     });
@@ -39,7 +39,7 @@ export const notSunHard: Rule = {
     if (far !== null) {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
+      const change = faceChange(plan, keyAtDistance(plan, key, away));
       remedy = fitsRoom(plan.scene, moved)
         ? `${opening}, or move it back to ${standsWords(key.face, moved)}${powerWords(-change)}.`
         : `${opening}. Distance alone would need ${standsWords(key.face, moved)}, which this room has not.`;

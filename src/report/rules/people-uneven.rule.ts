@@ -1,26 +1,33 @@
-import type { Scene, SceneSubject } from "../../scene/types.js";
+import type { SceneSubject } from "../../scene/types.js";
 import { atDistance } from "../change/move-source.js";
 import { readingAt } from "../light/reading.js";
-import { stationOf } from "../plan.js";
+import { type Lit, stationOf } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
+import {
+  faceChange,
+  furthestInRoom,
+  keyAtDistance,
+  keyDistanceWhere,
+  keyLight,
+  standsWords,
+} from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
 /** The brightest and the darkest face, and the stops between them; null unless two faces get light. */
-function extremes(scene: Scene): {
+function extremes(lit: Lit): {
   readonly bright: SceneSubject;
   readonly dark: SceneSubject;
   readonly stops: number;
 } | null {
-  const lit = scene.subjects.flatMap((subject) => {
-    const station = stationOf(scene, subject, "face");
-    const exposure = station === null ? 0 : readingAt(scene, station).exposure;
+  const faces = lit.scene.subjects.flatMap((subject) => {
+    const station = stationOf(lit.scene, subject, "face");
+    const exposure = station === null ? 0 : readingAt(lit, station).exposure;
     return exposure > 0 ? [{ subject, exposure }] : [];
   });
-  const sorted = [...lit].sort((a, b) => b.exposure - a.exposure);
+  const sorted = [...faces].sort((a, b) => b.exposure - a.exposure);
   const [first, last] = [sorted[0], sorted[sorted.length - 1]];
   if (first === undefined || last === undefined || sorted.length < 2) return null;
   return {
@@ -43,17 +50,22 @@ export const peopleUneven: Rule = {
   },
   check: (plan) => {
     const key = keyLight(plan);
-    const found = extremes(plan.scene);
+    const found = extremes(plan);
     const most = threshold(plan.recipe, "people");
     if (key === null || found === null || found.stops <= most + 1e-9) return [];
-    const far = keyDistanceWhere(plan, key, key.away, 60, (scene) => (extremes(scene)?.stops ?? 0) - most);
+    const far = keyDistanceWhere(
+      plan,
+      key,
+      key.away,
+      furthestInRoom(plan, key),
+      (changed) => (extremes(changed)?.stops ?? 0) - most,
+    );
     let remedy = "Turn the row square to the light, or feather it towards the darker person.";
     if (far !== null) {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
-      const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${room}${powerWords(-change)}; or turn the row square to it.`;
+      const change = faceChange(plan, keyAtDistance(plan, key, away));
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(-change)}; or turn the row square to it.`;
     }
     return [
       {

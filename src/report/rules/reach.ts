@@ -16,7 +16,7 @@ export interface Reach {
 /** What the set aperture asks of the key; null without key, subject, aperture or ISO value. */
 export function reachOf(plan: Plan): Reach | null {
   const key = keyLight(plan);
-  const off = key === null ? null : faceOffAperture(plan.scene);
+  const off = key === null ? null : faceOffAperture(plan);
   if (key === null || off === null || key.source.below === null) return null;
   return {
     key,

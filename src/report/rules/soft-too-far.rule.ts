@@ -30,7 +30,7 @@ export const softTooFar: Rule = {
     if (size === null || !(away > 0.05)) return [];
     const moved = atDistance(key.source, key.face, away);
     const there = sizeFrom(moved, key.face);
-    const change = faceChange(plan.scene, keyAtDistance(plan, key, away));
+    const change = faceChange(plan, keyAtDistance(plan, key, away));
     const angle = there === null ? "" : ` for ${sayAngle(there.equivalent)}`;
     return [
       {

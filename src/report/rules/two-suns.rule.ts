@@ -32,19 +32,21 @@ export const twoSuns: Rule = {
     const key = keyLight(plan);
     if (sunWish(plan.recipe) === null || key === null) return [];
     const most = threshold(plan.recipe, "second_shadow");
-    const reading = readingAt(plan.scene, key.station);
+    const reading = readingAt(plan, key.station);
     return lightsOn(plan.scene).flatMap((source): RuleFinding[] => {
       if (source.name === key.source.name) return [];
-      const own = reading.shares.find((share) => share.name === source.name)?.direct ?? 0;
+      const share = reading.shares.find((row) => row.name === source.name);
+      const own = share?.direct ?? 0;
       const size = sizeFrom(source, key.face)?.equivalent ?? 0;
       const depth = own > 0 ? shadowDepth(reading.exposure, own) : 0;
       if (depth <= most + 1e-9 || size > SHADOWLESS) return [];
-      // Own light x with x / (rest + x) = 1 - 2^-most.
-      const rest = reading.exposure - own;
-      const allowed = rest * (Math.exp(most * Math.LN2) - 1);
-      const down = ceilTo(Math.log2(own / allowed), 0.1);
+      // Turned down to a share x it has a depth of log2(1 + own x / (rest + bounced x)) = most.
+      const bounced = share?.bounced ?? 0;
+      const rest = reading.exposure - own - bounced;
+      const over = Math.exp(most * Math.LN2) - 1;
+      const down = ceilTo(Math.log2((own - over * bounced) / (over * rest)), 0.1);
       const index = plan.scene.sources.indexOf(source);
-      const change = faceChange(plan.scene, withSource(plan.scene, index, atPower(source, -down)));
+      const change = faceChange(plan, withSource(plan, index, atPower(source, -down)));
       return [
         {
           severity: "check",

@@ -46,14 +46,15 @@ test("more power is more energy and fewer stops below full", () => {
 });
 
 test("a scene with a moved key turns the meters that look at it, and its name follows", () => {
-  const { scene } = planOf();
-  const moved = withSource(scene, 0, moveTo(firstSource(scene), [2, -2, 2]));
-  const station = moved.stations.find((row) => row.name === "face" && row.receptor === "disc");
+  const plan = planOf();
+  const { scene } = plan;
+  const moved = withSource(plan, 0, moveTo(firstSource(scene), [2, -2, 2]));
+  const station = moved.scene.stations.find((row) => row.name === "face" && row.receptor === "disc");
   expect(dot(station?.facing ?? [0, 0, 0], [2, -2 + 0.0969, 2 - 1.5861])).toBeCloseTo(
     distance([2, -2, 2], face),
     12,
   );
-  expect(placeOf(moved, named("key"))).toEqual([2, -2, 2]);
+  expect(placeOf(moved.scene, named("key"))).toEqual([2, -2, 2]);
   expect(placeOf(scene, named("key"))).not.toEqual([2, -2, 2]);
 });
 
@@ -61,7 +62,7 @@ describe("measured inputs", () => {
   const find = (what: string, lamp = dish()) => {
     const input = measuredInputs(planOf({ lights: [lamp] })).find((row) => row.what === what);
     if (input === undefined) throw new Error(`no ${what}`);
-    return { input, source: firstSource(input.moved) };
+    return { input, source: firstSource(input.moved.scene) };
   };
 
   test("a slant tape that is 2 cm longer keeps the height and is 2 cm longer", () => {

@@ -34,11 +34,13 @@ test("on a boom only the lamp counts, and a wall with a window lets a lamp stand
 });
 
 test("the place of its remedy is silent and the power it names is what the nearer lamp gives more", () => {
-  const before = leftwards(2.9);
+  // Before the face, which a light from beside the head does not reach.
+  const side = { bearing: left(deg(70)) };
+  const before = leftwards(2.5, side);
   const { remedy } = finding(rule, before);
-  const after = leftwards(numberAfter(remedy, "in to", "m"));
+  const after = leftwards(numberAfter(remedy, "in to", "m"), side);
   expect(findings(rule, after)).toHaveLength(0);
-  const a = faceReading(planOf(after).scene)?.exposure ?? 0;
-  const b = faceReading(planOf(before).scene)?.exposure ?? 1;
+  const a = faceReading(planOf(after))?.exposure ?? 0;
+  const b = faceReading(planOf(before))?.exposure ?? 1;
   expect(numberAfter(remedy, "with", "stop less")).toBeCloseTo(Math.log2(a / b), 1);
 });

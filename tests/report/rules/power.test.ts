@@ -12,7 +12,7 @@ import { block } from "../../helpers/models.js";
 import { camera, dish, finding, findings, numberAfter, planOf, room } from "../../helpers/plan.js";
 
 /** The face's stops off the aperture with the dish at full power and the standard camera. */
-const atFull = faceOffAperture(planOf({ lights: [dish({ power: belowFull(stops(0)) })] }).scene) ?? 0;
+const atFull = faceOffAperture(planOf({ lights: [dish({ power: belowFull(stops(0)) })] })) ?? 0;
 /** A camera whose aperture asks for so many stops less than full power gives. */
 const asking = (below: number, more: object = {}) =>
   block("camera", null, {
@@ -76,7 +76,7 @@ describe("no-reserve", () => {
       camera: asking(0, { sensitivity: iso(400) }),
       lights: [dish({ power: belowFull(stops(1)) })],
     };
-    expect(faceOffAperture(planOf(faster).scene)).toBeCloseTo(0, 9);
+    expect(faceOffAperture(planOf(faster))).toBeCloseTo(0, 9);
     expect(findings(noReserve, faster)).toHaveLength(0);
   });
 });
@@ -115,7 +115,7 @@ describe("off-aperture", () => {
     const { remedy, message } = finding(offAperture, shot(2, 1, { full_power: ws(400) }));
     expect(message).toContain("1.0 stop over");
     expect(remedy).toContain("down by 1.0 stop, to 1/4 power (100 Ws)");
-    expect(faceOffAperture(planOf(shot(2, 2)).scene)).toBeCloseTo(0, 9);
+    expect(faceOffAperture(planOf(shot(2, 2)))).toBeCloseTo(0, 9);
   });
 });
 

@@ -77,7 +77,7 @@ describe("meter-trap", () => {
     const plan = planOf(side(90));
     const disc90 = plan.scene.stations.find((row) => row.receptor === "disc");
     if (disc90 === undefined) throw new Error("no station");
-    const { exposure } = readingAt(plan.scene, disc90);
+    const { exposure } = readingAt(plan, disc90);
     const { remedy } = finding(meterTrap, side(90));
     const match = /Set f\/([\d.]+)(?: \+0\.(\d))? for the side towards/.exec(remedy);
     const named_ = 2 * Math.log2(Number(match?.[1])) + Number(match?.[2] ?? 0) / 10;
@@ -172,7 +172,7 @@ describe("background-off", () => {
   const station = backgroundStation(plan.scene);
   const face = plan.scene.stations[0];
   if (station === null || face === undefined) throw new Error("no station");
-  const level = Math.log2(readingAt(plan.scene, face).exposure / readingAt(plan.scene, station).exposure);
+  const level = Math.log2(readingAt(plan, face).exposure / readingAt(plan, station).exposure);
 
   test("takes the middle of the flat behind the subject", () => {
     expect(station.name).toBe("back");

@@ -85,7 +85,7 @@ function between(asked: Asked, expr: ResultExpr, source: Source): Found {
   if (from === null || from === undefined || to === null || to === undefined) {
     return nothing("stops", "the scene has no such place");
   }
-  return valueOr("stops", fallOff(source, from, to), `${source.name} does not reach both places`);
+  return valueOr("stops", fallOff(asked.plan, source, from, to), `${source.name} does not reach both places`);
 }
 
 function edge(expr: ResultExpr, source: Source, inner: Inner): Found {

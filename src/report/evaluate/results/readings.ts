@@ -1,10 +1,17 @@
 import type { Expr } from "../../../model/values.js";
 import { keyToFillStops, litToShadowStops } from "../../light/contrast.js";
-import { ev100Of, fNumberOf, type Reading, stopsFromAperture, stopsOver } from "../../light/reading.js";
+import {
+  ev100Of,
+  fNumberOf,
+  noLight,
+  type Reading,
+  stopsFromAperture,
+  stopsOver,
+} from "../../light/reading.js";
 import { exprArg, exprArgs, nameArg, type ResultExpr } from "../arguments.js";
 import { asReading } from "../as-reading.js";
 import type { Asked } from "../expression.js";
-import { type Found, noDirectLight, nothing, value, valueOr } from "../found.js";
+import { type Found, nothing, value, valueOr } from "../found.js";
 import type { Inner } from "./index.js";
 
 /** A result that is made of readings; null for a name that is none. */
@@ -17,9 +24,7 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
       );
     case "exposure":
       return ofOne(asked, expr, inner, (reading) =>
-        reading.exposure > 0
-          ? value("exposure", reading.exposure)
-          : nothing("exposure", `it ${noDirectLight}`),
+        reading.exposure > 0 ? value("exposure", reading.exposure) : nothing("exposure", `it ${noLight}`),
       );
     case "ev":
       return ofOne(asked, expr, inner, (reading, found) =>
@@ -42,11 +47,11 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
     case "evenness":
       return evenness(asked, expr, inner);
     case "lit_to_shadow": {
-      const found = litToShadowStops(scene, nameArg(expr, "face") ?? "face");
+      const found = litToShadowStops(asked.plan, nameArg(expr, "face") ?? "face");
       return valueOr("contrast", found.stops, found.reason ?? "");
     }
     case "key_to_fill": {
-      const found = keyToFillStops(scene, nameArg(expr, "key") ?? "", nameArg(expr, "fill") ?? "");
+      const found = keyToFillStops(asked.plan, nameArg(expr, "key") ?? "", nameArg(expr, "fill") ?? "");
       return valueOr("contrast", found.stops, found.reason ?? "");
     }
     default:

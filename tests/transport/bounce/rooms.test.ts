@@ -49,8 +49,8 @@ light key {
   height: 3 m
 }`);
   const extra = scene.polygons.flatMap(({ name, vertices: [a, b, , d] }) =>
-    (name === "screen" || name === "wing") && a && b && d
-      ? grid({ name: `${name} at`, corner: a, u: subtract(b, a), v: subtract(d, a) }, 9)
+    name === "screen" && a && b && d
+      ? grid({ name: `${name} at`, corner: a, u: subtract(b, a), v: subtract(d, a) }, 16)
       : [],
   );
   return { ...scene, stations: [...scene.stations, ...extra] };

@@ -18,11 +18,9 @@ function describe(
 ): { readonly statement: LaterStatement["statement"]; readonly title: string | null } | null {
   switch (item.kind) {
     case "table":
-    case "variant":
       return { statement: item.kind, title: item.title.value };
     case "solve":
       return { statement: "solve", title: item.title?.value ?? null };
-    case "hold":
     case "measured":
       return { statement: item.kind, title: null };
     default:

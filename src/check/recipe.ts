@@ -4,6 +4,7 @@ import { printNode } from "../format/print-node.js";
 import type {
   BlockModel,
   Expectation,
+  HoldModel,
   KeptText,
   LaterStatement,
   Recipe,
@@ -22,6 +23,7 @@ import { checkNeeds } from "./blocks/needs.js";
 import { type Context, here, replace, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
+import { checkHold } from "./hold.js";
 import type { Kits } from "./kits/kits.js";
 import { keepForLater } from "./later.js";
 import { finishLets, useLet } from "./lets.js";
@@ -29,7 +31,6 @@ import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
 import { checkSilence } from "./silence.js";
 import { checkTitle } from "./title.js";
-import { checkVariant } from "./variant.js";
 
 /** What came of checking a file: the model of everything that could be understood, and whether that is all. */
 export interface Checked {
@@ -50,14 +51,21 @@ const absenceCodes: ReadonlySet<string> = new Set<Code>([
 ]);
 
 /**
- * Checks names, dimensions and blocks of a file and makes the model of it. Findings go to the sink; the model holds
- * whatever could be understood, so that an editor can go on with it.
+ * Checks names, dimensions and blocks of one set-up and makes the model of it, its variants aside. Findings go to the
+ * sink; the model holds whatever could be understood, so that an editor can go on with it.
  * @param kits - The way to the kits that the file names.
  * @param whole - False where the parser reported an error: what seems to be missing may stand in what it left out.
+ * @param said - What has been reported already and is not said again, by code and place; it is added to.
  */
-export function checkFile(file: File, name: string, sink: Sink, kits: Kits, whole = true): Checked {
+export function checkSetUp(
+  file: File,
+  name: string,
+  sink: Sink,
+  kits: Kits,
+  whole: boolean,
+  said: Set<string> = new Set(),
+): Checked {
   let sound = true;
-  const said = new Set<string>();
   const absences: Diagnostic[] = [];
   const ctx: Context = {
     file: name,
@@ -83,13 +91,16 @@ export function checkFile(file: File, name: string, sink: Sink, kits: Kits, whol
   const title = checkTitle(ctx, file, whole);
   const top = checkTopBlocks(ctx, file, title?.kind ?? "recipe");
   const expectations: Expectation[] = [];
+  const holds: HoldModel[] = [];
   const later: LaterStatement[] = [];
   for (const item of file.items) {
     if (item.kind === "expect") {
       const checked = checkExpectation(ctx, item);
       if (checked !== null) expectations.push(checked);
+    } else if (item.kind === "hold") {
+      const checked = checkHold(ctx, item);
+      if (checked !== null) holds.push(checked);
     } else {
-      if (item.kind === "variant") checkVariant(ctx, file, item);
       const kept = keepForLater(ctx, item);
       if (kept !== null) later.push(kept);
     }
@@ -121,6 +132,8 @@ export function checkFile(file: File, name: string, sink: Sink, kits: Kits, whol
     thresholds: settings(top.checked("thresholds")),
     silence: top.silence,
     expectations,
+    holds,
+    variants: [],
     later,
   };
   return { recipe, sound, ctx };

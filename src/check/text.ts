@@ -5,8 +5,8 @@ import type { Recipe } from "../model/types.js";
 import type { File } from "../syntax/ast.js";
 import { parseFile } from "../syntax/parse.js";
 import type { Context } from "./context.js";
+import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
-import { checkFile } from "./recipe.js";
 
 /** A text that was read and checked. */
 export interface CheckedText {

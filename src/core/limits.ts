@@ -20,3 +20,7 @@ export const MAX_KIT_BYTES = 2_097_152;
 export const MAX_ROWS = 10_000;
 /** Cells of one lesson table in the command. */
 export const MAX_CELLS = 100_000;
+/** Variants of one file; each is checked as a whole set-up. */
+export const MAX_VARIANTS = 200;
+/** Characters that a file with variants is checked through altogether: its length times its variants. */
+export const MAX_VARIANT_TEXT = 4_194_304;

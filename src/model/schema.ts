@@ -284,9 +284,30 @@ export const recipeSchema: ZodType<Recipe> = object({
   expectations: array(
     object({ written, surely: boolean(), claims: array(claim), because: nullable(string()) }),
   ),
+  holds: array(
+    object({
+      written,
+      reading: expr,
+      target: nullable(expr),
+      by: array(
+        object({
+          light: string(),
+          property: choice(["power", "distance", "floor_distance", "height", "elevation"]),
+        }),
+      ),
+    }),
+  ),
+  variants: array(
+    object({
+      title: string(),
+      from: nullable(string()),
+      keeps: boolean(),
+      recipe: lazy((): ZodType => recipeSchema),
+    }),
+  ),
   later: array(
     object({
-      statement: choice(["table", "variant", "solve", "hold", "measured"]),
+      statement: choice(["table", "solve", "measured"]),
       title: nullable(string()),
       written,
     }),

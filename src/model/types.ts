@@ -1,7 +1,7 @@
 import type { Place } from "../core/span.js";
 import type { BlockKind, blocks } from "../vocabulary/index.js";
 import type { WarningCode } from "../vocabulary/warnings.js";
-import type { ClaimModel, ValueShapes } from "./values.js";
+import type { ClaimModel, Expr, ValueShapes } from "./values.js";
 
 type Blocks = typeof blocks;
 type Rows<K extends BlockKind> = Blocks[K]["properties"][number];
@@ -78,9 +78,38 @@ export interface Silence {
 
 /** A statement that is read and kept, and that a later version evaluates. `written` is its canonical text. */
 export interface LaterStatement {
-  readonly statement: "table" | "variant" | "solve" | "hold" | "measured";
+  readonly statement: "table" | "solve" | "measured";
   readonly title: string | null;
   readonly written: string;
+  readonly origin?: Place;
+}
+
+/** What a `hold` may turn or move, and of which light. */
+export interface HoldDial {
+  readonly light: string;
+  readonly property: "power" | "distance" | "floor_distance" | "height" | "elevation";
+}
+
+/** One `hold`: a result that is brought back to its target before set-ups are compared. */
+export interface HoldModel {
+  readonly written: string;
+  readonly reading: Expr;
+  /** Null: what it is in the set-up that this one comes from. */
+  readonly target: Expr | null;
+  /** One dial; or the powers of several lights, which change by the same number of stops. */
+  readonly by: readonly HoldDial[];
+  readonly origin?: Place;
+}
+
+/** One `variant`: a whole set-up of its own, which says what it has in common with another. */
+export interface VariantModel {
+  readonly title: string;
+  /** The variant it is a variant of; null for the recipe itself. */
+  readonly from: string | null;
+  /** Whether the expectations of what it comes from hold for it too; they stand before its own. */
+  readonly keeps: boolean;
+  /** The set-up with everything changed: without `use`s, definitions, variants and statements of later versions. */
+  readonly recipe: Recipe;
   readonly origin?: Place;
 }
 
@@ -114,5 +143,8 @@ export interface Recipe {
   readonly thresholds: readonly Setting[];
   readonly silence: readonly Silence[];
   readonly expectations: readonly Expectation[];
+  /** What is held in every variant, and where set-ups are compared. */
+  readonly holds: readonly HoldModel[];
+  readonly variants: readonly VariantModel[];
   readonly later: readonly LaterStatement[];
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type Change, changeFile } from "../../src/check/change/change.js";
 import { makePath, makeQuantity } from "../../src/check/change/make.js";
-import { changesOf } from "../../src/check/variant.js";
+import { changesOf } from "../../src/check/variants/repeats.js";
 import { compile } from "../../src/compile.js";
 import type { Diagnostic } from "../../src/diagnostics/diagnostic.js";
 import { printFile } from "../../src/format/print-node.js";

@@ -127,7 +127,7 @@ const mistakes: readonly Mistake[] = [
   {
     what: "a whole light repeated in a variant",
     change: [],
-    add: 'variant "Farther" {\n  light key {\n    role: key\n    shape: disc(18 cm)\n    distance: 4 m\n    height: 2.2 m\n  }\n}\n',
+    add: 'variant "Farther" {\n  light key {\n    role: key\n    shape: disc(18 cm)\n    distance: 4 m\n    height: 2.2 m\n  }\n  keep expectations\n}\n',
     code: "variant.repeats",
     says: "`light key` stands in the recipe already, and a variant changes one value at a time.",
     help: "Write `key.distance: 4 m`, with what is to change.",

@@ -59,6 +59,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["reading", "Readings"],
   ["path", "Paths to values"],
   ["variant", "Variants"],
+  ["hold", "Readings that are held"],
   ["point", "Points"],
   ["direction", "Directions"],
   ["scene", "The scene in metres"],

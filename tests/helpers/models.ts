@@ -24,6 +24,8 @@ export function recipe(parts: Partial<Recipe> = {}): Recipe {
     thresholds: [],
     silence: [],
     expectations: [],
+    holds: [],
+    variants: [],
     later: [],
     ...parts,
   };

@@ -5,14 +5,14 @@ import { blockRow } from "../../vocabulary/index.js";
 import { siblingsOf } from "../../vocabulary/siblings.js";
 import { type Reporter, report } from "../context.js";
 import { unknownProperty } from "../properties.js";
-import { blockAt, editBlock, headOf, swap } from "./edit.js";
-import { type Found, follow, letIndex } from "./find.js";
+import { blockAt, editBlock, headOf, mergeable, swap } from "./edit.js";
+import { type Found, follow, letIndex, usesKit } from "./find.js";
 import { nowhere } from "./nowhere.js";
 import { removeAt } from "./remove.js";
 
 /**
  * One change of a recipe. `set` gives a property, or a `let`, another value; `remove` takes out a block, or a property
- * that is written in its own block; `add` puts a block in, and the pieces of a `set` into the set that is there.
+ * that is written in its own block; `add` puts a block in; one that holds only blocks, like `set { flat ... }`, adds them to the one that is there.
  */
 export type Change =
   | {
@@ -76,6 +76,10 @@ function setValue(file: File, change: Extract<Change, { kind: "set" }>, own: Set
     companion: change.companion,
     value,
   };
+  if (row.parts.includes(word.text) && usesKit(file, last)) {
+    report(to, "path.kit", path.span, { path: printPath(path), kind: word.text });
+    return file;
+  }
   if (!row.properties.some((one) => one.name === word.text)) {
     unknownProperty(to, row, property, word.text);
     return file;
@@ -137,11 +141,12 @@ function setLet(file: File, index: number, value: Value, path: Path, to: Reporte
 }
 
 function add(file: File, block: Block): File {
-  if (block.words[0]?.text === "set" && block.words.length === 1) {
-    const index = file.items.findIndex((item) => item.kind === "block" && headOf(item) === "set");
-    if (index >= 0) {
-      return editBlock(file, [index], (set) => ({ ...set, entries: [...set.entries, ...block.entries] }));
-    }
+  const index = file.items.findIndex((item) => item.kind === "block" && headOf(item) === headOf(block));
+  if (index >= 0 && mergeable(block)) {
+    return editBlock(file, [index], (owner) => ({
+      ...owner,
+      entries: [...owner.entries, ...block.entries],
+    }));
   }
   return { ...file, items: [...file.items, block] };
 }

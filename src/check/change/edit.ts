@@ -17,6 +17,13 @@ export function blockAt(file: File, trail: Trail): Block | null {
 /** The words before the brace of a block as one text: `light key`. */
 export const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
 
+/** Whether a block holds nothing but blocks, so that it may add them to one of the same words. */
+export const mergeable = (block: Block): boolean =>
+  block.like === null &&
+  block.companions.length === 0 &&
+  block.entries.length > 0 &&
+  block.entries.every((entry) => entry.kind === "block");
+
 /** The block that an item is or holds. */
 export function blockOfItem(item: Item | undefined): Block | null {
   if (item?.kind === "block") return item;

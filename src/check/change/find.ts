@@ -39,6 +39,10 @@ export function follow(file: File, path: Path): Found {
 
 /** The first block of a path: one that stands by itself, a piece of the set, a part of the room, or a definition. */
 function first(file: File, parts: readonly Name[]): Found | null {
+  const single = file.items.findIndex(
+    (item) => item.kind === "block" && item.words.length === 1 && isKind(item, parts),
+  );
+  if (single >= 0) return { trail: [single], missing: [], rest: parts.slice(1) };
   const index = file.items.findIndex(
     (item) => item.kind === "block" && item.words.length > 1 && isNamed(item, parts[0]),
   );
@@ -48,10 +52,7 @@ function first(file: File, parts: readonly Name[]): Found | null {
   const defined = file.items.findIndex((item) => item.kind === "define" && isNamed(item.block, parts[0]));
   if (defined >= 0) return { trail: [defined], missing: [], rest: parts.slice(1) };
   const kind = file.items.findIndex((item) => item.kind === "block" && isKind(item, parts));
-  if (kind >= 0) {
-    const named = (blockOfItem(file.items[kind])?.words.length ?? 0) > 1;
-    return { trail: [kind], missing: [], rest: parts.slice(named ? 2 : 1) };
-  }
+  if (kind >= 0) return { trail: [kind], missing: [], rest: parts.slice(2) };
   const word = parts[0];
   if (word !== undefined && unwritten.includes(word.text)) {
     return { trail: null, missing: [empty([word])], rest: parts.slice(1) };
@@ -64,6 +65,8 @@ function inContainer(file: File, parts: readonly Name[], byName: boolean): Found
   for (const [index, item] of file.items.entries()) {
     if (item.kind !== "block" || !["set", "room"].includes(item.words[0]?.text ?? "")) continue;
     const step = inside(file, item, parts);
+    if (step === null && !byName && partOfKit(file, item, parts))
+      return { trail: [index], missing: [], rest: parts };
     const named = step !== null && step.rest.length === parts.length - 1 && step.block.words.length > 1;
     if (step === null || (byName && !named)) continue;
     return step.index === null
@@ -72,6 +75,12 @@ function inContainer(file: File, parts: readonly Name[], byName: boolean): Found
   }
   return null;
 }
+
+/** Whether a path starts with a part that the room or set has from a kit. */
+const partOfKit = (file: File, owner: Block, [word]: readonly Name[]): boolean =>
+  word !== undefined &&
+  blockRow(owner.words[0]?.text ?? "")?.parts.includes(word.text) === true &&
+  usesKit(file, owner);
 
 interface Step {
   /** Null where the block is not written in its owner: it is taken over by `like`, or all its values are defaults. */
@@ -98,12 +107,23 @@ function inside(file: File, owner: Block, parts: readonly Name[]): Step | null {
     const rest = taken(block);
     if (rest !== null) return { index: null, block, rest };
   }
-  if (isProperty || !row.parts.includes(word.text)) return null;
+  if (isProperty || !row.parts.includes(word.text) || usesKit(file, owner)) return null;
   const part = blockRow(word.text);
   const name = parts[1];
   if (part?.named === "none") return { index: null, block: empty([word]), rest: parts.slice(1) };
   if (name === undefined || part?.names?.includes(name.text) !== true) return null;
   return { index: null, block: empty([word, name]), rest: parts.slice(2) };
+}
+
+/** Whether what a block takes over comes from a kit in the end, so that this file does not show all of it. */
+export function usesKit(file: File, block: Block): boolean {
+  const own = (path: Path): boolean => {
+    const name = path.parts.map((part) => part.text).join(".");
+    return file.items.some((item) => item.kind === "define" && item.block.words[1]?.text === name);
+  };
+  return [block, ...definitionsOf(file, block)].some(
+    (one) => (one.like !== null && !own(one.like)) || one.companions.some((path) => !own(path)),
+  );
 }
 
 /** The blocks inside the definitions that a block is like, the nearest first. */

@@ -4,7 +4,7 @@ import { blockRow } from "../../vocabulary/index.js";
 import { type Reporter, report } from "../context.js";
 import { unknownProperty } from "../properties.js";
 import { blockAt, editBlock } from "./edit.js";
-import { definitionsOf, follow, letIndex } from "./find.js";
+import { definitionsOf, follow, letIndex, usesKit } from "./find.js";
 import { nowhere } from "./nowhere.js";
 
 /** The file without the block, or the property, that a path names. What cannot be taken out is reported and stays. */
@@ -44,7 +44,11 @@ export function removeAt(file: File, path: Path, to: Reporter): File {
     }));
   }
   if (row.properties.some((one) => one.name === word.text)) {
-    return refuse(own !== undefined || definitionsOf(file, last).some((from) => from.entries.some(isIt)));
+    return refuse(
+      own !== undefined ||
+        usesKit(file, last) ||
+        definitionsOf(file, last).some((from) => from.entries.some(isIt)),
+    );
   }
   const written = { start: path.span.start, end: path.span.end };
   unknownProperty(

@@ -170,12 +170,6 @@ export const blockFindings = {
     help: "Add a `camera { ... }`, or take the results in lx s.",
     page: "F-numbers need an ISO value, stops from the set aperture need an aperture, and what the lens sees needs a place for the lens. All come from the `camera` block.",
   },
-  "variant.repeats": {
-    severity: "error",
-    message: "`{head}` stands in the recipe already, and a variant changes one value at a time",
-    help: "Write `{path}`, with what is to change.",
-    page: 'A variant says what differs from the recipe: `key.distance: 3 m` changes one value, `remove fill` takes something out, and a block with a new name adds something. A block that is there already is not written again, since nobody could see which of its values are new.\n\nRight: `variant "Lamp farther out" { key.distance: 3 m }`.',
-  },
   "silence.unknown": {
     severity: "error",
     message: "`{code}` is not the code of a warning",

@@ -4,6 +4,7 @@ import { kitFindings } from "./check-kits.js";
 import { nameFindings } from "./check-names.js";
 import { pathFindings } from "./check-paths.js";
 import { valueFindings } from "./check-values.js";
+import { variantFindings } from "./check-variants.js";
 
 /** Findings of the check stage: names, blocks, values and claims. */
 export const checkFindings = {
@@ -13,4 +14,5 @@ export const checkFindings = {
   ...valueFindings,
   ...claimFindings,
   ...pathFindings,
+  ...variantFindings,
 } as const;

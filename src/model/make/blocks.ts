@@ -86,6 +86,8 @@ export function recipe(title: string, parts: RecipeParts): Recipe {
     thresholds: [],
     silence: [],
     expectations: [],
+    holds: [],
+    variants: [],
     later: [],
     ...parts,
   };

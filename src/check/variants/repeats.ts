@@ -1,22 +1,30 @@
-import { printNode } from "../format/print-node.js";
-import { printName } from "../format/print-value.js";
-import type { Block, Entry, File, Property, Variant } from "../syntax/ast.js";
-import { blockRow } from "../vocabulary/index.js";
-import { type Change, changeFile } from "./change/change.js";
-import { type Context, here, replace, report } from "./context.js";
+import { printNode } from "../../format/print-node.js";
+import { printName } from "../../format/print-value.js";
+import type { Block, Entry, File, Property, Variant } from "../../syntax/ast.js";
+import { blockRow } from "../../vocabulary/index.js";
+import type { Change } from "../change/change.js";
+import { headOf, mergeable } from "../change/edit.js";
+import { here, type Reporter, replace, report } from "../context.js";
 
-/** Reports what a variant changes though it is not there, and blocks of it that stand in the recipe already. */
-export function checkVariant(ctx: Context, file: File, variant: Variant): void {
-  if (variant.from === null) changeFile(file, changesOf(variant), ctx);
-  for (const line of variant.lines) {
-    if (line.kind !== "block") continue;
-    if (line.words[0]?.text === "set") {
-      for (const piece of line.entries)
-        if (piece.kind === "block") checkRepeated(ctx, piece, ownPiece(file, piece));
-    } else {
-      checkRepeated(ctx, line, ownBlock(file, line));
-    }
-  }
+/**
+ * Reports blocks of a variant that stand in its base already: a variant changes one value by its path. Gives the
+ * variant without them.
+ */
+export function withoutRepeats(to: Reporter, base: File, variant: Variant): Variant {
+  const removed = new Set(
+    variant.lines.flatMap((line) => (line.kind === "remove" ? [line.path.parts.at(-1)?.text] : [])),
+  );
+  const isRemoved = (block: Block): boolean => removed.has((block.words[1] ?? block.words[0])?.text);
+  const lines = variant.lines.flatMap((line): Variant["lines"] => {
+    if (line.kind !== "block" || isRemoved(line)) return [line];
+    const own = ownBlock(base, line);
+    if (own === null || !mergeable(line)) return isRepeated(to, line, own) ? [] : [line];
+    const entries = line.entries.filter(
+      (piece) => piece.kind !== "block" || isRemoved(piece) || !isRepeated(to, piece, ownPiece(own, piece)),
+    );
+    return [{ ...line, entries }];
+  });
+  return { ...variant, lines };
 }
 
 /** What a variant changes in its base, in the order of its lines. */
@@ -37,41 +45,36 @@ export function changesOf(variant: Variant): readonly Change[] {
   });
 }
 
-const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
-
 function ownBlock(file: File, block: Block): Block | null {
   for (const item of file.items) if (item.kind === "block" && headOf(item) === headOf(block)) return item;
   return null;
 }
 
-function ownPiece(file: File, piece: Block): Block | null {
-  for (const item of file.items) {
-    if (item.kind !== "block" || item.words[0]?.text !== "set") continue;
-    for (const own of item.entries) if (own.kind === "block" && headOf(own) === headOf(piece)) return own;
-  }
+function ownPiece(owner: Block, piece: Block): Block | null {
+  for (const own of owner.entries) if (own.kind === "block" && headOf(own) === headOf(piece)) return own;
   return null;
 }
 
-function checkRepeated(ctx: Context, block: Block, own: Block | null): void {
+function isRepeated(to: Reporter, block: Block, own: Block | null): boolean {
   const row = blockRow(block.words[0]?.text ?? "");
-  if (own === null || row === null || row.anyText === true) return;
+  if (own === null || row === null || row.anyText === true) return false;
   const name = block.words[1] ?? block.words[0];
   const head = block.words[block.words.length - 1];
-  if (name === undefined || head === undefined) return;
+  if (name === undefined || head === undefined) return false;
   const changed = changes(block.entries, own.entries).map(
     (entry) => `${printName(name)}.${printNode(entry)}`,
   );
   const span = { start: block.span.start, end: head.span.end };
   const simple = block.like === null && block.entries.every((entry) => entry.kind === "property");
   report(
-    ctx,
+    to,
     "variant.repeats",
     span,
     { head: headOf(block), path: changed[0] ?? `${name.text}.${row.properties[0]?.name ?? "at"}: ...` },
     {
       related: [
         {
-          place: here(ctx, {
+          place: here(to, {
             start: own.span.start,
             end: own.words[own.words.length - 1]?.span.end ?? own.span.end,
           }),
@@ -80,10 +83,11 @@ function checkRepeated(ctx: Context, block: Block, own: Block | null): void {
       ],
       fixes:
         simple && changed.length > 0
-          ? [replace(ctx, `write \`${changed.join("`, `")}\``, block.span, changed.join(", "))]
+          ? [replace(to, `write \`${changed.join("`, `")}\``, block.span, changed.join(", "))]
           : [],
     },
   );
+  return true;
 }
 
 /** The properties that say something else than the recipe does. */

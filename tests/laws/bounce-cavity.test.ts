@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
 import type { Scene, Source } from "../../src/scene/types.js";
-import { balance, lightSystem } from "../../src/transport/bounce/system.js";
 import { type LightField, lightField } from "../../src/transport/light-field.js";
 import { sceneLight } from "../../src/transport/scene-light.js";
 import { bareScene, closedRoom, discAt, faces, grid, type Six, sheet } from "../helpers/closed-room.js";
@@ -204,59 +203,3 @@ test.each(rowsOf("bounce_from_reflector_panel").map((row) => [row.id, row] as co
     mustBreak(() => law(spoilt(0.99, fine), 0.003));
   },
 );
-
-describe("one patch a face: the system of equations by itself", () => {
-  /** All the light that leaves patches of 1 m2, from their own light and the factors between them. */
-  const solve = (factors: readonly (readonly number[])[], rho: number, own: readonly number[]) => {
-    const n = own.length;
-    const between = Float64Array.from({ length: n * n }, (_, k) => factors[Math.floor(k / n)]?.[k % n] ?? 0);
-    const area = new Float64Array(n).fill(1);
-    const light = Float64Array.from(own);
-    balance(
-      lightSystem({ count: n, between, area, lost: new Float64Array(n) }, new Float64Array(n).fill(rho)),
-      light,
-    );
-    return light;
-  };
-  // Howell C-11 and C-14 for the unit cube, to the digits of the rows' source.
-  const [opposite, beside] = [0.1998248957, 0.2000437761];
-  const cube = Array.from({ length: 6 }, (_, i) =>
-    Array.from({ length: 6 }, (_, j) => (i === j ? 0 : i >> 1 === j >> 1 ? opposite : beside)),
-  );
-  const law = (row: (typeof rows)[number], found: number): void => {
-    expect(Math.abs(found / row.expected - 1)).toBeLessThan(1e-5);
-  };
-
-  test.each(rowsOf("cube_radiosity_one_patch_per_face").map((row) => [row.id, row] as const))(
-    "%s",
-    (_id, row) => {
-      const at = ["emitter", "opposite", "side"].indexOf(row.inputs.get("face") as string);
-      const run = (rho: number): number =>
-        solve(cube, rho, [given(row, "exitance"), 0, 0, 0, 0, 0])[at] as number;
-      law(row, run(given(row, "reflectance")));
-      mustBreak(() => law(row, run(given(row, "reflectance") + 1e-3)));
-    },
-  );
-
-  test.each(rowsOf("furnace_test_radiosity").map((row) => [row.id, row] as const))("%s", (_id, row) => {
-    const own = new Array<number>(6).fill(given(row, "exitance"));
-    for (const light of solve(cube, given(row, "reflectance"), own))
-      expect(Math.abs(light / row.expected - 1)).toBeLessThan(1e-4);
-  });
-
-  test.each(rowsOf("finite_parallel_squares_radiosity_constant_patch").map((row) => [row.id, row] as const))(
-    "%s",
-    (_id, row) => {
-      // Howell C-11 for unit squares half a metre apart.
-      const factor = 0.4152532836;
-      const pair = [
-        [0, factor],
-        [factor, 0],
-      ];
-      const run = (rho: number): number =>
-        solve(pair, rho, [given(row, "exitance1"), 0])[given(row, "which") - 1] as number;
-      law(row, run(given(row, "rho1")));
-      mustBreak(() => law(row, run(given(row, "rho1") + 1e-3)));
-    },
-  );
-});

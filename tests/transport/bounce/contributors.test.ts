@@ -1,16 +1,7 @@
 import { describe, expect, test } from "vitest";
-import type { Scene, Source } from "../../../src/scene/types.js";
-import { blackened, systemWithout } from "../../../src/transport/bounce/blackened.js";
-import { bouncedColumn } from "../../../src/transport/bounce/column.js";
-import { keepSet } from "../../../src/transport/bounce/kept-set.js";
-import { ownersOf } from "../../../src/transport/bounce/owner.js";
-import { balance, lightSystem } from "../../../src/transport/bounce/system.js";
-import { prepareSource } from "../../../src/transport/direct.js";
-import { occludersOf } from "../../../src/transport/hiding/occluder.js";
-import { type ShadedSource, shadedSource } from "../../../src/transport/hiding/shaded.js";
+import type { Scene, Source, Station } from "../../../src/scene/types.js";
 import { sceneLight } from "../../../src/transport/scene-light.js";
 import { mustBreak } from "../../helpers/must-break.js";
-import { randomFrom } from "../../helpers/random.js";
 import { sceneOf, sourceOf } from "../../helpers/worked.js";
 
 const scene = sceneOf(`
@@ -44,97 +35,57 @@ function painted(owner: string): Scene {
   };
 }
 
-const shaded = (source: Source): ShadedSource => shadedSource(prepareSource(source), occludersOf(scene));
-const kept = keepSet(scene);
-const owners = [...new Set(ownersOf(kept.world, kept.sides))];
+const light = sceneLight(scene);
+const one = (source: Source) => [{ source, energy: 1 }];
+const names = (of: Scene): readonly string[] => {
+  const working = sceneLight(of);
+  const source = of.sources[0] as Source;
+  const all = of.stations.flatMap((row) => working.contributors(one(source), row));
+  return [...new Set(all.map(({ surface }) => surface))].sort();
+};
+const room = ["ceiling", "floor", "wall back", "wall front", "wall left", "wall right"];
 
 test("surfaces are called as the recipe calls them", () => {
-  const room = ["floor", "ceiling", "wall left", "wall right", "wall back", "wall front"];
-  expect(owners).toEqual([...room, "back", "side", "person"]);
-  const two = keepSet(
-    sceneOf(`
+  expect(names(scene)).toEqual([...room, "back", "side", "person"].sort());
+  const two = sceneOf(`
 subject ana { height: 1.7 m }
 subject ben { height: 1.8 m, at: offset(left: 1 m) }
 set {
   paper roll { at: offset(behind: 1 m), width: 2 m, hangs: 2 m, run: 2 m, curve: 40 cm }
   box crate { size: 40 x 40 x 40 cm, at: (1 m, 0 m, 0 m) }
-}`),
-  );
-  expect([...new Set(ownersOf(two.world, two.sides))].sort()).toEqual(["ana", "ben", "crate", "roll"]);
+}
+light key { role: key, shape: disc(20 cm), output: 900 lm s, distance: 2.2 m, bearing: left(40 deg), height: 2.2 m }`);
+  expect(names(two)).toEqual(["ana", "ben", "crate", "roll"]);
 });
 
-describe("a set with one owner black", () => {
-  /** Within 2 % of the bounced light, and both errors. */
-  function agrees(owner: string, found: (station: number) => number): void {
-    const fresh = bouncedColumn(keepSet(painted(owner)), shaded(key));
-    const whole = bouncedColumn(kept, shaded(key));
-    scene.stations.forEach((_, i) => {
-      const slack =
-        0.02 * (whole.bounced[i] as number) + (fresh.error[i] as number) + (whole.error[i] as number);
-      expect(Math.abs(found(i) - (fresh.bounced[i] as number))).toBeLessThan(slack);
-    });
-  }
-
-  test.each(owners)("reads as the scene painted so and worked out anew: %s", (owner) => {
-    const column = bouncedColumn(blackened(kept, owner), shaded(key));
-    agrees(owner, (i) => column.bounced[i] as number);
-  });
-
-  test("the ceiling and the floor do something that this would not let pass", () => {
-    const whole = bouncedColumn(kept, shaded(key));
-    for (const owner of ["ceiling", "floor", "wall right"]) {
-      mustBreak(() => agrees(owner, (i) => whole.bounced[i] as number));
+describe("the reading with one surface black is that of the scene painted so and worked out anew", () => {
+  /** Within 2 % of the reading, and both errors. */
+  const law = (owner: string, without: (station: Station) => number): void => {
+    const fresh = sceneLight(painted(owner));
+    for (const station of scene.stations) {
+      const there = fresh.reach(key, station);
+      const slack = 0.02 * (there.direct + there.bounced) + there.error + light.reach(key, station).error;
+      const off = without(station) - there.direct - there.bounced;
+      expect(Math.abs(off), station.name).toBeLessThan(slack);
     }
-    // First bounces alone taken away, with the light that goes on from there left in.
-    const { cells } = kept;
-    const ceiling = kept.rho.map((share, c) => {
-      const side = cells.grid.sideOfPatch[cells.patchOf[c] as number] as number;
-      return ownersOf(kept.world, kept.sides)[side] === "ceiling" ? 0 : share;
-    });
-    const seen = scene.stations.map((_, i) => {
-      let sum = 0;
-      for (let c = 0; c < cells.count; c++)
-        if (ceiling[c] !== 0) sum += kept.direct[i * cells.count + c] as number;
-      return sum;
-    });
-    mustBreak(() => agrees("ceiling", (i) => seen[i] as number));
-  });
-});
-
-test("a system without some members is the system made without them", () => {
-  const random = randomFrom(77);
-  const n = 12;
-  const area = Float64Array.from({ length: n }, () => 0.5 + random());
-  const between = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < i; j++) {
-      between[i * n + j] = (random() * 0.9) / n / 2;
-      between[j * n + i] = between[i * n + j] as number;
-    }
-  }
-  const rho = Float64Array.from({ length: n }, () => 0.1 + 0.8 * random());
-  const black = Uint8Array.from({ length: n }, (_, i) => (i % 5 === 1 ? 1 : 0));
-  const whole = lightSystem({ count: n, between, area, lost: new Float64Array(n) }, rho);
-  const own = Float64Array.from({ length: n }, (_, i) => (black[i] === 1 ? 0 : random()));
-  // Made without them: no exchange with the black ones, which give nothing.
-  const cut = Float64Array.from(between, (k, at) =>
-    black[at % n] === 1 || black[Math.floor(at / n)] === 1 ? 0 : k,
-  );
-  const wanted = Float64Array.from(own);
-  balance(lightSystem({ count: n, between: cut, area, lost: new Float64Array(n) }, rho), wanted);
-  const law = (system: typeof whole): void => {
-    const found = Float64Array.from(own);
-    balance(system, found);
-    found.forEach((x, i) => {
-      expect(x).toBeCloseTo(wanted[i] as number, 12);
-    });
   };
-  law(systemWithout(whole, black));
-  mustBreak(() => law(whole));
+  const found = (owner: string) => (station: Station) => {
+    const rows = light.contributors(one(key), station);
+    const { direct, bounced } = light.reach(key, station);
+    return rows.find(({ surface }) => surface === owner)?.without ?? direct + bounced;
+  };
+  test.each([...room, "back", "side", "person"])("%s", (owner) => law(owner, found(owner)));
+  test("breaks with the surface left as it is, and with another", () => {
+    const whole = (station: Station): number => {
+      const { direct, bounced } = light.reach(key, station);
+      return direct + bounced;
+    };
+    for (const owner of ["ceiling", "floor", "wall right"]) mustBreak(() => law(owner, whole));
+    mustBreak(() => law("ceiling", found("floor")));
+  });
 });
 
 describe("contributors", () => {
-  const light = sceneLight(scene);
   const station = scene.stations[cheek];
   if (station === undefined) throw new Error("no cheek");
 

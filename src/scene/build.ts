@@ -3,7 +3,7 @@ import type { Sink } from "../diagnostics/diagnostic.js";
 import type { Recipe } from "../model/types.js";
 import { calm } from "./calm.js";
 import { finishCamera } from "./camera.js";
-import { keyOf } from "./key.js";
+import { keyOf, sayChosenKey } from "./key.js";
 import { finishLamp } from "./lamp/build.js";
 import { standBodies } from "./lamp/stand-bodies.js";
 import { throughCloth } from "./lit/cloth.js";
@@ -63,6 +63,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     bodies.push(...built.bodies);
   }
   const key = keyOf(sources, subjects[0]);
+  if (key !== null) sayChosenKey(site, sources, key);
   placeSeenLights(site, sources);
   const stations: Station[] = [];
   const looks = { key: key === null ? null : (sources[key] ?? null), camera: camera?.at ?? null };

@@ -5,6 +5,7 @@ import { luminancePerEnergy } from "../physics/luminous-energy.js";
 import { axisTo } from "./lamp/axis.js";
 import { sourceBeam, sourceShape } from "./lamp/optics.js";
 import { seenLight } from "./lit/seen.js";
+import { assume, type Site } from "./site.js";
 import type { SceneSubject, Source } from "./types.js";
 
 /**
@@ -30,6 +31,18 @@ export function keyOf(sources: readonly Source[], subject: SceneSubject | undefi
     }
   }
   return best;
+}
+
+/** Puts a key that no role names among what was assumed; its name decides nothing. */
+export function sayChosenKey(site: Site, sources: readonly Source[], key: number): void {
+  const chosen = sources[key];
+  if (chosen === undefined || chosen.role === "key") return;
+  const lit = sources.filter((source) => source.below !== null && source.spillOf === undefined);
+  const reason =
+    lit.length === 1
+      ? `${chosen.name}, the only light`
+      : `${chosen.name}, because it gives the face most and no light has the role key`;
+  assume(site, "key", reason, lit.length > 1);
 }
 
 /** Luminous exposure of a flat receptor at the face that looks at the source, lx s. */

@@ -109,6 +109,20 @@ describe("the luminous energy of a lamp", () => {
     expect(scene.assumed.some((a) => a.what.includes("lamp counts") && a.matters)).toBe(true);
   });
 
+  test("the beam of a flat opening that says none is assumed; of one estimated from watt-seconds it matters", () => {
+    const beamOf = (fields: Fields) =>
+      shoot({ lights: [lamp(fields)] }).scene.assumed.filter((row) => row.what === "beam of lamp");
+    const reading = { calibration: metered(fNumber(8), m(2), iso(100)) };
+    const row = { what: "beam of lamp", value: "lambertian" };
+    expect(beamOf(reading)).toEqual([{ ...row, matters: false }]);
+    expect(beamOf({ full_power: ws(400), calibration: efficacy(lmPerWatt(25)) })).toEqual([
+      { ...row, matters: true },
+    ]);
+    expect(beamOf({ ...reading, beam: cosinePower(number(1)) })).toEqual([]);
+    expect(beamOf({ ...reading, grid: deg(40) })).toEqual([]);
+    expect(beamOf({ ...reading, shape: sphere(cm(10)) })).toEqual([]);
+  });
+
   test("of a narrow beam with the same reading is smaller by 2 / (n + 1)", () => {
     const beam = { calibration: guideNumber(m(40), iso(100)) };
     const wide = source(beam).energy;

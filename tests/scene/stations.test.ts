@@ -121,6 +121,22 @@ describe("the key", () => {
     expect(keyOf(lamp("a", -1, { power: fractionOfFull(number(0.25)) }), lamp("b", 1))).toBe("b");
   });
 
+  test("chosen by its light, not by its name, is said among what was assumed", () => {
+    const { scene } = shoot({
+      subjects: [person],
+      lights: [lamp("key", -1, { power: fractionOfFull(number(0.25)) }), lamp("b", 1)],
+    });
+    expect(scene.assumed).toContainEqual({
+      what: "key",
+      value: "b, because it gives the face most and no light has the role key",
+      matters: true,
+    });
+    const alone = shoot({ subjects: [person], lights: [lamp("a", -1)] }).scene.assumed;
+    expect(alone).toContainEqual({ what: "key", value: "a, the only light", matters: false });
+    const said = shoot({ subjects: [person], lights: [lamp("a", -1, { role: "key" })] }).scene.assumed;
+    expect(said.filter((row) => row.what === "key")).toEqual([]);
+  });
+
   test("is none where all lamps are off, or where there is no face", () => {
     expect(keyOf(lamp("a", -1, { power: off }))).toBeNull();
     expect(shoot({ lights: [lamp("a", -1)] }).scene.key).toBeNull();

@@ -56,7 +56,19 @@ function beamsOf(
   }
   const head: Source["beam"] =
     shaped === undefined ? lambertian : { kind: "cosine-power", exponent: shaped.exponent.value };
-  if (light.grid === undefined) return { head, final: head };
+  if (light.grid === undefined) {
+    if (light.beam === undefined) {
+      // Of an output by efficacy the beam decides how much goes along the axis; a reading is taken on it.
+      const estimated = light.output === undefined && light.calibration?.kind === "efficacy";
+      assume(
+        site,
+        `beam of ${name}`,
+        "lambertian",
+        estimated || light.output?.kind === "luminous_energy" || light.output?.kind === "flux",
+      );
+    }
+    return { head, final: head };
+  }
   if (shaped !== undefined) {
     site.place = placeOfBlock(light.origins, "grid");
     report(site, "light.grid-and-beam", { name });

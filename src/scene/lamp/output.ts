@@ -7,7 +7,7 @@ import {
   energyFromReading,
 } from "../../physics/calibration.js";
 import type { SourceShape } from "../../physics/source-shape.js";
-import { assume, placeOfBlock, report, type Site } from "../site.js";
+import { placeOfBlock, report, type Site } from "../site.js";
 import { uncertainty } from "./uncertainty.js";
 
 /** The luminous energy of a head as it is defined, at full power, before gels, grid and losses. */
@@ -68,9 +68,6 @@ function calibrated(
       if (light.full_power === undefined) {
         report(site, "scene.incomplete", { name: light.name ?? "light", what: "its full power" });
         return unknownOutput;
-      }
-      if (beam.kind === "lambert" && (shape.kind === "disc" || shape.kind === "polygon")) {
-        assume(site, `beam of ${light.name}`, "lambertian", true);
       }
       const energy = light.full_power.value * calibration.efficacy.value;
       return { energy, uncertainty: uncertainty.efficacy, known: "watt-seconds and an efficacy" };

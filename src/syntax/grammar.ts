@@ -269,6 +269,19 @@ export class RecipeParser extends StatementParser {
       this.wrongWord(first, meant);
       return;
     }
+    if (first.image === "and" && last === first) {
+      this.fault(
+        "claim.expect",
+        spanOf(first),
+        {},
+        {
+          help: "a claim ends with its line; `and` joins two claims on one line",
+          fixes: [this.fix(spanOf(first), "expect", false)],
+        },
+      );
+      this.skipLine();
+      return;
+    }
     const span = { start: first.startOffset, end: last.endOffset + 1 };
     this.fault("setting.outside", span, {
       name: this.run.text.slice(span.start, span.end),

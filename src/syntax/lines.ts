@@ -9,10 +9,13 @@ import {
   Dot,
   Equals,
   ExpectWord,
+  FNumber,
   HoldWord,
   LetWord,
   MeasuredWord,
+  Name,
   NewLine,
+  Numeral,
   OpenBrace,
   SolveWord,
   TableWord,
@@ -33,6 +36,7 @@ export const statementWords: readonly TokenType[] = [
   LetWord,
   DefineWord,
   ExpectWord,
+  FNumber,
   HoldWord,
   TableWord,
   VariantWord,
@@ -127,10 +131,32 @@ export abstract class LineParser extends ValueRules {
       const before = this.index();
       if (commas && isWord(token) && this.run.tokens[pathEnd(this.run.tokens, before)]?.tokenType === Colon) {
         this.missingComma(token);
-      } else this.fault("line.surplus", spanOf(token), { sign: shown(token) });
+      } else if (!this.readingAt(token)) this.fault("line.surplus", spanOf(token), { sign: shown(token) });
       this.skipLine();
       if (this.index() === before) this.take();
     }
+  }
+
+  /** `f/8 at 2 m`: a meter reading whose brackets are missing. */
+  private readingAt(token: Token): boolean {
+    const before = this.peek(0);
+    if (token.image !== "at" || before.tokenType !== FNumber || this.peek(2).tokenType !== Numeral)
+      return false;
+    const unit = this.peek(3).tokenType === Name ? ` ${this.peek(3).image}` : "";
+    const number = this.peek(2);
+    const end = unit === "" ? number.endOffset : this.peek(3).endOffset;
+    const span = { start: before.startOffset, end: end + 1 };
+    const written = `metered(${before.image}, at: ${number.image}${unit === "" ? " m" : unit}, ISO 100)`;
+    this.fault(
+      "line.surplus",
+      spanOf(token),
+      { sign: "at" },
+      {
+        help: "a meter reading has brackets around it, with the sensitivity at which it was taken",
+        fixes: [this.fix(span, written, false)],
+      },
+    );
+    return true;
   }
 
   /** Whether the word at the start of the line is the name of a setting or block, whatever else it may mean. */

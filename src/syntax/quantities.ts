@@ -16,6 +16,9 @@ import type { Amount, Expression, Quantity, Reference, Unit } from "./ast.js";
 import { amountSpan, damaged, numberOf, shown, spanOf } from "./build.js";
 import { RecoveringParser } from "./recover.js";
 
+/** Words of directions, which take their amount in brackets. */
+const directionWords: readonly string[] = ["left", "right", "ahead", "behind", "up", "down"];
+
 /** Reads numbers with their units, and names that were meant as such. */
 export abstract class QuantityParser extends RecoveringParser {
   /** Single names that look like an f-number or an ISO value without its sign: told when the whole file is known. */
@@ -61,6 +64,13 @@ export abstract class QuantityParser extends RecoveringParser {
   private afterQuantity(node: Quantity): Expression {
     const token = this.peek(1);
     const amount = node.amounts[0];
+    const unit = amount?.unit?.text ?? "";
+    const side = /^(?:deg |degrees? )?(left|right)$/.exec(unit)?.[1];
+    if (side !== undefined && amount !== undefined && node.amounts.length === 1) {
+      const fix = this.fix(node.span, `${side}(${amount.written} deg)`, false);
+      this.fault("bearing.brackets", node.span, { word: side }, { fixes: [fix] });
+      return damaged(node.span);
+    }
     if (token.tokenType === IsoWord && amount?.unit === null && this.peek(2).tokenType !== Numeral) {
       const span = { start: node.span.start, end: token.endOffset + 1 };
       this.fault("iso.form", span, {}, { fixes: [this.fix(span, `ISO ${amount.written}`, true)] });
@@ -130,6 +140,8 @@ export abstract class QuantityParser extends RecoveringParser {
         this.fault("iso.form", span, {}, { fixes: [this.fix(span, `ISO ${number.image}`, true)] });
         return { kind: "iso", span, value: numberOf(number), written: number.image };
       }
+      if (directionWords.includes(name.text))
+        return this.directionWithoutBrackets(name.text, span.start, number);
       this.fault("unit.order", span, {}, { fixes: [this.fix(span, `${number.image} ${name.text}`, false)] });
       return damaged(span);
     }
@@ -139,6 +151,19 @@ export abstract class QuantityParser extends RecoveringParser {
     }
     if (isWithoutSign(name.text)) this.suspects.push(this.peek(0));
     return node;
+  }
+
+  /** `left 60`, `right 80 cm`: an angle or a step of an offset whose brackets are missing. */
+  private directionWithoutBrackets(word: string, start: number, number: Token): Expression {
+    const unit = this.readUnit();
+    const span = this.since(start);
+    const amount = this.run.text.slice(number.startOffset, span.end);
+    const angle = unit === null || /^(deg|degrees?|°)$/.test(unit.text);
+    const side = word === "left" || word === "right";
+    const written =
+      angle && side ? `${word}(${unit === null ? `${amount} deg` : amount})` : `offset(${word}: ${amount})`;
+    this.fault("bearing.brackets", span, { word }, { fixes: [this.fix(span, written, false)] });
+    return damaged(span);
   }
 
   private wrongFNumber(start: number, number: Token): Expression {

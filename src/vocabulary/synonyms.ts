@@ -257,7 +257,7 @@ export const propertySynonyms: readonly PropertySynonym[] = [
 /** Shapes of light by the words that people may use instead. */
 export const shapeSynonyms: ReadonlyMap<string, string> = new Map(
   Object.entries({
-    disc: ["disk", "round", "circle", "octa", "octabox", "dish", "umbrella", "ring"],
+    disc: ["disk", "round", "circle", "octa", "octabox", "octagon", "dish", "umbrella", "ring"],
     rectangle: ["rect", "box", "softbox", "strip", "window", "panel"],
     sphere: ["ball", "bulb", "globe", "lantern"],
     capsule: ["tube", "rod", "cylinder"],

@@ -158,6 +158,14 @@ export const numbers: readonly BrokenText[] = [
   },
   { text: "light key { a: m 3, b: EV 12 }", found: ["unit.order 1:16 m 3", "unit.order 1:24 EV 12"] },
   {
+    text: "light key { a: left 60, b: behind 80 cm, c: 135 deg left }",
+    found: [
+      "bearing.brackets 1:16 left 60",
+      "bearing.brackets 1:28 behind 80 cm",
+      "bearing.brackets 1:45 135 deg left",
+    ],
+  },
+  {
     text: "light key { a: 2 3 m, b: 5 ft x 6 ft 2 in, c: 1 lm s m q }",
     found: ["number.side-by-side 1:16 2 3 m", "number.mixed-join 1:26 5 ft x 6 ft 2 in", "unit.words 1:54 m"],
   },

@@ -13,6 +13,13 @@ import { readMeasure, readRowMeasure } from "./measure.js";
 import { readPoint } from "./points.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
+/** Words that people may use for a bearing, with the bearing: it is counted from the camera's side. */
+const sideWords: ReadonlyMap<string, string> = new Map([
+  ...["behind", "back", "rear", "backlight"].map((word) => [word, "left(180 deg)"] as const),
+  ...["front", "ahead", "camera", "frontal"].map((word) => [word, "0 deg"] as const),
+  ...["left", "right"].map((word) => [word, `${word}(90 deg)`] as const),
+]);
+
 /** `left(30 deg)`; an angle of 0 or 180 deg has no side and needs none. */
 export function readBearing(ctx: Context, row: PropertyRow, value: Value): BearingValue | null {
   const call = asCall(value);
@@ -25,6 +32,10 @@ export function readBearing(ctx: Context, row: PropertyRow, value: Value): Beari
       return refuseArguments(ctx, call.call, trouble ?? "takes an angle", row.example);
     const read = readRowMeasure(ctx, { ...row, range: row.range ?? [0, 180] }, "deg", angle) as Angle | null;
     return read === null ? null : call.word === "left" ? left(read) : right(read);
+  }
+  const meant = sideWords.get(singleWord(bare(value)) ?? "");
+  if (meant !== undefined && !ctx.lets.has(call?.word ?? "")) {
+    return refuseCall(ctx, row, value, [replace(ctx, `write \`${meant}\``, value.span, meant)]);
   }
   if (!isExpression(value)) return refuseType(ctx, row, value);
   const read = readMeasure(ctx, { name: row.name, unit: "deg", example: row.example }, value) as Angle | null;

@@ -11,6 +11,9 @@ import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readRowMeasure } from "./measure.js";
 import { refuseArguments, refuseCall } from "./want.js";
 
+const allShapes =
+  "The shapes are `disc(18 cm)`, `rectangle(60 x 90 cm)`, `sphere(8 cm)` and `capsule(7 cm, 4 cm)`.";
+
 const opening = (name: string): PropertyRow => ({
   name,
   type: "length",
@@ -22,11 +25,11 @@ const opening = (name: string): PropertyRow => ({
 /** `disc(18 cm)`, `rectangle(60 x 90 cm)`, `sphere(8 cm)`, `capsule(7 cm, 4 cm)` */
 export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeValue | null {
   const call = asCall(value);
-  if (call === null || call.call.args === null) return refuseCall(ctx, row, value);
+  if (call === null || call.call.args === null) return refuseCall(ctx, row, value, [], allShapes);
   const meant = shapeSynonyms.get(call.word);
   if (meant !== undefined) {
     const word = call.call.path.span;
-    return refuseCall(ctx, row, value, [replace(ctx, `write \`${meant}(...)\``, word, meant)]);
+    return refuseCall(ctx, row, value, [replace(ctx, `write \`${meant}(...)\``, word, meant)], allShapes);
   }
   const sorted = sortArguments(call.args);
   const [first, second] = sorted.plain;
@@ -85,7 +88,7 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
       return capsule(length, diameter);
     }
     default:
-      return refuseCall(ctx, row, value);
+      return refuseCall(ctx, row, value, [], allShapes);
   }
 }
 

@@ -12,7 +12,7 @@ import type {
 import type { Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
 import { say } from "../../units/make.js";
-import type { Angle, Length, Stops } from "../../units/quantity.js";
+import type { Angle, Length, Quantity, Stops } from "../../units/quantity.js";
 import { naturalLights } from "../../vocabulary/natural-lights.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
@@ -51,6 +51,14 @@ export function readSurface(ctx: Context, row: PropertyRow, value: Value): Surfa
   if (!isExpression(value)) return refuseType(ctx, row, value);
   const share = readShare(ctx, { ...row, range: [0, 1] }, value);
   return share === null ? null : reflecting(share);
+}
+
+/** A share in per cent; a `reflectance` may be the name of a surface, which stands for its share. */
+export function readReflectance(ctx: Context, row: PropertyRow, value: Value): Quantity<"1"> | null {
+  const word = row.name === "reflectance" ? singleWord(bare(value)) : null;
+  if (word === null || ctx.lets.has(word) || ctx.declared.has(word)) return readShare(ctx, row, value);
+  const found = readSurface(ctx, row, value);
+  return found === null ? null : { ...found.reflectance, written: word };
 }
 
 /** `hanging`, `raised`, `spread(20 deg)`, `ahead(45 deg)` */

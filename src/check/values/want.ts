@@ -39,11 +39,17 @@ export function exampleOf({ name, example }: Example): string {
 }
 
 /** Says that a word with brackets is not one of those wanted. */
-export function refuseCall(ctx: Context, row: PropertyRow, value: Value, fixes: readonly Fix[] = []): null {
+export function refuseCall(
+  ctx: Context,
+  row: PropertyRow,
+  value: Value,
+  fixes: readonly Fix[] = [],
+  help?: string,
+): null {
   if (value.kind === "damaged") return null;
   if (value.kind === "unknown") return refuseKind(ctx, row, value, "");
   const args = { call: printNode(value), wanted: valueTypes[row.type].words, example: exampleOf(row) };
-  report(ctx, "value.call", value.span, args, { fixes });
+  report(ctx, "value.call", value.span, args, help === undefined ? { fixes } : { fixes, help });
   return null;
 }
 

@@ -248,6 +248,12 @@ export const parseFindings = {
     help: "",
     page: "First the number, then the unit; only ISO stands in front.\n\nRight: `distance: 2 m` and `sensitivity: ISO 200`.",
   },
+  "bearing.brackets": {
+    severity: "error",
+    message: "`{word}` takes its amount in brackets",
+    help: "write an angle as `left(60 deg)`, a place as `offset(left: 80 cm)`",
+    page: "A direction is an angle to one side, `left(60 deg)`. A place beside the mark, or beside another point, is an offset: `offset(right: 80 cm, behind: 40 cm)`.",
+  },
   "number.side-by-side": {
     severity: "error",
     message: "two numbers stand side by side with nothing between them",

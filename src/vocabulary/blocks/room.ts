@@ -3,7 +3,7 @@ import type { BlockRow, PropertyRow } from "../property.js";
 const reflectance = {
   name: "reflectance",
   type: "fraction",
-  help: "Share of the light that comes back from the surface.",
+  help: "Share of the light that comes back, or a surface by name.",
   example: "50 %",
   range: [0, 1],
 } as const satisfies Omit<PropertyRow, "default">;

@@ -1,5 +1,10 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import * as three from "three";
 import { bench, describe } from "vitest";
+import { starter } from "../../src/cli/starter.js";
 import type { Vec3 } from "../../src/core/vector.js";
 import { sceneToJson } from "../../src/scene/export.js";
 import type { Scene, Source } from "../../src/scene/types.js";
@@ -175,13 +180,24 @@ const own = Math.sqrt(
   ) / fine.length,
 );
 
-/** Memory that is taken and held by a first evaluation, MB: arrays and objects. */
-function memory(): number {
-  const before = process.memoryUsage();
-  const held = [first(scene), first(lamps6)];
-  const after = process.memoryUsage();
-  const grown = after.arrayBuffers + after.heapUsed - before.arrayBuffers - before.heapUsed;
-  return held.length > 0 ? grown / 1e6 / held.length : 0;
+/** Peak memory of a whole process, MB: resident set of `halfshade report` on the starter, and of bare node. */
+function memory(): string {
+  const program = new URL("../../dist/cli.cjs", import.meta.url).pathname;
+  if (!existsSync(program)) return "not built";
+  const folder = mkdtempSync(join(tmpdir(), "halfshade-memory-"));
+  const recipe = join(folder, "recipe.light");
+  writeFileSync(recipe, starter);
+  const tell = "process.on('exit', () => process.stderr.write(` ${process.resourceUsage().maxRSS}`));";
+  const peak = (code: string): number => {
+    const { stderr } = spawnSync(process.execPath, ["-e", tell + code], { encoding: "utf8" });
+    return Number(stderr.split(" ").at(-1)) / 1000;
+  };
+  const report = peak(
+    `process.argv = ["node", "halfshade", "report", ${JSON.stringify(recipe)}]; require(${JSON.stringify(program)});`,
+  );
+  const bare = peak("");
+  rmSync(folder, { recursive: true, force: true });
+  return `${report.toFixed(0)} MB for a report of the starter, ${bare.toFixed(0)} MB for bare node`;
 }
 
 const lines = [
@@ -192,7 +208,7 @@ const lines = [
   `a ray ${((1000 * us("ray")) / rays.length).toFixed(0)} ns; among ${triangles} triangles ${over(us("triangles"), us("ray"))} times as dear (${alike} of ${rays.length} rays end within 2 cm of each other)`,
   `growth: fine quality ${over(us("fine"), us("all"))} times; moved lamps, 3 and 6: ${over(us("moved, 3 lamps"), us("moved"))} and ${over(us("moved, 6 lamps"), us("moved"))} times; 8 and 24 balls more: all ${over(us("all, 8 balls"), us("all"))} and ${over(us("all, 24 balls"), us("all"))}, a moved lamp ${over(us("moved, 8 balls"), us("moved"))} and ${over(us("moved, 24 balls"), us("moved"))} times`,
   `what each surface does for a reading, the set's own working included: ${ms("contributors")}`,
-  `memory of an evaluation: ${memory().toFixed(1)} MB`,
+  `peak memory of the process: ${memory()}`,
 ];
 
 describe(lines.join("\n"), () => {

@@ -14,6 +14,7 @@ const chunks: Readonly<Record<string, string>> = {
   language: "src/cli/stages/language.ts",
   light: "src/cli/stages/light.ts",
   quantities: "src/cli/stages/quantities.ts",
+  crew: "src/cli/stages/crew.ts",
 };
 
 /** Turns every `import()` of the command into loading the chunk of that name, with its compiled code. */
@@ -67,6 +68,7 @@ export default defineConfig([
   {
     entry: {
       cli: "src/cli/main.ts",
+      "cli-worker": "src/cli/worker.ts",
       ...Object.fromEntries(Object.entries(chunks).map(([name, path]) => [`cli-${name}`, path])),
     },
     format: ["cjs"],

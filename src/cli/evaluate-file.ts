@@ -11,8 +11,16 @@ export type Evaluation =
   | { readonly evaluated: Evaluated; readonly exit: number }
   | { readonly evaluated: null; readonly exit: number };
 
-/** Reads, checks and works out one recipe; findings are said on standard error. */
-export async function evaluateFile(session: Session, language: Language, name: string): Promise<Evaluation> {
+/**
+ * Reads, checks and works out one recipe; findings are said on standard error.
+ * @param passOver - True where a kit or a session is no mistake, since it only lies among recipes.
+ */
+export async function evaluateFile(
+  session: Session,
+  language: Language,
+  name: string,
+  passOver = false,
+): Promise<Evaluation> {
   const loaded = await loadText(session, language, name);
   if (loaded.problem !== undefined) {
     sayProblem(session, language, loaded.problem);
@@ -29,6 +37,7 @@ export async function evaluateFile(session: Session, language: Language, name: s
     return { evaluated: null, exit: FOUND };
   }
   if (compiled.recipe.kind !== "recipe") {
+    if (passOver) return { evaluated: null, exit: CLEAN };
     say(compiled.diagnostics);
     const what =
       compiled.recipe.kind === "kit" ? "a kit: it holds definitions" : "a session: it holds measurements";

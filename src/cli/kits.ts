@@ -10,8 +10,12 @@ export function rootProblem(root: string | undefined): string | null {
   return `--root takes a folder, and "${visibleLine(root)}" is none.`;
 }
 
-/** How the kits of a file are read: none for standard input, else those inside the root. */
+/** How the kits of a file are read: those inside the root, which is found where none is given. */
+export function kitsUnder(language: Language, root: string | null, name: string): CompileOptions {
+  return { read: language.kitReader(root ?? language.projectRoot(name), name) };
+}
+
+/** The same for what a command was given; nothing is read for standard input. */
 export function kitsOf(session: Session, language: Language, name: string): CompileOptions {
-  if (name === "-") return {};
-  return { read: language.kitReader(session.options.get("root") ?? language.projectRoot(name), name) };
+  return name === "-" ? {} : kitsUnder(language, session.options.get("root") ?? null, name);
 }

@@ -1,4 +1,8 @@
-import { fstatSync, writeSync } from "node:fs";
+import { existsSync, fstatSync, writeSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { join } from "node:path";
+
+declare const __dirname: string | undefined;
 
 /** What a command needs of the machine it runs on; tests put their own in its place. */
 export interface Machine {
@@ -12,6 +16,10 @@ export interface Machine {
   env(name: string): string | undefined;
   /** Cells of a line when data goes to a terminal, else null. */
   columns(): number | null;
+  /** Threads that run at the same moment. */
+  cores(): number;
+  /** The built file of a thread that checks recipes; null where the program runs from its sources. */
+  workerFile(): string | null;
   /** Whether data, and words, go to a terminal. */
   readonly outIsTerminal: boolean;
   readonly errIsTerminal: boolean;
@@ -72,6 +80,12 @@ export function machine(): Machine {
     },
     input: () => process.stdin,
     env: (name) => process.env[name],
+    cores: availableParallelism,
+    workerFile() {
+      if (typeof __dirname === "undefined") return null;
+      const file = join(__dirname, "cli-worker.cjs");
+      return existsSync(file) ? file : null;
+    },
     columns: () => (outIsTerminal ? process.stdout.columns : null),
   };
 }

@@ -29,14 +29,22 @@ function isSameFile(a: string, b: string): boolean {
   }
 }
 
-/** Puts data where it is wanted: into the file of `--output`, else to standard output. The exit code. */
-export function deliver(session: Session, language: Language, data: string): number {
+/**
+ * Puts data where it is wanted: into the file of `--output`, else to standard output. The exit code.
+ * @param files - What the data was made from, and may not be written over.
+ */
+export function deliver(
+  session: Session,
+  language: Language,
+  data: string,
+  files: readonly string[] = session.operands,
+): number {
   const file = session.options.get("output");
   if (file === undefined || file === "-") {
     session.io.out(data);
     return CLEAN;
   }
-  if (session.operands.some((operand) => operand !== "-" && isSameFile(operand, file))) {
+  if (files.some((operand) => operand !== "-" && isSameFile(operand, file))) {
     return misuse(session, "--output names the recipe itself; it would be lost.");
   }
   const kind = session.options.has("force") ? "replace" : "create";

@@ -7,11 +7,11 @@ export const warningLimit = (session: Session): number | null | { readonly probl
   wholeNumber(session.options, "max-warnings", 0, 100_000);
 
 /** Warnings that `--max-warnings` counts: not the notes. */
-export const warningCount = (report: Report): number =>
+export const warningCount = (report: Pick<Report, "warnings">): number =>
   report.warnings.filter((warning) => warning.severity !== "note").length;
 
 /** The exit code that a report asks for. */
-export function exitOf(report: Report, limit: number | null): number {
+export function exitOf(report: Pick<Report, "expectations" | "warnings">, limit: number | null): number {
   if (report.expectations.some((item) => item.outcome !== "passed")) return FOUND;
   return limit !== null && warningCount(report) > limit ? FOUND : CLEAN;
 }

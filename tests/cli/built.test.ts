@@ -1,7 +1,9 @@
 import { spawn, spawnSync } from "node:child_process";
 import {
   copyFileSync,
+  cpSync,
   existsSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -14,7 +16,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { projectRoot } from "../arch/source-tree.js";
 import { halfshade } from "./fake-machine.js";
-import { failing, sound, wrongUnit } from "./recipes.js";
+import { failing, kit, sound, wrongUnit } from "./recipes.js";
 
 /** These tests are about the built command, which `npm test` makes before them. */
 const program = join(projectRoot, "dist/cli.cjs");
@@ -68,6 +70,37 @@ describe.skipIf(!existsSync(program))("the built command", () => {
     expect(chunksOf(["report", "-"], sound)).toEqual(["run", "language", "light"]);
   });
 
+  test("threads give the same bytes in the same order, also for files that cannot be read and for a pipe", () => {
+    const book = join(folder, "book");
+    mkdirSync(book);
+    const texts = [sound, failing, wrongUnit, kit];
+    for (let index = 0; index < 24; index++) {
+      writeFileSync(join(book, `${index % 7}-${index}.light`), texts[index % texts.length] ?? "");
+    }
+    const names = ["book", "nowhere.light", "-", "book/0-0.light"];
+    for (const form of ["text", "json", "sarif", "annotations"]) {
+      const [one, three] = ["1", "3"].map((jobs) => {
+        const { status, stdout, stderr } = run(["check", ...names, "--format", form, "--jobs", jobs], sound);
+        return { status, stdout, stderr };
+      });
+      expect(three).toEqual(one);
+      expect(one?.status).toBe(2);
+      expect(one?.stdout).toContain("book/6-6.light");
+    }
+  });
+
+  test("a thread that breaks down ends the command with one sentence", () => {
+    const copy = join(folder, "broken");
+    cpSync(join(projectRoot, "dist"), copy, { recursive: true });
+    writeFileSync(join(copy, "cli-worker.cjs"), 'throw new Error("no room");');
+    const args = [join(copy, "cli.cjs"), "check", "book", "--jobs", "2"];
+    const { status, stderr } = spawnSync(process.execPath, args, { cwd: folder, encoding: "utf8" });
+    expect(status).toBe(2);
+    expect(stderr).toBe(
+      "This is a mistake of halfshade itself, not of your file; please report it: no room\n",
+    );
+  });
+
   test("starts with the line that lets a shell run it", () => {
     expect(readFileSync(program, "utf8").startsWith("#!/usr/bin/env node\n")).toBe(true);
   });
@@ -92,21 +125,12 @@ describe.skipIf(!existsSync(program))("the built command", () => {
   });
 
   test("two megabytes go through a slow pipe whole", async () => {
-    const files = Array.from({ length: 240 }, (_, index) => {
+    const files = Array.from({ length: 720 }, (_, index) => {
       const name = join(folder, `many-${index}.light`);
       writeFileSync(name, sound);
       return name;
     });
-    const child = spawn(process.execPath, [
-      program,
-      "check",
-      "--no-light",
-      "--format",
-      "json",
-      ...files,
-      ...files,
-      ...files,
-    ]);
+    const child = spawn(process.execPath, [program, "check", "--no-light", "--format", "json", ...files]);
     const whole: Buffer[] = [];
     for await (const part of child.stdout) {
       whole.push(part);

@@ -391,7 +391,7 @@ describe("the command as a whole", () => {
     [["check"], "needs FILE..."],
     [["check", "--no-ligth", "a.light"], 'Perhaps "--no-light"?'],
     [["report", "--write", "a.light"], "`halfshade format`"],
-    [["report", "a.light", "b.light"], 'no more: "b.light"'],
+    [["scene", "a.light", "b.light"], 'no more: "b.light"'],
     [["a.light", "--format", "jsn"], 'Perhaps "json"?'],
     [["a.light", "--format"], "--format needs a value"],
     [["check", "--no-light=yes", "a.light"], "takes no value"],

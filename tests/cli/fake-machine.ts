@@ -30,6 +30,8 @@ export async function halfshade(args: readonly string[], given: Given = {}): Pro
       if (given.input !== undefined) yield Buffer.from(given.input);
     },
     env: (name) => given.env?.[name],
+    cores: () => 2,
+    workerFile: () => null,
     columns: () => (given.terminal === true ? (given.columns ?? 80) : null),
     outIsTerminal: given.terminal === true,
     errIsTerminal: given.terminal === true,

@@ -29,6 +29,8 @@ function machine(seen: Seen, input: string): Machine {
     },
     input: () => bytesOf(input),
     env: () => undefined,
+    cores: () => 1,
+    workerFile: () => null,
     columns: () => null,
     outIsTerminal: false,
     errIsTerminal: false,

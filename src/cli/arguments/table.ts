@@ -56,9 +56,9 @@ const MANY = 1000;
 export const commands: readonly CommandRow[] = [
   {
     name: "report",
-    operands: "FILE",
-    count: [1, 1],
-    help: "Work out a recipe and report it. `halfshade FILE` means the same.",
+    operands: "FILE...",
+    count: [1, MANY],
+    help: "Work out recipes and report them. `halfshade FILE` means the same. Of a folder every recipe is reported.",
     options: [format("text", "json", "markdown", "csv"), output, force, maxWarnings, root, ...everywhere],
     examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
   },
@@ -66,15 +66,20 @@ export const commands: readonly CommandRow[] = [
     name: "check",
     operands: "FILE...",
     count: [1, MANY],
-    help: "Say what is wrong: mistakes, expectations that do not hold, warnings.",
+    help: "Say what is wrong: mistakes, expectations that do not hold, warnings. Of a folder every .light file is checked.",
     options: [
       { name: "no-light", help: "Check the language only, and work out no light" },
-      format("text", "json"),
+      format("text", "json", "sarif", "annotations"),
+      { name: "jobs", value: "N", help: "Threads that share the files (usual: up to 4 from 9 files on)" },
       maxWarnings,
       root,
       ...everywhere,
     ],
-    examples: ["halfshade check *.light", "halfshade check --no-light - < plan.light"],
+    examples: [
+      "halfshade check plan.light",
+      "halfshade check book/ --format sarif",
+      "halfshade check --no-light - < plan.light",
+    ],
   },
   {
     name: "format",

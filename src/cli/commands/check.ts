@@ -1,121 +1,115 @@
-import type { CompileOptions } from "../../compile.js";
-import type { Source } from "../../core/source.js";
-import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import { renderJson } from "../../render/json.js";
-import { defaultView } from "../../render/report-lines.js";
-import type { Report } from "../../report/schema/report.js";
-import { many } from "../counts.js";
+import type { Remark } from "../../render/remark.js";
+import { fileAsData } from "../check/data.js";
+import { type Examination, type Examined, errorsIn } from "../check/examine.js";
+import { examineAll, jobLimit } from "../check/examine-all.js";
+import { freshFindings } from "../check/fresh.js";
+import { findingRemark, remarksOf } from "../check/remarks.js";
+import { countsOf, sumOf } from "../check/summary.js";
+import { bookAsText, fileAsText } from "../check/texts.js";
 import { CLEAN, FOUND, TROUBLE } from "../exit.js";
-import { kitsOf } from "../kits.js";
 import { misuse, type Session } from "../session.js";
 import { type Language, type Light, language, light } from "../stages/load.js";
-import { loadText, printOptions, sayProblem, textsOf } from "../texts.js";
-import { exitOf, warningCount, warningLimit } from "../verdict.js";
+import { sayProblem } from "../texts.js";
+import { exitOf, warningLimit } from "../verdict.js";
+import { version } from "../version.js";
 
-/** What a check of one file came to. */
-interface Checked {
-  readonly source: Source;
-  /** The file and the kits it uses. */
-  readonly sources: readonly Source[];
-  readonly findings: readonly Diagnostic[];
-  /** Null where no light was worked out. */
-  readonly report: Report | null;
-  readonly kind: string | null;
+/** One form of the command's output: it takes what came of each file, in order, and then ends. */
+interface Form {
+  take(examination: Examination): void;
+  end(): void;
 }
 
-function checkText(source: Source, stage: Language, views: Light | null, kits: CompileOptions): Checked {
-  const compiled = stage.compile(source, kits);
-  const { sources } = compiled;
-  const kind = compiled.recipe?.kind ?? null;
-  if (views === null || !compiled.sound || compiled.recipe === null || kind !== "recipe") {
-    return { source, sources, findings: compiled.diagnostics, report: null, kind };
-  }
-  const { report, diagnostics } = views.evaluate(compiled.recipe, source);
-  const broken = diagnostics.some((finding) => finding.severity === "error");
+function textForm(session: Session, stage: Language, views: Light | null, several: boolean): Form {
+  const all: Examined[] = [];
+  const fresh = freshFindings();
   return {
-    source,
-    sources,
-    findings: [...compiled.diagnostics, ...diagnostics],
-    report: broken ? null : report,
-    kind,
+    take({ examined }) {
+      if (examined === undefined) return;
+      all.push(examined);
+      session.io.out(fileAsText(session, stage, views, examined, fresh(examined)));
+    },
+    end() {
+      if (several && all.length > 0) session.io.out(bookAsText(all));
+    },
   };
 }
 
-const errorsIn = (checked: Checked): number =>
-  checked.findings.filter((item) => item.severity === "error").length;
-
-/** One line on a file: what is wrong with it, in numbers. */
-function summary(checked: Checked): string {
-  const errors = errorsIn(checked);
-  const notes = checked.findings.length - errors;
-  const parts = errors === 0 ? ["no errors"] : [many(errors, "error")];
-  if (notes > 0) parts.push(many(notes, "note"));
-  if (checked.report !== null) {
-    const { expectations } = checked.report;
-    const passed = expectations.filter((item) => item.outcome === "passed").length;
-    if (expectations.length > 0)
-      parts.push(`${passed} of ${many(expectations.length, "expectation")} passed`);
-    parts.push(many(warningCount(checked.report), "warning"));
-  }
-  return `${checked.source.name}: ${parts.join(", ")}.\n`;
-}
-
-/** Findings, expectations that do not hold, warnings, and the summary. */
-function asText(session: Session, stage: Language, views: Light | null, checked: Checked): string {
-  const parts: string[] = [];
-  if (checked.findings.length > 0) {
-    parts.push(stage.printDiagnostics(checked.findings, printOptions(session, checked.sources, "out")));
-  }
-  if (checked.report !== null && views !== null) {
-    const view = { ...defaultView, width: session.width, paint: session.paint };
-    const open = checked.report.expectations.filter((item) => item.outcome !== "passed");
-    const said = [
-      ...open.map((item) => views.expectationLines(item, view)),
-      ...checked.report.warnings.map((item) => views.warningLines(item, view)),
-    ];
-    parts.push(...said.map((lines) => lines.map((line) => `${line}\n`).join("")));
-  }
-  parts.push(summary(checked));
-  return parts.join("\n");
-}
-
-/** The same as plain data. */
-function asData(stage: Language, checked: Checked): unknown {
-  const textOf = textsOf(checked.sources);
+function jsonForm(session: Session, stage: Language): Form {
+  const all: Examined[] = [];
+  const files: unknown[] = [];
   return {
-    name: checked.source.name,
-    kind: checked.kind,
-    errors: errorsIn(checked),
-    notes: checked.findings.length - errorsIn(checked),
-    diagnostics: stage.inOrder(checked.findings).map((finding) => stage.diagnosticJson(finding, textOf)),
-    light: checked.report !== null,
-    expectations: checked.report?.expectations ?? [],
-    warnings: checked.report?.warnings ?? [],
+    take({ examined }) {
+      if (examined === undefined) return;
+      all.push(examined);
+      files.push(fileAsData(stage, examined));
+    },
+    end() {
+      session.io.out(renderJson({ format: 1, files, total: sumOf(all.map(countsOf)) }));
+    },
   };
+}
+
+function remarkForm(stage: Language, take: (remarks: readonly Remark[]) => void, end: () => void): Form {
+  const fresh = freshFindings();
+  return {
+    take({ examined, problem }) {
+      take(
+        examined === undefined
+          ? [findingRemark(stage, problem, null)]
+          : remarksOf(stage, examined, fresh(examined)),
+      );
+    },
+    end,
+  };
+}
+
+function formOf(session: Session, stage: Language, views: Light | null, several: boolean): Form {
+  switch (session.options.get("format")) {
+    case "json":
+      return jsonForm(session, stage);
+    case "annotations":
+      return remarkForm(
+        stage,
+        (remarks) => session.io.out(stage.renderAnnotations(remarks)),
+        () => undefined,
+      );
+    case "sarif": {
+      const all: Remark[] = [];
+      const end = (): void => {
+        const rules = [...stage.pagesOfFindings(), ...(views?.pagesOfWarnings() ?? [])];
+        session.io.out(renderJson(stage.sarifLog(all, { name: "halfshade", version }, rules)));
+      };
+      return remarkForm(stage, (remarks) => all.push(...remarks), end);
+    }
+    default:
+      return textForm(session, stage, views, several);
+  }
 }
 
 /** `halfshade check FILE...`: everything that is wrong, and nothing else. */
 export async function checkCommand(session: Session): Promise<number> {
   const limit = warningLimit(session);
   if (typeof limit === "object" && limit !== null) return misuse(session, limit.problem);
+  const jobs = jobLimit(session);
+  if (typeof jobs === "object" && jobs !== null) return misuse(session, jobs.problem);
   const stage = await language();
+  const book = stage.filesOf(session.operands);
+  if (book.problem !== undefined) return misuse(session, book.problem);
   const views = session.options.has("no-light") ? null : await light();
-  const json = session.options.get("format") === "json";
-  const files: unknown[] = [];
+  const form = formOf(session, stage, views, book.gathered || book.files.length > 1);
   let exit = CLEAN;
-  for (const name of session.operands) {
-    const loaded = await loadText(session, stage, name);
-    if (loaded.problem !== undefined) {
-      sayProblem(session, stage, loaded.problem);
+  await examineAll(session, stage, views, book.files, (examination) => {
+    form.take(examination);
+    const { examined, problem } = examination;
+    if (problem !== undefined) {
+      sayProblem(session, stage, problem);
       exit = TROUBLE;
-      continue;
+      return;
     }
-    const checked = checkText(loaded.source, stage, views, kitsOf(session, stage, name));
-    if (json) files.push(asData(stage, checked));
-    else session.io.out(asText(session, stage, views, checked));
-    if (errorsIn(checked) > 0) exit = Math.max(exit, FOUND);
-    if (checked.report !== null) exit = Math.max(exit, exitOf(checked.report, limit));
-  }
-  if (json) session.io.out(renderJson({ format: 1, files }));
+    if (errorsIn(examined) > 0) exit = Math.max(exit, FOUND);
+    if (examined.report !== null) exit = Math.max(exit, exitOf(examined.report, limit));
+  });
+  form.end();
   return exit;
 }

@@ -36,9 +36,11 @@ export async function formatCommand(session: Session): Promise<number> {
   if (write && session.operands.includes("-"))
     return misuse(session, "Standard input cannot be written back; leave --write away.");
   const stage = await language();
+  const book = stage.filesOf(session.operands);
+  if (book.problem !== undefined) return misuse(session, book.problem);
   let exit = CLEAN;
   const ready: { readonly loaded: Text; readonly text: string }[] = [];
-  for (const name of session.operands) {
+  for (const name of book.files) {
     const loaded = await loadText(session, stage, name);
     if (loaded.problem !== undefined) {
       sayProblem(session, stage, loaded.problem);

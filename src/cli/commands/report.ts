@@ -1,28 +1,68 @@
 import { renderJson } from "../../render/json.js";
+import type { Report } from "../../report/schema/report.js";
 import { evaluateFile } from "../evaluate-file.js";
+import { CLEAN } from "../exit.js";
 import { chosenForm, deliver } from "../output.js";
 import { misuse, type Session } from "../session.js";
-import { language, light } from "../stages/load.js";
+import { type Light, language, light } from "../stages/load.js";
 import { exitOf, warningLimit } from "../verdict.js";
 
-/** `halfshade report FILE`: works out a recipe and shows the report in one of its forms. */
+/** A report of a book, with the file it is about. */
+interface Named {
+  readonly name: string;
+  readonly report: Report;
+}
+
+/** One report in the form that is wanted. */
+function oneReport(session: Session, views: Light, report: Report, form: string): string {
+  switch (form) {
+    case "json":
+      return renderJson(report);
+    case "markdown":
+      return views.renderMarkdown(report);
+    case "csv":
+      return views.renderReportCsv(report);
+    default:
+      return views.renderText(report, { width: session.width, paint: session.paint });
+  }
+}
+
+/** Several reports: one after another, or as a list in JSON. */
+function allReports(session: Session, views: Light, all: readonly Named[], form: string): string {
+  if (form === "json") return renderJson({ format: 1, reports: all });
+  return all.map(({ report }) => oneReport(session, views, report, form)).join("\n");
+}
+
+/** `halfshade report FILE...`: works out recipes and shows their reports in one of the forms. */
 export async function reportCommand(session: Session): Promise<number> {
   const limit = warningLimit(session);
   if (typeof limit === "object" && limit !== null) return misuse(session, limit.problem);
   const stage = await language();
-  const result = await evaluateFile(session, stage, session.operands[0] ?? "");
-  if (result.evaluated === null) return result.exit;
-  const { report } = result.evaluated;
-  const views = await light();
+  const book = stage.filesOf(session.operands);
+  if (book.problem !== undefined) return misuse(session, book.problem);
+  const { files, gathered } = book;
+  const several = gathered || files.length > 1;
   const form = chosenForm(session, "text");
-  const data =
-    form === "json"
-      ? renderJson(report)
-      : form === "markdown"
-        ? views.renderMarkdown(report)
-        : form === "csv"
-          ? views.renderReportCsv(report)
-          : views.renderText(report, { width: session.width, paint: session.paint });
-  const delivered = deliver(session, stage, data);
-  return Math.max(delivered, exitOf(report, limit));
+  if (several && form === "csv")
+    return misuse(session, "A table in CSV is of one recipe; several go into json, markdown or text.");
+  const all: Named[] = [];
+  let exit = CLEAN;
+  for (const name of files) {
+    const result = await evaluateFile(session, stage, name, gathered);
+    exit = Math.max(exit, result.exit);
+    if (result.evaluated === null) continue;
+    const { report } = result.evaluated;
+    all.push({ name, report });
+    exit = Math.max(exit, exitOf(report, limit));
+  }
+  const [first] = all;
+  if (first === undefined) {
+    if (exit === CLEAN) return misuse(session, "There are kits and sessions only, and nothing to work out.");
+    return exit;
+  }
+  const views = await light();
+  const data = several
+    ? allReports(session, views, all, form)
+    : oneReport(session, views, first.report, form);
+  return Math.max(deliver(session, stage, data, files), exit);
 }

@@ -6,3 +6,4 @@ export { renderText } from "../../render/text.js";
 export { expectationLines, warningLines } from "../../render/text-verdicts.js";
 export { warningPages } from "../../report/rules/explain.js";
 export { sceneToJson } from "../../scene/export.js";
+export { pagesOfWarnings } from "../check/warning-pages.js";

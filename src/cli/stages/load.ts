@@ -5,6 +5,11 @@ export type Light = typeof import("./light.js");
 /** The stage of single formulas. */
 export type Quantities = typeof import("./quantities.js");
 
+/** The threads that check many files. */
+export type CrewStage = typeof import("./crew.js");
+
+/** Loads the threads that check many files. */
+export const crew = (): Promise<CrewStage> => import("./crew.js");
 /** Loads the stage of the text of a recipe. */
 export const language = (): Promise<Language> => import("./language.js");
 /** Loads the stage that computes light and shows reports. */

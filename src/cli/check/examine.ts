@@ -1,0 +1,48 @@
+import type { CompileOptions } from "../../compile.js";
+import type { Source } from "../../core/source.js";
+import type { Diagnostic } from "../../diagnostics/diagnostic.js";
+import type { Report } from "../../report/schema/report.js";
+import type { Language, Light } from "../stages/load.js";
+
+/** The parts of a report that a check is about. */
+export type Verdict = Pick<Report, "expectations" | "warnings">;
+
+/** What a check of one file came to, as plain data: it may come from another thread. */
+export interface Examined {
+  readonly source: Source;
+  /** The file and the kits it uses. */
+  readonly sources: readonly Source[];
+  readonly findings: readonly Diagnostic[];
+  /** What the report says to the checks; null where no light was worked out. */
+  readonly report: Verdict | null;
+  readonly kind: "recipe" | "kit" | "session" | null;
+}
+
+/** One file, or the finding that says why it cannot be had. */
+export type Examination =
+  | { readonly examined: Examined; readonly problem?: never }
+  | { readonly examined?: never; readonly problem: Diagnostic };
+
+/** Checks one text, and works out its light where a stage for it is given. */
+export function examineText(
+  source: Source,
+  stage: Language,
+  views: Light | null,
+  kits: CompileOptions,
+): Examined {
+  const compiled = stage.compile(source, kits);
+  const { sources, recipe } = compiled;
+  const kind = recipe?.kind ?? null;
+  if (views === null || !compiled.sound || recipe === null || kind !== "recipe") {
+    return { source, sources, findings: compiled.diagnostics, report: null, kind };
+  }
+  const { report, diagnostics } = views.evaluate(recipe, source);
+  const { expectations, warnings } = report;
+  const broken = diagnostics.some((finding) => finding.severity === "error");
+  const findings = [...compiled.diagnostics, ...diagnostics];
+  return { source, sources, findings, report: broken ? null : { expectations, warnings }, kind };
+}
+
+/** The errors among the findings of a file and its kits. */
+export const errorsIn = (examined: Examined): number =>
+  examined.findings.filter((item) => item.severity === "error").length;

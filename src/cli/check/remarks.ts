@@ -1,0 +1,85 @@
+import type { Diagnostic } from "../../diagnostics/diagnostic.js";
+import { asSentence } from "../../diagnostics/print-sentence.js";
+import type { Remark, RemarkPlace } from "../../render/remark.js";
+import type { ReportExpectation, ReportWarning } from "../../report/schema/report.js";
+import type { Language } from "../stages/load.js";
+import { textsOf } from "../texts.js";
+import type { Examined } from "./examine.js";
+
+const whole = (file: string): RemarkPlace => ({
+  file,
+  line: null,
+  column: null,
+  end_line: null,
+  end_column: null,
+});
+
+const sentences = (...parts: readonly (string | null)[]): string =>
+  parts
+    .filter((part): part is string => part !== null && part !== "")
+    .map(asSentence)
+    .join(" ");
+
+/** A finding about a text, or about a file that cannot be read. */
+export function findingRemark(stage: Language, finding: Diagnostic, examined: Examined | null): Remark {
+  const said = stage.diagnosticJson(finding, textsOf(examined?.sources ?? []));
+  const { code, message, help, label, related, fixes } = said;
+  const { file, line, column, end_line, end_column } = said;
+  return {
+    code,
+    level: finding.severity,
+    message: sentences(message, label, help),
+    place: { file, line, column, end_line, end_column },
+    related,
+    // A fix of a text that is not at hand has no place to stand.
+    fixes: fixes.filter(({ edits }) => edits.every((edit) => edit.line !== null)),
+  };
+}
+
+/** An expectation that does not hold, at its line. */
+function expectationRemark(item: ReportExpectation, examined: Examined): Remark {
+  const failed = item.outcome === "failed";
+  const { line } = item;
+  const place = whole(examined.source.name);
+  const length = line === null ? 0 : (examined.source.text.split(/\r\n|\n|\r/)[line - 1]?.length ?? 0);
+  return {
+    code: failed ? "expectation.failed" : "expectation.undecidable",
+    level: "error",
+    message: sentences(
+      `${failed ? "Failed" : "Not decidable"}: ${item.text.replace(/^expect /, "")}`,
+      item.found === null ? null : `Found: ${item.found}`,
+      item.reason,
+    ),
+    place: line === null ? place : { ...place, line, column: 1, end_line: line, end_column: length + 1 },
+    related: [],
+    fixes: [],
+  };
+}
+
+/** A warning of the report is about the set-up as a whole. */
+function warningRemark(item: ReportWarning, examined: Examined): Remark {
+  return {
+    code: item.code,
+    level: item.severity === "note" ? "note" : "warning",
+    message: sentences(item.message, item.remedy, item.caution),
+    place: whole(examined.source.name),
+    related: [],
+    fixes: [],
+  };
+}
+
+/** All that is to be said about one file. */
+export function remarksOf(
+  stage: Language,
+  examined: Examined,
+  fresh: readonly Diagnostic[],
+): readonly Remark[] {
+  const { report } = examined;
+  return [
+    ...stage.inOrder(fresh).map((finding) => findingRemark(stage, finding, examined)),
+    ...(report?.expectations ?? [])
+      .filter((item) => item.outcome !== "passed")
+      .map((item) => expectationRemark(item, examined)),
+    ...(report?.warnings ?? []).map((item) => warningRemark(item, examined)),
+  ];
+}

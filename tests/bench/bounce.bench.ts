@@ -187,7 +187,7 @@ function memory(): string {
   const folder = mkdtempSync(join(tmpdir(), "halfshade-memory-"));
   const recipe = join(folder, "recipe.light");
   writeFileSync(recipe, starter);
-  const tell = "process.on('exit', () => process.stderr.write(` ${process.resourceUsage().maxRSS}`));";
+  const tell = "process.on('exit', () => process.stderr.write(' ' + process.resourceUsage().maxRSS));";
   const peak = (code: string): number => {
     const { stderr } = spawnSync(process.execPath, ["-e", tell + code], { encoding: "utf8" });
     return Number(stderr.split(" ").at(-1)) / 1000;

@@ -42,6 +42,12 @@ export function partName(scene: Scene, subject: SceneSubject, part: string): str
   return scene.subjects.length > 1 && subject.name !== "" ? `${subject.name}.${part}` : part;
 }
 
+/** The name by which results ask for the first subject's face. */
+export function faceName(scene: Scene): string {
+  const first = scene.subjects[0];
+  return first === undefined ? "face" : partName(scene, first, "face");
+}
+
 /** The station of a part of a subject; null where the scene has none. */
 export function stationOf(
   scene: Scene,

@@ -39,6 +39,13 @@ export const thresholdTable = [
     source: practice,
   },
   {
+    name: "sun_shadow_wanted",
+    value: 2.7,
+    unit: "stop",
+    help: "Depth of shadows under a clear sun, which contrast is steepened to afterwards.",
+    source: practice,
+  },
+  {
     name: "low_sun",
     value: 15,
     unit: "deg",

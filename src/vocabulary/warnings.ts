@@ -18,6 +18,8 @@ export const warningTable = [
   { code: "panel-shades-light", safety: false },
   { code: "lamp-in-frame", safety: false },
   { code: "not-sun-hard", safety: false },
+  { code: "sun-flat", safety: false },
+  { code: "sun-harsh", safety: false },
   { code: "low-sun", safety: false },
   { code: "elevation-changes-down-body", safety: false },
   { code: "fan", safety: false },

@@ -31,6 +31,8 @@ import { setTopPose } from "./set-top-pose.rule.js";
 import { softTooFar } from "./soft-too-far.rule.js";
 import { standTip } from "./stand-tip.rule.js";
 import { standTooShort } from "./stand-too-short.rule.js";
+import { sunFlat } from "./sun-flat.rule.js";
+import { sunHarsh } from "./sun-harsh.rule.js";
 import { syncBand } from "./sync-band.rule.js";
 import { tooClose } from "./too-close.rule.js";
 import { twoSuns } from "./two-suns.rule.js";
@@ -48,6 +50,8 @@ export const rules: readonly Rule[] = [
   panelShadesLight,
   lampInFrame,
   notSunHard,
+  sunFlat,
+  sunHarsh,
   lowSun,
   elevationChangesDownBody,
   fan,

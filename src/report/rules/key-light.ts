@@ -2,6 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
 import type { Scene, SceneSubject, Source, Station } from "../../scene/types.js";
+import type { Meter } from "../../transport/meter.js";
 import { atDistance, withSource } from "../change/move-source.js";
 import { directionTo, elevationOf } from "../geometry/directions.js";
 import { type Reading, readingAt, stopsFromAperture, stopsOver } from "../light/reading.js";
@@ -16,6 +17,8 @@ export interface KeyLight {
   readonly face: Vec3;
   /** The disc at the face that looks at the key. */
   readonly station: Station;
+  /** The disc at the face that looks at the opening itself; another one where the key shines into a surface. */
+  readonly straight: Meter;
   /** From the face to the centre of the opening, m. */
   readonly away: number;
   /** At the face, deg. */
@@ -36,6 +39,7 @@ export function keyLight({ scene }: Plan): KeyLight | null {
     subject,
     face,
     station,
+    straight: { at: face, facing: directionTo(face, source.centre) ?? subject.nose, receptor: "disc" },
     away: distance(face, source.centre),
     elevation: elevationOf(face, source.centre),
   };

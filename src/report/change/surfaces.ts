@@ -1,0 +1,33 @@
+import type { Scene, ScenePolygon } from "../../scene/types.js";
+import { sceneLight } from "../../transport/scene-light.js";
+import type { Lit } from "../plan.js";
+
+/** Reflectance of a board painted black (common practice, no source). */
+export const blackBoard = 0.05;
+/** Reflectance of a white board or of white paper (common practice, no source). */
+export const whiteBoard = 0.85;
+
+/** A lit scene with another set: its light is worked out anew. */
+function withPolygons<T extends Lit>(lit: T, polygons: readonly ScenePolygon[]): T {
+  const scene: Scene = { ...lit.scene, polygons };
+  return { ...lit, scene, light: sceneLight(scene) };
+}
+
+/** A lit scene with both sides of some flat surfaces of another reflectance. */
+export function withReflectance<T extends Lit>(
+  lit: T,
+  which: (polygon: ScenePolygon) => boolean,
+  reflectance: number,
+): T {
+  return withPolygons(
+    lit,
+    lit.scene.polygons.map((row) =>
+      which(row) ? { ...row, frontReflectance: reflectance, backReflectance: reflectance } : row,
+    ),
+  );
+}
+
+/** A lit scene with one more flat surface. */
+export function withPiece<T extends Lit>(lit: T, piece: ScenePolygon): T {
+  return withPolygons(lit, [...lit.scene.polygons, piece]);
+}

@@ -16,4 +16,10 @@ export const toleranceTable = [
   { name: "dial", value: 0.1, unit: "stop", help: "A step of a dial." },
   { name: "meter", value: 0.1, unit: "stop", help: "One meter reading." },
   { name: "reflectance", value: 0.05, unit: "1", help: "The reflectance of a surface." },
+  {
+    name: "assumed_reflectance",
+    value: 0.2,
+    unit: "1",
+    help: "The reflectance of a surface of which the recipe says nothing.",
+  },
 ] as const satisfies readonly ToleranceRow[];

@@ -45,6 +45,16 @@ export function moveTo(source: Source, centre: Vec3): Source {
   };
 }
 
+/** A lamp turned to another aim where it stands, without feather, rolled as before. */
+export function aimAt(source: Source, aim: Vec3): Source {
+  const axis = directionTo(source.centre, aim);
+  if (axis === null) return source;
+  const from = frameAlong(source.axis);
+  const to = frameAlong(axis);
+  const [across, along] = [carry(source.across, from, to), carry(source.along, from, to)];
+  return { ...source, aim, axis, across, along };
+}
+
 /** A lamp at another height, straight above or below where it stands. */
 export function atHeight(source: Source, height: number): Source {
   return moveTo(source, [source.centre[0], source.centre[1], height]);

@@ -1,15 +1,21 @@
 import { ambient } from "./ambient.rule.js";
 import { backgroundOff } from "./background-off.rule.js";
 import { belowMinimum } from "./below-minimum.rule.js";
+import { bgUneven } from "./bg-uneven.rule.js";
+import { blocked } from "./blocked.rule.js";
 import { boomBalance } from "./boom-balance.rule.js";
+import { bounceColour } from "./bounce-colour.rule.js";
 import { cameraThroughWall } from "./camera-through-wall.rule.js";
+import { clippedLit } from "./clipped-lit.rule.js";
 import { colourMix } from "./colour-mix.rule.js";
 import { crossingNoses } from "./crossing-noses.rule.js";
 import { darkSockets } from "./dark-sockets.rule.js";
+import { diffuserNoSofter } from "./diffuser-no-softer.rule.js";
 import { elevationChangesDownBody } from "./elevation-changes-down-body.rule.js";
 import { fan } from "./fan.rule.js";
 import { flare } from "./flare.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
+import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
 import { lampInFrame } from "./lamp-in-frame.rule.js";
 import { lampNearCeiling } from "./lamp-near-ceiling.rule.js";
 import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
@@ -23,8 +29,10 @@ import { notOvercast } from "./not-overcast.rule.js";
 import { notSunHard } from "./not-sun-hard.rule.js";
 import { offAperture } from "./off-aperture.rule.js";
 import { outOfFocus } from "./out-of-focus.rule.js";
-import { panelShadesLight } from "./panel-shades-light.rule.js";
+import { panelShadesKey } from "./panel-shades-key.rule.js";
 import { peopleUneven } from "./people-uneven.rule.js";
+import { ratioOff } from "./ratio-off.rule.js";
+import { reflectanceAssumed } from "./reflectance-assumed.rule.js";
 import type { Rule } from "./rule.js";
 import { setShortTop } from "./set-short-top.rule.js";
 import { setTopPose } from "./set-top-pose.rule.js";
@@ -37,6 +45,9 @@ import { syncBand } from "./sync-band.rule.js";
 import { tooClose } from "./too-close.rule.js";
 import { twoSuns } from "./two-suns.rule.js";
 import { uncalibrated } from "./uncalibrated.rule.js";
+import { whiteTooDim } from "./white-too-dim.rule.js";
+import { whiteTooHot } from "./white-too-hot.rule.js";
+import { wrap } from "./wrap.rule.js";
 
 /** Every rule: room and stands, set, look, exposure, camera, safety. Findings of like weight keep this order. */
 export const rules: readonly Rule[] = [
@@ -47,7 +58,8 @@ export const rules: readonly Rule[] = [
   cameraThroughWall,
   setShortTop,
   setTopPose,
-  panelShadesLight,
+  panelShadesKey,
+  blocked,
   lampInFrame,
   notSunHard,
   sunFlat,
@@ -57,6 +69,8 @@ export const rules: readonly Rule[] = [
   fan,
   twoSuns,
   notOvercast,
+  hotSpotScrim,
+  diffuserNoSofter,
   softTooFar,
   crossingNoses,
   darkSockets,
@@ -67,12 +81,20 @@ export const rules: readonly Rule[] = [
   uncalibrated,
   nearField,
   meterTrap,
+  ratioOff,
   headToToe,
   peopleUneven,
   backgroundOff,
+  whiteTooHot,
+  whiteTooDim,
+  bgUneven,
+  wrap,
+  clippedLit,
   ambient,
   syncBand,
   colourMix,
+  bounceColour,
+  reflectanceAssumed,
   outOfFocus,
   tooClose,
   flare,

@@ -1,0 +1,70 @@
+import type { Station } from "../../scene/types.js";
+import type { Meter } from "../../transport/meter.js";
+import { evaluate } from "../evaluate/expression.js";
+import { backgroundPoints } from "../geometry/background-points.js";
+import { directionTo } from "../geometry/directions.js";
+import { readingAt, stopsOver } from "../light/reading.js";
+import type { Plan } from "../plan.js";
+import { faceWords, firstFace, lightsOn } from "../plan.js";
+import { backgroundStation } from "./background-off.rule.js";
+import { keyLight } from "./key-light.js";
+
+/** The brightest and the darkest place of the background in the picture, in stops over what it is held against. */
+export interface BackgroundSpread {
+  readonly station: Station;
+  readonly bright: { readonly stops: number; readonly where: string };
+  readonly dark: { readonly stops: number; readonly where: string };
+}
+
+/** Whether the recipe means the background to be looked at: it wishes for one, or has a light for it. */
+export function minded({ recipe, scene }: Plan): boolean {
+  return (
+    recipe.intent?.background !== undefined || lightsOn(scene).some((source) => source.role === "background")
+  );
+}
+
+/** Whether the wish is for a background as bright as the reading it is held against, or brighter: a white one. */
+export function whiteWish({ recipe }: Plan): boolean {
+  const wish = recipe.intent?.background;
+  return wish !== undefined && (wish.side === "over" || wish.stops.value === 0);
+}
+
+/** What a wished background is held against, in words. */
+export function againstWords({ recipe, scene }: Plan): string {
+  const of = recipe.intent?.background?.of;
+  if (of?.kind !== "reading") return "the wished level";
+  return of.station === "face" ? faceWords(scene) : of.station;
+}
+
+/** The meters over the background, where the recipe minds it. */
+export function backgroundMeters(plan: Plan): readonly Meter[] {
+  const station = minded(plan) ? backgroundStation(plan.scene) : null;
+  return station === null ? [] : backgroundPoints(plan.scene, station).map((point) => point.meter);
+}
+
+/** The spread over the background in the picture; null where there is none or it gets no light. */
+export function backgroundSpread(plan: Plan): BackgroundSpread | null {
+  const { scene, recipe } = plan;
+  const station = minded(plan) ? backgroundStation(scene) : null;
+  if (station === null) return null;
+  const wish = recipe.intent?.background;
+  const key = keyLight(plan);
+  const face = firstFace(scene);
+  const facing = face === null ? null : directionTo(face, scene.camera?.at ?? [0, -3, 1.5]);
+  const against =
+    wish !== undefined
+      ? evaluate({ plan, alarms: null }, wish.of).reading
+      : key !== null
+        ? readingAt(plan, key.station)
+        : face === null || facing === null
+          ? null
+          : readingAt(plan, { at: face, facing, receptor: "disc" });
+  if (against === null) return null;
+  const levels = backgroundPoints(scene, station).flatMap(({ meter, where }) => {
+    const stops = stopsOver(readingAt(plan, meter), against);
+    return stops === null ? [] : [{ stops, where }];
+  });
+  const sorted = [...levels].sort((a, b) => b.stops - a.stops);
+  const [bright, dark] = [sorted[0], sorted[sorted.length - 1]];
+  return bright === undefined || dark === undefined ? null : { station, bright, dark };
+}

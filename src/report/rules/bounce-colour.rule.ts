@@ -1,0 +1,48 @@
+import type { Plan } from "../plan.js";
+import { firstSubject, stationOf } from "../plan.js";
+import { sayPercent, sayStops } from "../say/quantity.js";
+import { ownerOf, sayOwner } from "../say/surfaces.js";
+import { threshold } from "../settings.js";
+import type { Rule, RuleFinding } from "./rule.js";
+
+/** The colours of surfaces, by what they belong to. */
+function tints({ scene }: Plan): ReadonlyMap<string, string> {
+  return new Map(
+    scene.polygons.flatMap(({ name, tint }) => (tint === undefined ? [] : [[ownerOf(name), tint] as const])),
+  );
+}
+
+/** A coloured surface fills the shaded side. */
+export const bounceColour: Rule = {
+  code: "bounce-colour",
+  thresholds: ["bounce_colour"],
+  safety: false,
+  page: {
+    when: "A surface that has a `tint` gives more than `bounce_colour` (15 %) of the light on the shaded cheek of the first subject: what that loses with the surface black, all further bounces included.",
+    means: "The shade takes the colour of the surface, and no white balance takes it out of one side alone.",
+    todo: "Cover the surface with white or black, or keep light off it.",
+    source: "Common practice, no source. Light takes a tinted surface as grey; only its share is computed.",
+  },
+  check: (plan) => {
+    const { scene, light, recipe } = plan;
+    const coloured = tints(plan);
+    const subject = firstSubject(scene);
+    const shaded = subject === null ? null : stationOf(scene, subject, "shaded_cheek");
+    if (shaded === null || coloured.size === 0) return [];
+    const lights = scene.sources.map((source) => ({ source, energy: source.energy }));
+    return light.contributors(lights, shaded).flatMap(({ surface, takes, without }): RuleFinding[] => {
+      const tint = coloured.get(surface);
+      const share = takes / (takes + without);
+      if (tint === undefined || share <= threshold(recipe, "bounce_colour") + 1e-9) return [];
+      const darker = without > 0 ? `${sayStops(Math.log2((takes + without) / without))} darker` : "black";
+      return [
+        {
+          severity: "note",
+          message: `${sayPercent(share)} of the light on the shaded cheek comes by way of ${sayOwner(surface)}: the shade turns ${tint}.`,
+          remedy: `Cover it with white, or with black: the shaded cheek is then ${darker}.`,
+          about: surface,
+        },
+      ];
+    });
+  },
+};

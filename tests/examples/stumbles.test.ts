@@ -60,8 +60,8 @@ light key like head { floor_distance: 1.6 m, bearing: left(90 deg), height: 1.8 
     const behind = (role: string): string => `${head}subject {}
 set { flat back { size: 2.4 x 2.4 m, at: offset(behind: 1 m) } }
 light glow like head { role: ${role}, position: offset(behind: 2 m, up: 1.5 m), power: 1/64 }\n${camera()}`;
-    expect(codes(reportOf(behind("rim")))).toContain("panel-shades-light");
-    expect(codes(reportOf(behind("background")))).not.toContain("panel-shades-light");
+    expect(codes(reportOf(behind("rim")))).toContain("panel-shades-key");
+    expect(codes(reportOf(behind("background")))).not.toContain("panel-shades-key");
   });
 
   test("two lamps on a background are turned up together", () => {

@@ -13,7 +13,11 @@ function withPolygons<T extends Lit>(lit: T, polygons: readonly ScenePolygon[]):
   return { ...lit, scene, light: sceneLight(scene) };
 }
 
-/** A lit scene with both sides of some flat surfaces of another reflectance. */
+/** The back of a surface of the room lies outside and stays black. */
+const hasBack = ({ kind }: ScenePolygon): boolean =>
+  kind !== "floor" && kind !== "ceiling" && kind !== "wall";
+
+/** A lit scene with some flat surfaces of another reflectance, pieces of the set on both sides. */
 export function withReflectance<T extends Lit>(
   lit: T,
   which: (polygon: ScenePolygon) => boolean,
@@ -22,7 +26,9 @@ export function withReflectance<T extends Lit>(
   return withPolygons(
     lit,
     lit.scene.polygons.map((row) =>
-      which(row) ? { ...row, frontReflectance: reflectance, backReflectance: reflectance } : row,
+      which(row)
+        ? { ...row, frontReflectance: reflectance, ...(hasBack(row) ? { backReflectance: reflectance } : {}) }
+        : row,
     ),
   );
 }

@@ -43,7 +43,7 @@ export const bgUneven: Rule = {
   thresholds: ["uneven_white", "uneven_grey"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background`, or a light has the role `background`, and the brightest and the darkest place of the background in the picture are more than `uneven_white` (0.6 stop) apart where the wish is for one at or over a reading, else more than `uneven_grey` (0.3 stop). 20 places on the first upright piece of the set behind the subject.",
+    when: "`intent` wishes for a `background`, or a light has the role `background`, and the brightest and the darkest place of the background in the picture are more than `uneven_white` (0.6 stop) apart where the wish is for one at or over a reading, else more than `uneven_grey` (0.3 stop). 20 places on the first upright piece of the set behind the subject. A check for a white background, a note for any other.",
     means: "The background shows a gradient or a hot spot. White that clips hides more of it than grey does.",
     todo: "Move the lamps back, or aim each one third in from its own edge.",
     source: "Common practice, no source.",
@@ -55,7 +55,8 @@ export const bgUneven: Rule = {
     if (found === null || spreadOf(found) <= most + 1e-9) return [];
     return [
       {
-        severity: "check",
+        // A gradient on grey is often meant.
+        severity: whiteWish(plan) ? "check" : "note",
         message: `${found.station.name} differs by ${sayStops(spreadOf(found))} in the picture: brightest ${placeWords(found.bright.where)}, darkest ${placeWords(found.dark.where)}.`,
         remedy: remedyFor(plan, found),
         about: found.station.name,

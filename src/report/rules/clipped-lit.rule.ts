@@ -1,5 +1,7 @@
+import { dot } from "../../math/vector.js";
 import type { Scene, Station } from "../../scene/types.js";
 import { surfaceUnder } from "../geometry/background-points.js";
+import { directionTo } from "../geometry/directions.js";
 import { inFrame } from "../geometry/frame.js";
 import { readingAt, stopsFromAperture } from "../light/reading.js";
 import { faceWords, firstSubject, type Plan, stationOf } from "../plan.js";
@@ -17,6 +19,9 @@ interface Lit {
   readonly station: Station;
 }
 
+/** Cosine of the angle to its normal from which a surface is seen edge on. */
+const EDGE_ON = 0.05;
+
 /** The first face's skin, and flat surfaces in the picture; not a background that is wished white. */
 function inPicture(plan: Plan): readonly Lit[] {
   const { scene } = plan;
@@ -25,6 +30,9 @@ function inPicture(plan: Plan): readonly Lit[] {
   const spared = whiteWish(plan) ? backgroundStation(scene)?.name : undefined;
   const surfaces = scene.stations.flatMap((station): Lit[] => {
     if (!station.natural || station.subject !== null || !inFrame(camera, station.at)) return [];
+    // Turned away from the lens, or seen edge on.
+    const sight = directionTo(station.at, camera.at);
+    if (sight === null || dot(sight, station.facing) < EDGE_ON) return [];
     const owner = ownerOf(station.name);
     const polygon = surfaceUnder(scene, station);
     if (polygon === null || owner === spared) return [];

@@ -54,8 +54,9 @@ export function warningsGuide(): string {
     "- **check**: likely to be shot again.",
     "- **note**: worth knowing.",
     "",
-    "Every threshold can be set in the recipe's `thresholds { }`. Readings are by direct light. Rules that compare with a",
-    "wish speak only where `intent { }` has that wish. This page is made from the rules themselves.",
+    "Every threshold can be set in the recipe's `thresholds { }`. Readings are of all light, bounced light too. Rules that",
+    "compare with a wish speak only where `intent { }` has that wish. A warning that is known and accepted is silenced by",
+    "its code, with a reason, in `silence { }`; those about safety are not. This page is made from the rules themselves.",
   ];
   const sections = rules.map((rule) => `## ${rule.code}\n\n${page(rule)}`);
   return `${head.join("\n")}\n\n${sections.join("\n\n")}\n`;

@@ -15,7 +15,7 @@ const shot = (behind: number, side = 1.5, fields: object = {}): Partial<Recipe> 
   const scrim = block("scrim", "silk", {
     size: size(m(side), m(side)),
     at: offset({ ahead: m(1.3), up: m(1.6) }),
-    faces: named("face"),
+    faces: { kind: "point", point: named("face"), written: "face" },
   } as never);
   const {
     distance: _,

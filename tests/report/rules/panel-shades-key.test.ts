@@ -16,6 +16,8 @@ const with_ = (flatHeight: number, lamp = 2.2, more: object = {}) => ({
     block("flat", "wing", { size: size(m(1), m(flatHeight)), at: offset({ ahead: m(1) }) }) as never,
   ),
 });
+const face = [0, -0.0969, 1.5861] as const;
+
 /** The line from the face to a height over the lamp's place passes the flat at y = -1 at this height. */
 const passes = (height: number): number => 1.5861 + ((height - 1.5861) * (1 - 0.0969)) / (2 - 0.0969);
 
@@ -24,7 +26,7 @@ describe("panel-shades-key", () => {
     const plan = planOf(with_(passes(2.2)));
     const [source] = plan.scene.sources;
     if (source === undefined) throw new Error("no light");
-    const hidden = hiddenBySet(plan.scene, source, [0, -0.0969, 1.5861]);
+    const hidden = hiddenBySet(plan.scene, source, face);
     expect(hidden?.share).toBeCloseTo(0.5, 1);
     expect(hidden?.piece.name).toBe("wing");
     expect(findings(rule, with_(passes(2.2) + 0.005))[0]?.severity).toBe("stop");
@@ -42,8 +44,12 @@ describe("panel-shades-key", () => {
     expect(findings(rule, square(limit + 0.03))).toHaveLength(1);
     expect(findings(rule, square(limit - 0.03))).toHaveLength(0);
     const { message } = finding(rule, square(0.4));
-    expect(numberAfter(message, "hides", "% of") / 100).toBeCloseTo(0.4, 1);
-    expect(numberAfter(message, "loses", "stop")).toBeCloseTo(-Math.log2(0.6), 1);
+    const plan = planOf(square(0.4));
+    const [source] = plan.scene.sources;
+    const share = source === undefined ? 0 : (hiddenBySet(plan.scene, source, face)?.share ?? 0);
+    expect(share).toBeCloseTo(0.4, 1);
+    expect(numberAfter(message, "hides", "% of")).toBe(Math.round(100 * share));
+    expect(numberAfter(message, "loses", "stop")).toBe(Number((-Math.log2(1 - share)).toFixed(1)));
   });
 
   test("a light that is wholly hidden is a stop, and its readings know it", () => {

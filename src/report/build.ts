@@ -2,6 +2,7 @@ import type { Expectation, Recipe } from "../model/types.js";
 import type { Scene } from "../scene/types.js";
 import { type SceneLight, sceneLight } from "../transport/scene-light.js";
 import { assertPlain, withoutMinusZero } from "./assert-plain.js";
+import { reportAssumed } from "./assumed.js";
 import { reportCamera } from "./camera.js";
 import type { Asked } from "./evaluate/expression.js";
 import { reportExpectations } from "./expectations.js";
@@ -54,11 +55,7 @@ export function buildReport(
     expectations,
     warnings: [...warnings],
     silenced: [...silenced],
-    assumed: scene.assumed.map((row) => ({
-      what: row.what,
-      value: row.value,
-      matters: row.matters,
-    })),
+    assumed: [...reportAssumed(scene, [...warnings, ...silenced.flatMap((row) => row.warnings)])],
     not_claimed: [...notClaimed(scene)],
   });
   assertPlain(report);

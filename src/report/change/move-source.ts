@@ -2,8 +2,10 @@ import type { Vec3 } from "../../core/vector.js";
 import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale, subtract } from "../../math/vector.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
+import { sceneLight } from "../../transport/scene-light.js";
 import { directionTo } from "../geometry/directions.js";
 import type { Lit } from "../plan.js";
+import { carryCloth, isCarried } from "./carry-cloth.js";
 
 type Frame = readonly [across: Vec3, up: Vec3, ahead: Vec3];
 
@@ -78,10 +80,15 @@ export function atPower(source: Source, stops: number): Source {
 
 /**
  * A lit scene with one lamp replaced; meters that look at the key are turned to where it is now, and the head behind a
- * cloth follows its cloth's power. The set stays as it is, the lamp's stand with it, and so does the light's work.
+ * cloth follows its cloth's power. The set stays as it is, the lamp's stand with it, and so does the light's work; but
+ * the cloth of a light that shines through one is carried with it, and then all light is worked out anew.
  */
 export function withSource<T extends Lit>(lit: T, index: number, source: Source): T {
-  return { ...lit, scene: sceneWith(lit.scene, index, source) };
+  const before = lit.scene.sources[index];
+  const scene = sceneWith(lit.scene, index, source);
+  if (before === undefined || !isCarried(before, source)) return { ...lit, scene };
+  const carried = carryCloth(scene, before, source);
+  return { ...lit, scene: carried, light: sceneLight(carried) };
 }
 
 function sceneWith(scene: Scene, index: number, source: Source): Scene {

@@ -71,7 +71,7 @@ export const backgroundOff: Rule = {
   thresholds: ["background"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than `background` (0.4 stop). Direct light only.",
+    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than `background` (0.4 stop).",
     means: "The background comes out lighter or darker than planned.",
     todo: "Change the distance between subject and background, or the power of the background light.",
     source: "Common practice, no source.",
@@ -85,7 +85,7 @@ export const backgroundOff: Rule = {
     return [
       {
         severity: "check",
-        message: `${station.name} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background, by direct light.`,
+        message: `${station.name} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background.`,
         remedy: remedyFor(plan, station, miss),
         about: station.name,
       },

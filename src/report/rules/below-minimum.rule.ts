@@ -19,7 +19,7 @@ export const belowMinimum: Rule = {
   thresholds: [],
   safety: false,
   page: {
-    when: "The set aperture asks for less than the key's `lowest_power`, by more than the tolerance of one meter reading. Direct light only, so a room makes it worse.",
+    when: "The set aperture asks for less than the key's `lowest_power`, by more than the tolerance of one meter reading.",
     means: "The picture comes out too bright, whatever the dial.",
     todo: "A neutral filter before the lens or a neutral gel on the lamp, a longer distance, a lower ISO value, a smaller aperture.",
     source: "Exposure: ISO 2720, ISO 10157.",

@@ -24,7 +24,7 @@ export const elevationChangesDownBody: Rule = {
   },
   check: (plan) => {
     const key = keyLight(plan);
-    if (sunWish(plan.recipe) === null || key === null) return [];
+    if (sunWish(plan.recipe) === null || key === null || key.source.patch !== undefined) return [];
     const { place } = key.subject;
     const most = threshold(plan.recipe, "elevation_spread");
     const feet = elevationOf(place, key.source.centre);

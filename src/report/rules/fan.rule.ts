@@ -49,7 +49,13 @@ export const fan: Rule = {
   check: (plan) => {
     const key = keyLight(plan);
     const corners = backgroundCorners(plan.scene);
-    if (sunWish(plan.recipe) === null || key === null || corners.length === 0) return [];
+    if (
+      sunWish(plan.recipe) === null ||
+      key === null ||
+      key.source.patch !== undefined ||
+      corners.length === 0
+    )
+      return [];
     const most = threshold(plan.recipe, "fan");
     const { place } = key.subject;
     const spread = fanOf(key.source.centre, corners, place);

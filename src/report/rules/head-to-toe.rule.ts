@@ -30,7 +30,7 @@ export const headToToe: Rule = {
   thresholds: ["head_to_toe", "head_to_toe_check"],
   safety: false,
   page: {
-    when: "The shin is in the frame and reads more than `head_to_toe` (0.5 stop) off the face, both by discs that look at the key; beyond `head_to_toe_check` (1 stop) it is a check. Direct light only: a white floor lifts the shins.",
+    when: "The shin is in the frame and reads more than `head_to_toe` (0.5 stop) off the face, both by discs that look at the key; beyond `head_to_toe_check` (1 stop) it is a check. Bounced light counts: a white floor lifts the shins.",
     means: "The figure sinks into the dark towards the feet, or its legs outshine the face.",
     todo: "Move the lamp back, aim it lower, feather it up, or lay a white floor.",
     source: "Common practice, no source.",
@@ -61,7 +61,7 @@ export const headToToe: Rule = {
     return [
       {
         severity: Math.abs(loss) > threshold(recipe, "head_to_toe_check") ? "check" : "note",
-        message: `The shins are ${fixed(Math.abs(loss), 1)} stop ${loss > 0 ? "darker" : "brighter"} than the face, by direct light.`,
+        message: `The shins are ${fixed(Math.abs(loss), 1)} stop ${loss > 0 ? "darker" : "brighter"} than the face.`,
         remedy,
         about: key.source.name,
       },

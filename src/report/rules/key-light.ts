@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
+import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, SceneSubject, Source, Station } from "../../scene/types.js";
 import type { Meter } from "../../transport/meter.js";
 import { atDistance, withSource } from "../change/move-source.js";
@@ -8,6 +9,9 @@ import { directionTo, elevationOf } from "../geometry/directions.js";
 import { type Reading, readingAt, stopsFromAperture, stopsOver } from "../light/reading.js";
 import { firstSubject, keyOf, type Lit, type Plan, stationOf } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
+
+/** How near a search goes, m, where each step carries a cloth and works out all light anew. */
+const CARRIED = 1e-3;
 
 /** The key with the first subject that it lights. */
 export interface KeyLight {
@@ -19,7 +23,7 @@ export interface KeyLight {
   readonly station: Station;
   /** The disc at the face that looks at the opening itself; another one where the key shines into a surface. */
   readonly straight: Meter;
-  /** From the face to the centre of the opening, m. */
+  /** From the face to the centre of the opening, or of the patch that it lights where it shines into a surface, m. */
   readonly away: number;
   /** At the face, deg. */
   readonly elevation: number;
@@ -40,8 +44,8 @@ export function keyLight({ scene }: Plan): KeyLight | null {
     face,
     station,
     straight: { at: face, facing: directionTo(face, source.centre) ?? subject.nose, receptor: "disc" },
-    away: distance(face, source.centre),
-    elevation: elevationOf(face, source.centre),
+    away: distance(face, lightPlace(source)),
+    elevation: elevationOf(face, lightPlace(source)),
   };
 }
 
@@ -85,7 +89,14 @@ export function keyDistanceWhere(
   quantity: (changed: Plan) => number,
 ): number | null {
   if (!(high > low) || !(low > 0)) return null;
-  return findRoot((away) => quantity(keyAtDistance(plan, key, away)), low, high, 1e-9) ?? null;
+  return (
+    findRoot(
+      (away) => quantity(keyAtDistance(plan, key, away)),
+      low,
+      high,
+      key.source.cloth === undefined ? 1e-9 : CARRIED,
+    ) ?? null
+  );
 }
 
 /** The greatest slant distance up to 60 m at which the key, carried along its line of sight, is still in the room. */

@@ -11,7 +11,7 @@ export const meterTrap: Rule = {
   thresholds: ["meter_trap"],
   safety: false,
   page: {
-    when: "At the first face a disc that looks at the key and a dome that looks at the camera differ by more than `meter_trap` (1 stop). Direct light only: bounced light brings the two nearer.",
+    when: "At the first face a disc that looks at the key and a dome that looks at the camera differ by more than `meter_trap` (1 stop). Bounced light counts and brings the two nearer.",
     means: "The light comes so far from the side that the way the meter is held decides the exposure.",
     todo: "Choose: the disc keeps texture in the lit side, the dome shows more of the shaded side, between them splits it.",
     source: "Common practice, no source; meter constants by ISO 2720.",

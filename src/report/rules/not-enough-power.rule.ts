@@ -7,9 +7,6 @@ import { faceOffAperture, keyAtDistance, keyDistanceWhere, keyLight } from "./ke
 import { type Reach, reachOf, tooWeak } from "./reach.js";
 import type { Rule } from "./rule.js";
 
-/** The most that a room adds to direct light by bounce, stops; common practice, no source. */
-const ROOM = 1.5;
-
 /** The plan with every light up by so many stops. */
 function allUp(plan: Plan, stops: number): Plan {
   return lightsOf(plan.scene).reduce(
@@ -53,20 +50,19 @@ export const notEnoughPower: Rule = {
   thresholds: [],
   safety: false,
   page: {
-    when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count. Direct light only: in a room a lack of up to 1.5 stop is a check, because walls may add it.",
+    when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count.",
     means: "The picture comes out dark.",
     todo: "Come nearer, raise the ISO value, open the aperture, or put a dish on a bare head.",
-    source: "Exposure: ISO 2720, ISO 10157. What a room may add is common practice, no source.",
+    source: "Exposure: ISO 2720, ISO 10157.",
   },
   check: (plan) => {
     const reach = reachOf(plan);
     if (reach === null || !tooWeak(reach)) return [];
     const lack = -reach.needed;
-    const roomMayHelp = plan.scene.room !== null && lack <= ROOM;
     return [
       {
-        severity: roomMayHelp ? "check" : "stop",
-        message: `At full power the face is ${sayStops(lack)} under the set aperture, by direct light.`,
+        severity: "stop",
+        message: `At full power the face is ${sayStops(lack)} under the set aperture.`,
         remedy: remedies(plan, reach),
         about: reach.key.source.name,
       },

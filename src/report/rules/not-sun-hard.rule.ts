@@ -1,9 +1,11 @@
+import { seenLight } from "../../scene/lit/seen.js";
 import { atDistance } from "../change/move-source.js";
 import { greatestSide } from "../geometry/shape.js";
 import { sizeFrom } from "../light/size.js";
 import { keyOf } from "../plan.js";
 import { ceilTo, floorTo, twoFigures } from "../say/number.js";
 import { sayAngle, sayCentimetres } from "../say/quantity.js";
+import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import { faceChange, fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
@@ -26,9 +28,20 @@ export const notSunHard: Rule = {
   check: (plan) => {
     const key = keyLight(plan);
     if (sunWish(plan.recipe) === null || key === null) return [];
-    const size = sizeFrom(key.source, key.face);
+    const { patch } = key.source;
+    const size = sizeFrom(seenLight(key.source), key.face);
     const most = threshold(plan.recipe, "sun_angular_size");
     if (size === null || size.equivalent <= most + 1e-9) return [];
+    if (patch !== undefined) {
+      return [
+        {
+          severity: "check",
+          message: `The patch of ${sayOwner(patch.surface)} that ${key.source.name} lights is ${sayAngle(size.equivalent)} wide from the face, ${twoFigures(size.timesSun)} times the sun: shadow edges are as much softer.`,
+          remedy: `Turn ${key.source.name} to the face instead of into ${sayOwner(patch.surface)}.`,
+          about: key.source.name,
+        },
+      ];
+    }
     const far = keyDistanceWhere(plan, key, key.away, 200, ({ scene }) => {
       const source = keyOf(scene);
       return (source === null ? 0 : (sizeFrom(source, key.face)?.equivalent ?? 0)) - most;

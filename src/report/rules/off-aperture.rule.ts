@@ -12,7 +12,7 @@ export const offAperture: Rule = {
   thresholds: ["off_aperture"],
   safety: false,
   page: {
-    when: "A disc at the first face that looks at the key differs from the set aperture by more than `off_aperture` (0.3 stop), and a setting of the key could meet it. Direct light only: a light room adds to it.",
+    when: "A disc at the first face that looks at the key differs from the set aperture by more than `off_aperture` (0.3 stop), and a setting of the key could meet it.",
     means: "The face comes out brighter or darker than a meter would have it.",
     todo: "Turn the dial by that much, all lights together so that contrasts stay; or leave it, if it is meant.",
     source: "Exposure: ISO 2720, ISO 10157. The threshold is common practice, no source.",
@@ -30,7 +30,7 @@ export const offAperture: Rule = {
     return [
       {
         severity: "note",
-        message: `${face === "the face" ? "The face" : face} is ${overUnder(off, "the set aperture")}, by direct light.`,
+        message: `${face === "the face" ? "The face" : face} is ${overUnder(off, "the set aperture")}.`,
         remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${others}.`,
         about: source.name,
       },

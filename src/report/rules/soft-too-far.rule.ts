@@ -22,7 +22,7 @@ export const softTooFar: Rule = {
   },
   check: (plan) => {
     const key = keyLight(plan);
-    if (!softWish(plan.recipe) || key === null) return [];
+    if (!softWish(plan.recipe) || key === null || key.source.patch !== undefined) return [];
     const most = threshold(plan.recipe, "soft_distance") * diagonalOf(key.source);
     if (key.away <= most + 1e-9) return [];
     const size = sizeFrom(key.source, key.face);

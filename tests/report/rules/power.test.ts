@@ -33,10 +33,12 @@ describe("not-enough-power", () => {
     expect(finding(notEnoughPower, shot(-2, 0)).message).toContain("2.0 stop under");
   });
 
-  test("is a check where a room may add what lacks", () => {
+  test("what a room gives back counts", () => {
     expect(finding(notEnoughPower, shot(-1, 0)).severity).toBe("stop");
-    expect(finding(notEnoughPower, { ...shot(-1, 0), room }).severity).toBe("check");
-    expect(finding(notEnoughPower, { ...shot(-2, 0), room }).severity).toBe("stop");
+    const inRoom = finding(notEnoughPower, { ...shot(-1, 0), room });
+    const lack = numberAfter(inRoom.message, "face is", "stop under");
+    expect(lack).toBeLessThan(1);
+    expect(lack).toBeGreaterThan(0.3);
   });
 
   test("each way of its remedy is silent", () => {

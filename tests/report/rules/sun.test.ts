@@ -115,6 +115,13 @@ describe("not-sun-hard", () => {
     expect(numberAfter(remedy, "with", "stop more")).toBeCloseTo(2 * Math.log2(further / 2.4), 1);
   });
 
+  test("of a head that shines into the ceiling the lit patch is judged", () => {
+    const into = { into: "ceiling", height: m(1.8), aim: offset({ ahead: m(1), up: m(2.8) }) };
+    const { message, remedy } = finding(notSunHard, { intent: sun, room, lights: [bulb(into)] });
+    expect(message).toMatch(/^The patch of the ceiling that key lights is \d\d+ deg wide/);
+    expect(remedy).toContain("instead of into the ceiling");
+  });
+
   test("a bare bulb of 8 cm at 5 m is sun-like", () => {
     expect(
       findings(notSunHard, { intent: sun, lights: [bulb({ distance: tape(m(5)), shape: sphere(cm(8)) })] }),

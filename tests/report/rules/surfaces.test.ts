@@ -3,6 +3,7 @@ import { belowFull } from "../../../src/model/make/lamps.js";
 import { left, offset } from "../../../src/model/make/points.js";
 import { size, volume } from "../../../src/model/make/sizes.js";
 import type { Recipe } from "../../../src/model/types.js";
+import { buildReport } from "../../../src/report/build.js";
 import { readingAt } from "../../../src/report/light/reading.js";
 import { bounceColour } from "../../../src/report/rules/bounce-colour.rule.js";
 import { clippedLit } from "../../../src/report/rules/clipped-lit.rule.js";
@@ -129,6 +130,21 @@ describe("reflectance-assumed", () => {
     expect(
       findings(reflectanceAssumed, { ...silent, ...limit("assumed", Math.max(...moved) - 0.01) }),
     ).toHaveLength(1);
+  });
+
+  test("what it speaks of is starred among what was assumed, and nothing else of its kind", () => {
+    const starred = (parts: Partial<Recipe>): readonly string[] => {
+      const { recipe, scene, light } = planOf(parts);
+      const { assumed } = buildReport(recipe, scene, light);
+      return assumed.flatMap(({ what, matters }) =>
+        matters && ["walls", "ceiling", "floor"].includes(what) ? [what] : [],
+      );
+    };
+    expect(starred(silent)).toEqual(["walls"]);
+    expect(starred({ ...silent, ...limit("assumed", 2) })).toEqual([]);
+    expect(starred(withWalls(50))).toEqual([]);
+    const known = [{ code: "reflectance-assumed" as const, because: "metered before" }];
+    expect(starred({ ...silent, silence: known })).toEqual(["walls"]);
   });
 
   test("takes the tolerance that the recipe sets", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { subtract } from "../../../src/math/vector.js";
-import type { Scene } from "../../../src/scene/types.js";
-import { lightField } from "../../../src/transport/light-field.js";
+import type { Scene, Source, Station } from "../../../src/scene/types.js";
+import { type Reach, type SceneLight, sceneLight } from "../../../src/transport/scene-light.js";
 import { grid } from "../../helpers/closed-room.js";
 import { mustBreak } from "../../helpers/must-break.js";
 import { sceneOf } from "../../helpers/worked.js";
@@ -26,7 +26,7 @@ type Head = keyof typeof heads;
 
 function sceneIn(room: Room, head: Head, board = 85): Scene {
   const [walls, ceiling, floor] = rooms[room];
-  const scene = sceneOf(`
+  return sceneOf(`
 room {
   size: 5.2 x 7.6 x 3.3 m
   mark: from(left: 3.1 m, back: 1.9 m)
@@ -48,12 +48,6 @@ light key {
   bearing: left(30 deg)
   height: 3 m
 }`);
-  const extra = scene.polygons.flatMap(({ name, vertices: [a, b, , d] }) =>
-    name === "screen" && a && b && d
-      ? grid({ name: `${name} at`, corner: a, u: subtract(b, a), v: subtract(d, a) }, 16)
-      : [],
-  );
-  return { ...scene, stations: [...scene.stations, ...extra] };
 }
 
 /** What the room does, in stops. */
@@ -66,25 +60,47 @@ interface Found {
   readonly set: number;
 }
 
-function find(scene: Scene): Found {
-  const { direct, bounced } = lightField(scene);
-  const at = (name: string): readonly [number, number] => {
-    const i = scene.stations.findIndex((row) => row.name === name);
-    return [direct[i] as number, bounced?.[i] as number];
-  };
-  const [own, more] = at("face");
-  const lit: number[] = [];
-  const shade: number[] = [];
-  scene.stations.forEach(({ name }, i) => {
-    if (!name.includes(" at.")) return;
-    if ((direct[i] as number) > 0) lit.push((direct[i] as number) + (bounced?.[i] as number));
-    else shade.push(bounced?.[i] as number);
+/** Meters along a side of the screen. */
+const ACROSS = 16;
+
+/** Places on the screen: some that the lamp shines on, and those deepest in the person's shadow. */
+function onScreen(scene: Scene, light: SceneLight, key: Source): Record<"lit" | "core", readonly Station[]> {
+  const [corner, next, , above] = scene.polygons.find(({ name }) => name === "screen")?.vertices ?? [];
+  if (!corner || !next || !above) throw new Error("no screen");
+  const u = subtract(next, corner);
+  const all = grid({ name: "screen", corner, u, v: subtract(above, corner) }, ACROSS);
+  const shines = all.map((station) => light.direct(key, station) > 0);
+  /** How many steps off the nearest lit place is. */
+  const deep = all.map((_, k) => {
+    let least = ACROSS;
+    shines.forEach((lit, m) => {
+      const x = Math.abs((k % ACROSS) - (m % ACROSS));
+      const y = Math.abs(Math.floor(k / ACROSS) - Math.floor(m / ACROSS));
+      if (lit) least = Math.min(least, Math.max(x, y));
+    });
+    return least;
   });
-  const mean = (list: readonly number[]): number => list.reduce((sum, x) => sum + x, 0) / list.length;
+  const order = all.map((_, k) => k).sort((a, b) => (deep[b] as number) - (deep[a] as number) || a - b);
   return {
-    adds: Math.log2((own + more) / own),
-    cheek: Math.log2((own + more) / at("shaded_cheek")[1]),
-    set: Math.log2(mean(lit) / Math.min(...shade)),
+    lit: all.filter((_, k) => shines[k] === true && k % 23 === 5),
+    core: order.slice(0, 6).map((k) => all[k] as Station),
+  };
+}
+
+function find(scene: Scene): Found {
+  const light = sceneLight(scene);
+  const key = scene.sources[0] as Source;
+  const at = (name: string): Reach =>
+    light.reach(key, scene.stations.find((row) => row.name === name) as Station);
+  const { direct, bounced } = at("face");
+  const { lit, core } = onScreen(scene, light, key);
+  const bright = lit.map((station) => light.reach(key, station));
+  const dark = core.map((station) => light.reach(key, station).bounced);
+  const mean = bright.reduce((sum, one) => sum + one.direct + one.bounced, 0) / bright.length;
+  return {
+    adds: Math.log2((direct + bounced) / direct),
+    cheek: Math.log2((direct + bounced) / at("shaded_cheek").bounced),
+    set: Math.log2(mean / Math.min(...dark)),
   };
 }
 

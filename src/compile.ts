@@ -1,10 +1,13 @@
 import { shelf } from "./check/kits/kits.js";
 import type { ReadKit } from "./check/kits/read.js";
+import type { TableLimits } from "./check/tables/limits.js";
+import { type RowSetUp, setUpOfRow } from "./check/tables/row.js";
 import { checkText, kitOf } from "./check/text.js";
 import { MAX_DIAGNOSTICS } from "./core/limits.js";
 import type { Source } from "./core/source.js";
 import { finding } from "./diagnostics/create.js";
 import type { Diagnostic, Sink } from "./diagnostics/diagnostic.js";
+import type { TableModel } from "./model/tables/types.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
 
@@ -20,12 +23,16 @@ export interface Compiled {
   readonly sound: boolean;
   /** All findings, in the order of the texts. */
   readonly diagnostics: readonly Diagnostic[];
+  /** The set-up of a row of a table whose rows are checked as text. */
+  readonly rowSetUp: (table: TableModel, indices: readonly number[]) => RowSetUp;
 }
 
 /** What else there is to a text. */
 export interface CompileOptions {
   /** Reads the kits that the text names by `use`; without it a `use` is an error. */
   readonly read?: ReadKit;
+  /** How large its tables may be; without it 10,000 rows and 100,000 cells. */
+  readonly tables?: TableLimits;
 }
 
 /**
@@ -38,7 +45,8 @@ export function compile(source: Source, options: CompileOptions = {}): Compiled 
     diagnostics.push(diagnostic);
   };
   const kits = shelf(options.read ?? null, kitOf);
-  const { file, recipe } = checkText(source, kits.from([source.name]), sink);
+  const own = kits.from([source.name]);
+  const { file, recipe } = checkText(source, own, sink, options.tables);
   const sources = [source, ...kits.sources];
   return {
     source,
@@ -47,6 +55,7 @@ export function compile(source: Source, options: CompileOptions = {}): Compiled 
     sources,
     sound: diagnostics.every((diagnostic) => diagnostic.severity !== "error"),
     diagnostics: capped(source.name, sortDiagnostics(diagnostics, sources)),
+    rowSetUp: (table, indices) => setUpOfRow({ file, name: source.name, kits: own }, table, indices),
   };
 }
 

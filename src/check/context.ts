@@ -4,6 +4,7 @@ import { type Extra, finding } from "../diagnostics/create.js";
 import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import type { Block, Define, Entry, Let } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
+import type { TableLimits } from "./tables/limits.js";
 
 /** Something of the recipe that has a name. */
 export interface Declared {
@@ -60,6 +61,8 @@ export interface Context extends Reporter {
   readonly circles: Set<Define>;
   /** Names that a `use` could not bring in, which has been said. */
   readonly missing: Set<string>;
+  /** How large tables may be; without it what the command allows. */
+  readonly limits?: TableLimits;
 }
 
 /** The context in which a definition is read when it is used: its own names, and the places of the recipe. */

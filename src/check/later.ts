@@ -17,8 +17,6 @@ function describe(
   item: Item,
 ): { readonly statement: LaterStatement["statement"]; readonly title: string | null } | null {
   switch (item.kind) {
-    case "table":
-      return { statement: item.kind, title: item.title.value };
     case "solve":
       return { statement: "solve", title: item.title?.value ?? null };
     case "measured":

@@ -1,6 +1,7 @@
 import type { Code } from "../diagnostics/catalogue/index.js";
 import type { Diagnostic, Sink } from "../diagnostics/diagnostic.js";
 import { printNode } from "../format/print-node.js";
+import type { TableModel } from "../model/tables/types.js";
 import type {
   BlockModel,
   Expectation,
@@ -11,7 +12,7 @@ import type {
   Setting,
   Silence,
 } from "../model/types.js";
-import type { Block, Define, File } from "../syntax/ast.js";
+import type { Block, Define, File, Table } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blockRow, definableKinds, topKinds } from "../vocabulary/index.js";
 import type { BlockRow } from "../vocabulary/property.js";
@@ -30,6 +31,8 @@ import { finishLets, useLet } from "./lets.js";
 import { expand } from "./like.js";
 import { readProperties } from "./properties.js";
 import { checkSilence } from "./silence.js";
+import { type TableLimits, usualLimits } from "./tables/limits.js";
+import { checkTable } from "./tables/table.js";
 import { checkTitle } from "./title.js";
 
 /** What came of checking a file: the model of everything that could be understood, and whether that is all. */
@@ -64,6 +67,7 @@ export function checkSetUp(
   kits: Kits,
   whole: boolean,
   said: Set<string> = new Set(),
+  limits: TableLimits = usualLimits,
 ): Checked {
   let sound = true;
   const absences: Diagnostic[] = [];
@@ -86,12 +90,14 @@ export function checkSetUp(
     subjects: [],
     circles: new Set(),
     missing: new Set(),
+    limits,
   };
   declareAll(ctx, file, kits);
   const title = checkTitle(ctx, file, whole);
   const top = checkTopBlocks(ctx, file, title?.kind ?? "recipe");
   const expectations: Expectation[] = [];
   const holds: HoldModel[] = [];
+  const tables: TableModel[] = [];
   const later: LaterStatement[] = [];
   for (const item of file.items) {
     if (item.kind === "expect") {
@@ -100,6 +106,8 @@ export function checkSetUp(
     } else if (item.kind === "hold") {
       const checked = checkHold(ctx, item);
       if (checked !== null) holds.push(checked);
+    } else if (item.kind === "table") {
+      if (title !== null) tables.push(...tableOf(ctx, file, item, title.kind, tables));
     } else {
       const kept = keepForLater(ctx, item);
       if (kept !== null) later.push(kept);
@@ -134,6 +142,7 @@ export function checkSetUp(
     expectations,
     holds,
     variants: [],
+    tables,
     later,
   };
   return { recipe, sound, ctx };
@@ -143,6 +152,28 @@ function keptUses(file: File): readonly KeptText[] {
   return file.items.flatMap((item) =>
     item.kind === "use" ? [{ name: item.from.value, written: printNode(item) }] : [],
   );
+}
+
+/** One table of a recipe, where it may stand and its title is new. */
+function tableOf(
+  ctx: Context,
+  file: File,
+  item: Table,
+  kind: Recipe["kind"],
+  before: readonly TableModel[],
+): readonly TableModel[] {
+  if (kind !== "recipe") {
+    report(ctx, "table.placed", item.title.span, { kind });
+    return [];
+  }
+  const first = before.find((table) => table.title === item.title.value);
+  if (first !== undefined) {
+    const related = first.origin === undefined ? [] : [{ place: first.origin, text: "the first is here" }];
+    report(ctx, "table.twice", item.title.span, { title: item.title.value }, { related });
+    return [];
+  }
+  const checked = checkTable(ctx, file, item);
+  return checked === null ? [] : [checked];
 }
 
 function keptLets(file: File): readonly KeptText[] {

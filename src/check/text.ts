@@ -7,6 +7,7 @@ import { parseFile } from "../syntax/parse.js";
 import type { Context } from "./context.js";
 import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
+import type { TableLimits } from "./tables/limits.js";
 
 /** A text that was read and checked. */
 export interface CheckedText {
@@ -17,7 +18,7 @@ export interface CheckedText {
 }
 
 /** Reads and checks one text; findings go to the sink, also those of the kits that are read for it. */
-export function checkText(source: Source, kits: Kits, sink: Sink): CheckedText {
+export function checkText(source: Source, kits: Kits, sink: Sink, limits?: TableLimits): CheckedText {
   const found: Diagnostic[] = [];
   const parsed = parseFile(source, (diagnostic) => {
     found.push(diagnostic);
@@ -29,7 +30,7 @@ export function checkText(source: Source, kits: Kits, sink: Sink): CheckedText {
     const elsewhere = diagnostic.place.file !== source.name;
     if (elsewhere || (!full && !broken(diagnostic.place.start))) sink(diagnostic);
   };
-  const { recipe, ctx } = checkFile(parsed.file, source.name, trusted, kits, parsed.complete);
+  const { recipe, ctx } = checkFile(parsed.file, source.name, trusted, kits, parsed.complete, limits);
   return { file: parsed.file, recipe, ctx };
 }
 

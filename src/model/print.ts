@@ -22,6 +22,7 @@ export function printRecipe(recipe: Recipe): string {
     recipe.holds.map((item) => item.written),
     ...recipe.later.map((item) => [item.written]),
     ...recipe.variants.map((variant) => printVariant(variant, recipe)),
+    ...recipe.tables.map((table) => [table.written]),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)

@@ -11,6 +11,7 @@ import {
   optional,
   string,
   union,
+  unknown,
   type ZodType,
 } from "zod";
 import type { BaseUnit } from "../units/dimension.js";
@@ -18,6 +19,7 @@ import { type BlockKind, blocks } from "../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import type { ValueType } from "../vocabulary/value-types.js";
 import { warningTable } from "../vocabulary/warnings.js";
+import { stepForms } from "./tables/types.js";
 import type { Recipe } from "./types.js";
 
 /** How a checked recipe looks as plain data. It is derived from the vocabulary, row by row; origins are left out. */
@@ -260,6 +262,67 @@ const claim = discriminatedUnion("kind", [
   object({ kind: literal("compare"), value: expr, sign: choice(["<", "<=", ">", ">="]), target: expr }),
 ]);
 
+const hold = object({
+  written,
+  reading: expr,
+  target: nullable(expr),
+  by: array(
+    object({
+      light: string(),
+      property: choice(["power", "distance", "floor_distance", "height", "elevation"]),
+    }),
+  ),
+});
+
+const sweep = object({
+  path: string(),
+  target: discriminatedUnion("kind", [
+    object({
+      kind: literal("property"),
+      block: choice(["light", "camera"]),
+      name: nullable(string()),
+      property: string(),
+    }),
+    object({ kind: literal("text") }),
+    object({ kind: literal("variant") }),
+  ]),
+  range: discriminatedUnion("kind", [
+    object({
+      kind: literal("list"),
+      values: array(
+        object({
+          written,
+          value: unknown().meta({
+            description: "As the swept property's type has it; null where rows are checked as text.",
+          }),
+        }),
+      ),
+    }),
+    object({
+      kind: literal("steps"),
+      steps: object({
+        form: choice(stepForms),
+        scale: choice(["linear", "stops"]),
+        from: number(),
+        to: number(),
+        step: number(),
+        count: number(),
+        unit: string(),
+      }),
+    }),
+  ]),
+});
+
+const table = object({
+  title: string(),
+  written,
+  note: nullable(string()),
+  sweeps: array(sweep).min(1).max(2),
+  columns: array(object({ title: string(), value: expr, unit: nullable(string()) })),
+  holds: array(hold),
+  worksheet: array(string()),
+});
+
 /** The schema of a checked recipe, format 1. */
 export const recipeSchema: ZodType<Recipe> = object({
   format: literal(1),
@@ -284,19 +347,7 @@ export const recipeSchema: ZodType<Recipe> = object({
   expectations: array(
     object({ written, surely: boolean(), claims: array(claim), because: nullable(string()) }),
   ),
-  holds: array(
-    object({
-      written,
-      reading: expr,
-      target: nullable(expr),
-      by: array(
-        object({
-          light: string(),
-          property: choice(["power", "distance", "floor_distance", "height", "elevation"]),
-        }),
-      ),
-    }),
-  ),
+  holds: array(hold),
   variants: array(
     object({
       title: string(),
@@ -305,9 +356,10 @@ export const recipeSchema: ZodType<Recipe> = object({
       recipe: lazy((): ZodType => recipeSchema),
     }),
   ),
+  tables: array(table),
   later: array(
     object({
-      statement: choice(["table", "solve", "measured"]),
+      statement: choice(["solve", "measured"]),
       title: nullable(string()),
       written,
     }),

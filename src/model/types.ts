@@ -1,6 +1,7 @@
 import type { Place } from "../core/span.js";
 import type { BlockKind, blocks } from "../vocabulary/index.js";
 import type { WarningCode } from "../vocabulary/warnings.js";
+import type { TableModel } from "./tables/types.js";
 import type { ClaimModel, Expr, ValueShapes } from "./values.js";
 
 type Blocks = typeof blocks;
@@ -78,7 +79,7 @@ export interface Silence {
 
 /** A statement that is read and kept, and that a later version evaluates. `written` is its canonical text. */
 export interface LaterStatement {
-  readonly statement: "table" | "solve" | "measured";
+  readonly statement: "solve" | "measured";
   readonly title: string | null;
   readonly written: string;
   readonly origin?: Place;
@@ -146,5 +147,6 @@ export interface Recipe {
   /** What is held in every variant, and where set-ups are compared. */
   readonly holds: readonly HoldModel[];
   readonly variants: readonly VariantModel[];
+  readonly tables: readonly TableModel[];
   readonly later: readonly LaterStatement[];
 }

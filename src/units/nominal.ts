@@ -34,6 +34,12 @@ export function exactFNumber(written: number): number {
   return apertureByNumber.get(written) ?? written;
 }
 
+/** The nominal number of an exact series f-number, as on a lens: 5.6 for the square root of 32; null for others. */
+export function nominalFNumber(exact: number): number | null {
+  for (const [number, own] of apertureByNumber) if (Math.abs(own / exact - 1) < 1e-9) return number;
+  return null;
+}
+
 const shutterFractions = (
   "1.3 1.6 2 2.5 3 4 5 6 8 10 13 15 20 25 30 40 50 60 80 100 125 160 200 250 320 400 500 640 800 1000 1250 1600 " +
   "2000 2500 3200 4000 5000 6400 8000"
@@ -80,6 +86,11 @@ const isoSeries = (
 )
   .split(" ")
   .map(Number);
+
+/** The nominal number of an exact series ISO value; null for others. */
+export function nominalIso(exact: number): number | null {
+  return isoSeries.find((number) => Math.abs(exactIso(number) / exact - 1) < 1e-9) ?? null;
+}
 
 /** The exact ISO value that a nominal one stands for, counted from ISO 100; others come back unchanged. */
 export function exactIso(written: number): number {

@@ -59,6 +59,8 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["reading", "Readings"],
   ["path", "Paths to values"],
   ["variant", "Variants"],
+  ["table", "Lesson tables"],
+  ["sweep", "What a table varies"],
   ["hold", "Readings that are held"],
   ["point", "Points"],
   ["direction", "Directions"],

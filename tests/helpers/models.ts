@@ -26,6 +26,7 @@ export function recipe(parts: Partial<Recipe> = {}): Recipe {
     expectations: [],
     holds: [],
     variants: [],
+    tables: [],
     later: [],
     ...parts,
   };

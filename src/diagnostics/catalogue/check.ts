@@ -3,6 +3,7 @@ import { claimFindings } from "./check-claims.js";
 import { kitFindings } from "./check-kits.js";
 import { nameFindings } from "./check-names.js";
 import { pathFindings } from "./check-paths.js";
+import { tableFindings } from "./check-tables.js";
 import { valueFindings } from "./check-values.js";
 import { variantFindings } from "./check-variants.js";
 
@@ -14,5 +15,6 @@ export const checkFindings = {
   ...valueFindings,
   ...claimFindings,
   ...pathFindings,
+  ...tableFindings,
   ...variantFindings,
 } as const;

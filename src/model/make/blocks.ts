@@ -88,6 +88,7 @@ export function recipe(title: string, parts: RecipeParts): Recipe {
     expectations: [],
     holds: [],
     variants: [],
+    tables: [],
     later: [],
     ...parts,
   };

@@ -1,0 +1,100 @@
+import { sentence } from "../../diagnostics/create.js";
+import type { Diagnostic } from "../../diagnostics/diagnostic.js";
+import { asSentence } from "../../diagnostics/print-sentence.js";
+import { sweepValue } from "../../model/tables/sweep-value.js";
+import type { SweepModel, TableModel } from "../../model/tables/types.js";
+import type { Recipe } from "../../model/types.js";
+import type { File, Item, Path, Table, Variant } from "../../syntax/ast.js";
+import { changeFile } from "../change/change.js";
+import { editBlock } from "../change/edit.js";
+import { parseValue } from "../change/parse-value.js";
+import type { Reporter } from "../context.js";
+import type { Kits } from "../kits/kits.js";
+import { checkSetUp } from "../recipe.js";
+import { changesOf } from "../variants/repeats.js";
+import { whereTo } from "./target.js";
+
+/** What a row's set-up is where it is checked as text, or why there is none. */
+export type RowSetUp =
+  | { readonly recipe: Recipe; readonly problem?: never }
+  | { readonly recipe?: never; readonly problem: string };
+
+/** A text whose rows are checked: its tree, its name, and the way to the kits that it names. */
+export interface RowText {
+  readonly file: File;
+  readonly name: string;
+  readonly kits: Kits;
+}
+
+const left: ReadonlySet<Item["kind"]> = new Set(["table", "variant", "solve", "measured", "expect"]);
+
+/**
+ * The set-up of one row, checked as if it had been written: every sweep that changes text, or takes another variant,
+ * at its index. Sweeps over properties of lamps and camera are left as the recipe has them.
+ */
+export function setUpOfRow({ file, name, kits }: RowText, table: TableModel, indices: readonly number[]): RowSetUp {
+  const found: Diagnostic[] = [];
+  const to: Reporter = { file: name, sink: (diagnostic) => found.push(diagnostic) };
+  const statement = file.items.find((item) => item.kind === "table" && item.title.value === table.title);
+  if (statement?.kind !== "table") return { problem: "the table is not in this text" };
+  const changed = table.sweeps.reduce(
+    (before, sweep, i) => changedBy(before, file, statement, sweep, indices[i] ?? 0, to),
+    file,
+  );
+  const setUp = { ...changed, items: changed.items.filter((item) => !left.has(item.kind)) };
+  const { recipe } = checkSetUp(setUp, name, to.sink, kits, true);
+  const error = found.find((diagnostic) => diagnostic.severity === "error");
+  if (error !== undefined) return { problem: asSentence(sentence(error)) };
+  return recipe === null ? { problem: "the recipe has no title" } : { recipe };
+}
+
+function changedBy(
+  before: File,
+  base: File,
+  statement: Table,
+  sweep: SweepModel,
+  index: number,
+  to: Reporter,
+): File {
+  const { written, value } = sweepValue(sweep, index);
+  if (sweep.target.kind === "property") return before;
+  if (sweep.target.kind === "variant")
+    return value === null ? before : variantOf(before, base, String(value), to);
+  const path = pathOf(statement, sweep);
+  if (path === null) return before;
+  const led = whereTo(before, path);
+  if (led?.kind === "like") {
+    const like: Path = {
+      ...path,
+      parts: [{ kind: "name", span: path.span, text: written.replaceAll("`", ""), quoted: true }],
+    };
+    return editBlock(before, led.trail, (block) => ({ ...block, like }));
+  }
+  const parsed = parseValue(written, path.span);
+  if (parsed === null) return before;
+  return changeFile(before, [{ kind: "set", path, value: parsed, companion: null, span: path.span }], to);
+}
+
+function pathOf(statement: Table, sweep: SweepModel): Path | null {
+  const line = statement.lines.find(
+    (one) => one.kind === "sweep" && one.span.start === (sweep.origin?.start ?? one.span.start),
+  );
+  return line?.kind === "sweep" ? line.path : null;
+}
+
+/** The file with the changes of a variant and of all that it comes from. A chain that does not end changes nothing. */
+function variantOf(before: File, base: File, title: string, to: Reporter): File {
+  const way: Variant[] = [];
+  for (let at: string | null = title; at !== null; ) {
+    const wanted: string = at;
+    const variant = base.items.find((item) => item.kind === "variant" && item.title.value === wanted);
+    if (variant?.kind !== "variant" || way.includes(variant)) return before;
+    way.unshift(variant);
+    at = variant.from?.value ?? null;
+  }
+  return way.reduce((file, variant) => {
+    const changed = changeFile(file, changesOf(variant), to);
+    const holds = variant.lines.filter((line) => line.kind === "hold");
+    return { ...changed, items: [...changed.items, ...holds] };
+  }, before);
+}

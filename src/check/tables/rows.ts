@@ -1,0 +1,32 @@
+import { sweepLength, sweepValue } from "../../model/tables/sweep-value.js";
+import type { SweepModel, TableModel } from "../../model/tables/types.js";
+import { type Reporter, report } from "../context.js";
+import { type RowText, setUpOfRow } from "./row.js";
+
+/** Values of a list that are tried; a longer list is tried at its ends like a sweep in steps. */
+const TRIED = 50;
+
+/** Tries the set-ups of a table that are checked as text, one sweep at a time, and reports values that do not fit. */
+export function tryRows(at: RowText, table: TableModel, to: Reporter): boolean {
+  let fit = true;
+  table.sweeps.forEach((sweep, which) => {
+    if (sweep.target.kind !== "text") return;
+    for (const index of triedOf(sweep)) {
+      const indices = table.sweeps.map((_, i) => (i === which ? index : 0));
+      const { problem } = setUpOfRow(at, table, indices);
+      if (problem === undefined) continue;
+      fit = false;
+      const place = sweep.origin ?? table.origin ?? { file: at.name, ...at.file.span };
+      const value = sweepValue(sweep, index).written;
+      report(to, "sweep.row", place, { path: sweep.path, value, what: problem.replace(/\.$/, "") });
+      return;
+    }
+  });
+  return fit;
+}
+
+function triedOf(sweep: SweepModel): readonly number[] {
+  const length = sweepLength(sweep);
+  if (sweep.range.kind === "list" && length <= TRIED) return Array.from({ length }, (_, i) => i);
+  return length > 1 ? [0, length - 1] : [0];
+}

@@ -1,0 +1,127 @@
+import { writeNumber } from "../../core/write-number.js";
+import { printNode } from "../../format/print-node.js";
+import { steppedNumber, stopsPerDoubling } from "../../model/tables/sweep-value.js";
+import type { Steps } from "../../model/tables/types.js";
+import type { Amount, Expression, Sweep } from "../../syntax/ast.js";
+import { dimensionWords } from "../../units/dimension.js";
+import { findUnit, fromBase, toBase } from "../../units/spellings.js";
+import { constant } from "../constant.js";
+import { type Context, report } from "../context.js";
+import type { End } from "./ends.js";
+import { rowLimit, tooManyRows } from "./limits.js";
+
+type Range = Extract<Sweep["range"], { kind: "steps" }>;
+
+/** Forms of which the values lie on a dial with equal stops. */
+const inStops = (end: End): boolean => end.base === "f" || end.base === "ISO" || end.form === "shutter";
+/** Amounts that may step in stops as well as by themselves. */
+const mayStop: ReadonlySet<End["base"]> = new Set(["J", "s", "lm", "lm s", "lx", "cd", "cd s", "W"]);
+
+/** The steps between two ends, counted before any row is made. Null after a finding. */
+export function stepsOf(ctx: Context, sweep: Sweep, path: string, from: End, to: End): Steps | null {
+  const range = sweep.range as Range;
+  if (from.form !== to.form || from.base !== to.base) {
+    report(ctx, "sweep.ends", sweep.span, {
+      path,
+      from: printNode(range.from),
+      to: printNode(range.to),
+    });
+    return null;
+  }
+  const target = converted(to, from.unit);
+  if (range.count !== null) return counted(ctx, range.count, from, target);
+  return range.step === null ? null : stepwise(ctx, sweep, path, from, target, range.step);
+}
+
+/** Stops from one end to another number: + where the number grows. */
+const stopsFrom = ({ number, unit }: End, to: number): number =>
+  stopsPerDoubling(unit) * Math.log2(to / number);
+
+/** A number in the unit of the other end. */
+function converted(end: End, unit: string): number {
+  const [own, other] = [findUnit(end.unit), findUnit(unit)];
+  if (end.unit === unit || own === null || other === null) return end.number;
+  return Number(fromBase(other, toBase(own, end.number)).toPrecision(15));
+}
+
+function counted(ctx: Context, amount: Amount, from: End, to: number): Steps | null {
+  const count = amount.value;
+  if (amount.unit !== null || !Number.isInteger(count) || count < 1) {
+    report(ctx, "sweep.count", amount.span, { written: printAmount(amount) });
+    return null;
+  }
+  if (count > rowLimit(ctx)) return tooManyRows(ctx, amount.span, count);
+  const scale = inStops(from) ? "stops" : "linear";
+  const way = scale === "stops" ? stopsFrom(from, to) : to - from.number;
+  const step = count === 1 ? 0 : way / (count - 1);
+  return {
+    form: from.form,
+    scale,
+    from: from.number,
+    to: count === 1 ? from.number : to,
+    step,
+    count,
+    unit: from.unit,
+  };
+}
+
+const printAmount = ({ written, unit }: Amount): string =>
+  unit === null ? written : `${written} ${unit.text}`;
+
+function stepwise(
+  ctx: Context,
+  sweep: Sweep,
+  path: string,
+  from: End,
+  to: number,
+  node: Expression,
+): Steps | null {
+  const example = exampleStep(from);
+  const read = constant(ctx, node, { words: "a step", example });
+  if (read === null) return null;
+  const stops = inStops(from);
+  const byStops = stops || (read.unit === "stop" && mayStop.has(from.base));
+  const wanted = byStops ? "stop" : from.base;
+  if (read.unit !== wanted) {
+    report(ctx, "sweep.step-unit", node.span, {
+      path,
+      wanted: dimensionWords(wanted),
+      found: dimensionWords(read.unit),
+      example,
+    });
+    return null;
+  }
+  const row = findUnit(from.unit);
+  const size = byStops || row === null ? read.value : Number(fromBase(row, read.value).toPrecision(15));
+  const way = byStops ? stopsFrom(from, to) : to - from.number;
+  if (!(size > 0)) {
+    report(ctx, "sweep.step", node.span, { written: printNode(node) });
+    return null;
+  }
+  const whole = Math.abs(way) / size;
+  const count = Math.floor(whole + 1e-9) + 1;
+  if (!(count <= rowLimit(ctx))) return tooManyRows(ctx, sweep.span, count);
+  const step = way < 0 ? -size : size;
+  const scale = byStops ? "stops" : "linear";
+  const steps: Steps = { form: from.form, scale, from: from.number, to, step, count, unit: from.unit };
+  if (whole - Math.round(whole) > 1e-9 || Math.round(whole) - whole > 1e-9) {
+    const last = steppedNumber(steps, count - 1);
+    report(ctx, "sweep.rest", sweep.span, {
+      last: said(last, from.unit),
+      to: printNode((sweep.range as Range).to),
+      step: said(Math.abs(way) / count, byStops ? "stop" : from.unit),
+    });
+  }
+  return steps;
+}
+
+/** A number with its unit, four figures: for a message only. */
+function said(value: number, unit: string): string {
+  const text = writeNumber(Number(value.toPrecision(4)));
+  return unit === "f" ? `f/${text}` : unit === "ISO" ? `ISO ${text}` : `${text} ${unit}`.trimEnd();
+}
+
+function exampleStep({ base, unit, form }: End): string {
+  if (base === "f" || base === "ISO" || form === "shutter" || base === "stop") return "1 stop";
+  return unit === "" ? "1" : `${unit === "m" ? "0.5" : "10"} ${unit}`;
+}

@@ -289,12 +289,14 @@ const sweep = object({
   range: discriminatedUnion("kind", [
     object({
       kind: literal("list"),
+      unit: nullable(string()),
       values: array(
         object({
           written,
           value: unknown().meta({
             description: "As the swept property's type has it; null where rows are checked as text.",
           }),
+          number: nullable(number()),
         }),
       ),
     }),

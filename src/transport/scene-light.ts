@@ -43,6 +43,11 @@ export interface SceneLight {
    * meters that share a working: some times the cost of a reading.
    */
   readonly contributors: (lights: readonly PoweredSource[], meter: Meter) => readonly Contributor[];
+  /**
+   * A light of the same set that knows what this one knows. What it works out further, for lamps that move and meters
+   * that follow them, is its own and is dropped with it; only the set itself is worked out once for both.
+   */
+  readonly fork: () => SceneLight;
 }
 
 /** A place that is looked at with a kept set, and its station there. */
@@ -54,15 +59,52 @@ interface Spot {
 /** New meters nearer than this to a station that is known share its cells, m. */
 const NEAR = 0.05;
 
+/** What a light has worked out so far. */
+interface Known {
+  readonly spots: Map<string, Spot>;
+  readonly sets: KeptSet[];
+  readonly sources: Map<string, ShadedSource>;
+  readonly columns: Map<KeptSet, Map<string, ReturnType<typeof bouncedColumn>>>;
+  readonly directs: Map<string, number>;
+  readonly blacks: Map<KeptSet, readonly BlackSet[]>;
+}
+
+/** What all forks of a light share. */
+interface Shared {
+  readonly scene: Scene;
+  readonly quality: Quality;
+  readonly occluders: ReturnType<typeof occludersOf>;
+  /** The set at the scene's own stations; null before it is first asked for. */
+  own: KeptSet | null;
+}
+
 /** The light of a scene; the scene's stations are looked at together from the start. */
 export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight {
-  const occluders = occludersOf(scene);
-  const spots = new Map<string, Spot>();
-  const sets: KeptSet[] = [];
-  const sources = new Map<string, ShadedSource>();
-  const columns = new Map<KeptSet, Map<string, ReturnType<typeof bouncedColumn>>>();
-  const directs = new Map<string, number>();
-  const blacks = new Map<KeptSet, readonly BlackSet[]>();
+  const known: Known = {
+    spots: new Map(),
+    sets: [],
+    sources: new Map(),
+    columns: new Map(),
+    directs: new Map(),
+    blacks: new Map(),
+  };
+  return lightFrom({ scene, quality, occluders: occludersOf(scene), own: null }, known);
+}
+
+function copyOf(known: Known): Known {
+  return {
+    spots: new Map(known.spots),
+    sets: [...known.sets],
+    sources: new Map(known.sources),
+    columns: new Map([...known.columns].map(([kept, own]) => [kept, new Map(own)])),
+    directs: new Map(known.directs),
+    blacks: new Map(known.blacks),
+  };
+}
+
+function lightFrom(shared: Shared, known: Known): SceneLight {
+  const { scene, quality, occluders } = shared;
+  const { spots, sets, sources, columns, directs, blacks } = known;
   const scratch = emptyVector();
   const announced = new Map<string, Meter>();
 
@@ -77,8 +119,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     sets.find((set) =>
       set.stations.some((station) => station.at.every((x, i) => Math.abs(x - (at[i] as number)) < NEAR)),
     );
-  const keep = (stations: readonly Station[]): void => {
-    const kept = keepSet({ ...scene, stations }, quality);
+  const keep = (kept: KeptSet): void => {
     sets.push(kept);
     enter(kept);
   };
@@ -87,7 +128,10 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     const known = spots.get(key);
     if (known !== undefined) return known;
     // The scene's own stations first and by themselves, so that no other meter changes what they read.
-    if (sets.length === 0) keep(scene.stations);
+    if (sets.length === 0) {
+      shared.own ??= keepSet(scene, quality);
+      keep(shared.own);
+    }
     announced.set(key, meter);
     const waiting = [...announced.values()].filter((row) => !spots.has(meterKey(row)));
     announced.clear();
@@ -99,7 +143,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
       else near.set(set, [...(near.get(set) ?? []), asStation(row)]);
     }
     for (const [set, stations] of near) enter(keptAt(set, stations));
-    if (far.length > 0) keep(far);
+    if (far.length > 0) keep(keepSet({ ...scene, stations: far }, quality));
     return spots.get(key) as Spot;
   };
   const shadedOf = (source: Source, key: string): ShadedSource => {
@@ -135,6 +179,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     return known;
   };
   return {
+    fork: () => lightFrom(shared, copyOf(known)),
     ask: (meters) => {
       for (const meter of meters) announced.set(meterKey(meter), meter);
     },

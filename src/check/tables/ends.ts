@@ -8,7 +8,7 @@ import type {
   TapeValue,
 } from "../../model/values.js";
 import type { Quantity } from "../../units/quantity.js";
-import { findUnit, fromBase } from "../../units/spellings.js";
+import { findUnit, fromBase, toBase } from "../../units/spellings.js";
 import type { ValueType } from "../../vocabulary/value-types.js";
 
 /** One end of a stepped sweep as a number. */
@@ -123,4 +123,11 @@ function powerEnd(power: PowerValue): End | null {
     default:
       return power satisfies never;
   }
+}
+
+/** A number in the unit of the other end. */
+export function converted(end: End, unit: string): number {
+  const [own, other] = [findUnit(end.unit), findUnit(unit)];
+  if (end.unit === unit || own === null || other === null) return end.number;
+  return Number(fromBase(other, toBase(own, end.number)).toPrecision(15));
 }

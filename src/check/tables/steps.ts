@@ -4,10 +4,10 @@ import { steppedNumber, stopsPerDoubling } from "../../model/tables/sweep-value.
 import type { Steps } from "../../model/tables/types.js";
 import type { Amount, Expression, Sweep } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
-import { findUnit, fromBase, toBase } from "../../units/spellings.js";
+import { findUnit, fromBase } from "../../units/spellings.js";
 import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
-import type { End } from "./ends.js";
+import { converted, type End } from "./ends.js";
 import { rowLimit, tooManyRows } from "./limits.js";
 
 type Range = Extract<Sweep["range"], { kind: "steps" }>;
@@ -36,13 +36,6 @@ export function stepsOf(ctx: Context, sweep: Sweep, path: string, from: End, to:
 /** Stops from one end to another number: + where the number grows. */
 const stopsFrom = ({ number, unit }: End, to: number): number =>
   stopsPerDoubling(unit) * Math.log2(to / number);
-
-/** A number in the unit of the other end. */
-function converted(end: End, unit: string): number {
-  const [own, other] = [findUnit(end.unit), findUnit(unit)];
-  if (end.unit === unit || own === null || other === null) return end.number;
-  return Number(fromBase(other, toBase(own, end.number)).toPrecision(15));
-}
 
 function counted(ctx: Context, amount: Amount, from: End, to: number): Steps | null {
   const count = amount.value;

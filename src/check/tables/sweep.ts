@@ -12,7 +12,7 @@ import { nearNames, suggestion } from "../suggest.js";
 import { ofDimension } from "../values/measure.js";
 import { readValue } from "../values/read.js";
 import { bare, singleWord } from "../words.js";
-import { type End, endOf, quantityEnd, stepped } from "./ends.js";
+import { converted, type End, endOf, quantityEnd, stepped } from "./ends.js";
 import { stepsOf } from "./steps.js";
 import { type Led, whereTo } from "./target.js";
 
@@ -106,14 +106,23 @@ function listed(ctx: Context, sweep: Sweep, kind: Kind): SweepModel["range"] | n
     report(ctx, "sweep.list", values.span, { example: kind.example });
     return null;
   }
-  const read: ListedValue[] = [];
-  let complete = true;
+  const read: { readonly item: Value; readonly value: unknown }[] = [];
   for (const item of values.items) {
     const value = item.kind === "damaged" ? undefined : kind.read(item);
-    if (value === undefined) complete = false;
-    else read.push({ written: printNode(item), value: kind.target.kind === "text" ? null : value });
+    if (value !== undefined) read.push({ item, value });
   }
-  return complete ? { kind: "list", values: read } : null;
+  if (read.length < values.items.length) return null;
+  const ends = read.map(({ value }) => kind.end?.(value) ?? null);
+  const first = ends[0] ?? null;
+  const alike = first !== null && ends.every((end) => end?.form === first.form && end.base === first.base);
+  const listedValues = read.map(
+    ({ item, value }, i): ListedValue => ({
+      written: printNode(item),
+      value: kind.target.kind === "text" ? null : value,
+      number: alike ? converted(ends[i] ?? first, first.unit) : null,
+    }),
+  );
+  return { kind: "list", unit: alike ? first.unit : null, values: listedValues };
 }
 
 function steppedRange(ctx: Context, sweep: Sweep, path: string, kind: Kind): SweepModel["range"] | null {

@@ -25,6 +25,8 @@ export interface ListedValue {
    * where rows are checked as text.
    */
   readonly value: unknown;
+  /** Its number in the unit of the list; null where the values are not all numbers of one kind. */
+  readonly number: number | null;
 }
 
 /** How a stepped value is put together. */
@@ -63,7 +65,7 @@ export interface SweepModel {
   readonly path: string;
   readonly target: SweepTarget;
   readonly range:
-    | { readonly kind: "list"; readonly values: readonly ListedValue[] }
+    | { readonly kind: "list"; readonly unit: string | null; readonly values: readonly ListedValue[] }
     | { readonly kind: "steps"; readonly steps: Steps };
   readonly origin?: Place;
 }

@@ -4,7 +4,7 @@ import type { PowerValue } from "../../model/values.js";
 import { placeOfBlock, report, type Site } from "../site.js";
 
 /** Stops below full power of a setting; null when it is off, undefined where it cannot be said. */
-function stopsBelow(light: LightModel, power: PowerValue): number | null | undefined {
+export function stopsBelow(light: LightModel, power: PowerValue): number | null | undefined {
   switch (power.kind) {
     case "full":
       return 0;

@@ -1,0 +1,92 @@
+import { sweepLength } from "../model/tables/sweep-value.js";
+import type { Expr } from "../model/values.js";
+import { evaluate } from "../report/evaluate/expression.js";
+import type { Plan } from "../report/plan.js";
+import { runRules } from "../report/rules/run.js";
+import { emptyCell, resultCell, resultColumn, sweptCell, sweptColumn } from "./cell.js";
+import { isQuick } from "./change.js";
+import { type LightStore, lightStore } from "./lights.js";
+import { quickPlan, type RowPlan, sceneOf, slowPlan, type TableWork } from "./plans.js";
+import type { Table, TableRow } from "./types.js";
+
+/**
+ * A lesson table: its head at once, its rows as they are asked for. Rows share what they have in common. Where only
+ * powers, gels or the camera's settings change, nothing of the light is worked out again; where one lamp moves, the set
+ * is kept. A row that cannot be worked out says why in its cells.
+ */
+export function makeTable(work: TableWork): Table {
+  const { table, recipe } = work;
+  const columns = [
+    ...table.sweeps.map((sweep) => sweptColumn(sweep, table.worksheet)),
+    ...table.columns.map((column) => resultColumn(column, table.worksheet)),
+  ];
+  const rows = table.sweeps.reduce((product, sweep) => product * sweepLength(sweep), 1);
+  return {
+    title: table.title,
+    recipe: recipe.title,
+    note: table.note,
+    columns,
+    rows,
+    work: () => rowsOf(work),
+  };
+}
+
+function* rowsOf(work: TableWork): Generator<TableRow, void> {
+  const [outer, inner] = work.table.sweeps;
+  if (outer === undefined) return;
+  const base = sceneOf(work.recipe);
+  if (base.problem !== undefined) return;
+  const lights = lightStore(base.scene);
+  const most = sweepLength(outer);
+  const least = inner === undefined ? 1 : sweepLength(inner);
+  const at = (i: number, j: number): readonly number[] => (inner === undefined ? [i] : [i, j]);
+  if (inner !== undefined && isQuick(outer) && !isQuick(inner)) {
+    yield* turned(work, lights, most, least);
+    return;
+  }
+  let last: { readonly key: string; readonly slow: RowPlan } | null = null;
+  for (let i = 0; i < most; i++) {
+    for (let j = 0; j < least; j++) {
+      const key = at(i, j)
+        .map((index, k) => (isQuick(work.table.sweeps[k] ?? outer) ? "" : index))
+        .join(" ");
+      if (last === null || last.key !== key) last = { key, slow: slowPlan(work, at(i, j), lights) };
+      yield rowOf(work, at(i, j), last.slow);
+    }
+  }
+}
+
+/** Where the second sweep needs light and the first does not, columns are worked out first and rows given out then. */
+function* turned(
+  work: TableWork,
+  lights: LightStore,
+  most: number,
+  least: number,
+): Generator<TableRow, void> {
+  const rows: TableRow[][] = Array.from({ length: most }, () => []);
+  for (let j = 0; j < least; j++) {
+    const slow = slowPlan(work, [0, j], lights);
+    for (let i = 0; i < most; i++) rows[i]?.push(rowOf(work, [i, j], slow));
+  }
+  for (const part of rows) yield* part;
+}
+
+function rowOf(work: TableWork, indices: readonly number[], slow: RowPlan): TableRow {
+  const { table } = work;
+  const swept = table.sweeps.map((sweep, i) => sweptCell(sweep, indices[i] ?? 0));
+  const there = slow.plan === undefined ? slow : quickPlan(work, indices, slow.plan);
+  const { plan } = there;
+  if (plan === undefined) return [...swept, ...table.columns.map(() => emptyCell(there.problem))];
+  const asked = {
+    plan,
+    alarms: table.columns.some(({ value }) => asksWarnings(value)) ? alarmsOf(plan) : null,
+  };
+  return [...swept, ...table.columns.map((column) => resultCell(column, evaluate(asked, column.value)))];
+}
+
+/** Warnings of severity stop or check. */
+function alarmsOf(plan: Plan): number {
+  return runRules(plan).warnings.filter(({ severity }) => severity !== "note").length;
+}
+
+const asksWarnings = (value: Expr): boolean => value.kind === "result" && value.name === "no_warnings";

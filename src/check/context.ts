@@ -61,8 +61,8 @@ export interface Context extends Reporter {
   readonly circles: Set<Define>;
   /** Names that a `use` could not bring in, which has been said. */
   readonly missing: Set<string>;
-  /** How large tables may be; without it what the command allows. */
-  readonly limits?: TableLimits;
+  /** How large tables may be. */
+  readonly limits: TableLimits;
 }
 
 /** The context in which a definition is read when it is used: its own names, and the places of the recipe. */

@@ -107,7 +107,7 @@ export function checkSetUp(
       const checked = checkHold(ctx, item);
       if (checked !== null) holds.push(checked);
     } else if (item.kind === "table") {
-      if (title !== null) tables.push(...tableOf(ctx, file, item, title.kind, tables));
+      if (title !== null) tables.push(...tableOf(ctx, file, item, title.kind, whole, tables));
     } else {
       const kept = keepForLater(ctx, item);
       if (kept !== null) later.push(kept);
@@ -160,6 +160,7 @@ function tableOf(
   file: File,
   item: Table,
   kind: Recipe["kind"],
+  whole: boolean,
   before: readonly TableModel[],
 ): readonly TableModel[] {
   if (kind !== "recipe") {
@@ -172,7 +173,7 @@ function tableOf(
     report(ctx, "table.twice", item.title.span, { title: item.title.value }, { related });
     return [];
   }
-  const checked = checkTable(ctx, file, item);
+  const checked = checkTable(ctx, file, item, whole);
   return checked === null ? [] : [checked];
 }
 

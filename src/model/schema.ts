@@ -11,7 +11,6 @@ import {
   optional,
   string,
   union,
-  unknown,
   type ZodType,
 } from "zod";
 import type { BaseUnit } from "../units/dimension.js";
@@ -274,6 +273,14 @@ const hold = object({
   ),
 });
 
+/** A value of any property, as its type has it; null where rows are checked as text. */
+const [someValue, otherValue, ...moreValues] = Object.values(valueSchemas) as [
+  ZodType,
+  ZodType,
+  ...ZodType[],
+];
+const anyValue = nullable(union([someValue, otherValue, ...moreValues]));
+
 const sweep = object({
   path: string(),
   target: discriminatedUnion("kind", [
@@ -293,9 +300,7 @@ const sweep = object({
       values: array(
         object({
           written,
-          value: unknown().meta({
-            description: "As the swept property's type has it; null where rows are checked as text.",
-          }),
+          value: anyValue,
           number: nullable(number()),
         }),
       ),

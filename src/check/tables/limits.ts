@@ -11,8 +11,10 @@ export interface TableLimits {
 /** What the command allows. */
 export const usualLimits: TableLimits = { rows: MAX_ROWS, cells: MAX_CELLS };
 
-export const rowLimit = (ctx: Context): number => (ctx.limits ?? usualLimits).rows;
-export const cellLimit = (ctx: Context): number => (ctx.limits ?? usualLimits).cells;
+/** The most rows of a table. */
+export const rowLimit = (ctx: Context): number => ctx.limits.rows;
+/** The most cells of a table. */
+export const cellLimit = (ctx: Context): number => ctx.limits.cells;
 
 /** Says that a sweep alone, or two together, make too many rows. */
 export function tooManyRows(ctx: Context, span: Span, rows: number): null {

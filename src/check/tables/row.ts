@@ -32,7 +32,11 @@ const left: ReadonlySet<Item["kind"]> = new Set(["table", "variant", "solve", "m
  * The set-up of one row, checked as if it had been written: every sweep that changes text, or takes another variant,
  * at its index. Sweeps over properties of lamps and camera are left as the recipe has them.
  */
-export function setUpOfRow({ file, name, kits }: RowText, table: TableModel, indices: readonly number[]): RowSetUp {
+export function setUpOfRow(
+  { file, name, kits }: RowText,
+  table: TableModel,
+  indices: readonly number[],
+): RowSetUp {
   const found: Diagnostic[] = [];
   const to: Reporter = { file: name, sink: (diagnostic) => found.push(diagnostic) };
   const statement = file.items.find((item) => item.kind === "table" && item.title.value === table.title);

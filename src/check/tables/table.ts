@@ -13,20 +13,23 @@ import { checkSweep } from "./sweep.js";
 
 const settings = ["note", "worksheet"] as const;
 
-/** One `table`: what it varies, what it shows and what it holds, typed and counted. Null after a finding. */
-export function checkTable(ctx: Context, file: File, statement: Table): TableModel | null {
+/**
+ * One `table`: what it varies, what it shows and what it holds, typed and counted. Null after a finding.
+ * @param whole - False where the parser reported an error: what seems to be missing may stand in what it left out.
+ */
+export function checkTable(ctx: Context, file: File, statement: Table, whole: boolean): TableModel | null {
   let complete = true;
   const keep = <T>(checked: T | null): readonly T[] => {
     if (checked === null) complete = false;
     return checked === null ? [] : [checked];
   };
   const written = statement.lines.filter((line) => line.kind === "sweep");
-  if (!enough(ctx, statement, written)) complete = false;
+  if (!enough(ctx, statement, written, whole)) complete = false;
   const sweeps = written.slice(0, 2).flatMap((line) => keep(checkSweep(ctx, file, line)));
   const shows = statement.lines.flatMap((line) => (line.kind === "show" ? line.columns : []));
   const columns = shows.flatMap((column) => keep(checkColumn(ctx, column)));
   if (shows.length === 0) {
-    report(ctx, "table.empty", statement.title.span, {});
+    if (whole) report(ctx, "table.empty", statement.title.span, {});
     complete = false;
   }
   const holds: HoldModel[] = statement.lines.flatMap((line) =>
@@ -48,9 +51,10 @@ export function checkTable(ctx: Context, file: File, statement: Table): TableMod
 }
 
 /** One or two sweeps, of different things. */
-function enough(ctx: Context, statement: Table, sweeps: readonly Sweep[]): boolean {
+function enough(ctx: Context, statement: Table, sweeps: readonly Sweep[], whole: boolean): boolean {
   const [first, second, ...more] = sweeps;
   if (first === undefined) {
+    if (!whole) return false;
     const light = [...ctx.declared.values()].find((one) => one.kind === "light")?.name ?? "key";
     report(ctx, "table.still", statement.title.span, { example: `${light}.distance over [1 m, 2 m, 4 m]` });
     return false;

@@ -1,4 +1,5 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
+import { systemWords } from "../node/system-words.js";
 import { commandHelp, generalHelp } from "./arguments/help.js";
 import { near } from "./arguments/near.js";
 import { parseArguments } from "./arguments/parse.js";
@@ -84,12 +85,24 @@ async function start(args: readonly string[], io: Machine): Promise<number> {
   return action === undefined ? TROUBLE : await action(session);
 }
 
+/** What the system says of an output that it did not take; null for any other error. */
+function outputProblem(error: unknown): string | null {
+  if (!(error instanceof Error) || !("code" in error) || !("syscall" in error)) return null;
+  if (error.syscall !== "write" || typeof error.code !== "string") return null;
+  return systemWords(error.code);
+}
+
 /** Runs the program with the arguments behind its name; the exit code. A fault of our own becomes one sentence. */
 export async function run(args: readonly string[], io: Machine): Promise<number> {
   try {
     return await start(args, io);
   } catch (error) {
     const what = error instanceof Error ? error.message : String(error);
+    const unwritten = outputProblem(error);
+    if (unwritten !== null) {
+      io.err(`The output could not be written: ${unwritten}.\n`);
+      return TROUBLE;
+    }
     io.err(
       `This is a mistake of halfshade itself, not of your file; please report it: ${visibleLine(what)}\n`,
     );

@@ -3,7 +3,7 @@ import { sentence } from "./create.js";
 import type { Diagnostic } from "./diagnostic.js";
 import { linesAfter } from "./print-edit.js";
 import { frame } from "./print-frame.js";
-import type { Paint } from "./print-paint.js";
+import { type Paint, plain } from "./print-paint.js";
 import { locate, placeName, type TextOf } from "./print-place.js";
 import { asSentence } from "./print-sentence.js";
 import { visibleLine } from "./print-visible.js";
@@ -12,10 +12,19 @@ import { cells, wrap } from "./print-width.js";
 /** How findings are printed. */
 export interface PrintOptions {
   readonly textOf: TextOf;
-  /** Cells of a line; 40 at least. */
-  readonly width: number;
-  readonly paint: Paint;
+  /** Cells of a line, 40 at least; 80 if not given. */
+  readonly width?: number;
+  /** Colours words by their tone; none if not given. */
+  readonly paint?: Paint;
 }
+
+type Printing = Required<PrintOptions>;
+
+const printing = ({ textOf, width = 80, paint = plain }: PrintOptions): Printing => ({
+  textOf,
+  width: Math.max(40, width),
+  paint,
+});
 
 const INDENT = "    ";
 const DEEPER = "        ";
@@ -41,7 +50,7 @@ function excerpt(
   located: ReturnType<typeof locate>,
   label: string,
   indent: string,
-  options: PrintOptions,
+  options: Printing,
 ): readonly string[] {
   const words = visibleLine(label);
   const width = options.width - indent.length;
@@ -65,7 +74,7 @@ function titleSays(title: string, words: string): boolean {
 
 /** One finding as text: place, severity and sentence; the marked line; other places; what to do; its code. */
 export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): string {
-  const options = { ...given, width: Math.max(40, given.width) };
+  const options = printing(given);
   const { width, paint, textOf } = options;
   const located = locate(diagnostic.place, textOf);
   const place = visibleLine(placeName(located));

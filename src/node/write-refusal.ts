@@ -1,17 +1,7 @@
 import { finding } from "../diagnostics/create.js";
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
+import { systemWords } from "./system-words.js";
 import { wholeFile } from "./text-file.js";
-
-/** Errors of the system in words. */
-const words: ReadonlyMap<string, string> = new Map([
-  ["ENOSPC", "the disk is full"],
-  ["EDQUOT", "the disk space allowed to you is used up"],
-  ["EROFS", "the disk can only be read"],
-  ["EIO", "the disk reports a fault"],
-  ["EMFILE", "too many files are open"],
-  ["EFBIG", "the file would be too large"],
-  ["EBUSY", "another program holds it"],
-]);
 
 /** The finding for a file that was not written: one of our own reasons, or the code of an error of the system. */
 export function refusal(path: string, why: string): Diagnostic {
@@ -37,6 +27,6 @@ export function refusal(path: string, why: string): Diagnostic {
     case "EPERM":
       return finding("file.not-written", place, { path, reason: "you may not write there" });
     default:
-      return finding("file.not-written", place, { path, reason: words.get(why) ?? `the system says ${why}` });
+      return finding("file.not-written", place, { path, reason: systemWords(why) });
   }
 }

@@ -70,7 +70,7 @@ export function renderMarkdown(report: Report): string {
   for (const item of report.warnings) {
     const about = item.about === null ? "" : ` ${safe(item.about)}`;
     const lines = [
-      `**${severityWords[item.severity]}:**${about} ${safe(asSentence(item.message))} (${safe(item.code)})`,
+      `**${severityWords[item.severity]}:**${about} ${safe(asSentence(item.message, [item.about]))} (${safe(item.code)})`,
     ];
     if (item.remedy !== "") lines.push(`What to do: ${safe(item.remedy)}`);
     if (item.caution !== null) lines.push(`Caution: ${safe(item.caution)}`);

@@ -65,12 +65,11 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
 function edgeWords(edge: ReportLight["shadow_edges"][number]): string {
   const widths = (full: number | null, most: number | null): string =>
     `${n.millimetres(full)} wide, ${n.millimetres(most)} of it from 10 to 90 %`;
-  const where = `of an edge at the aim, ${n.centimetres(edge.gap)} behind it`;
+  const where = `${n.centimetres(edge.gap)} behind an edge at the aim`;
   const long = widths(edge.full, edge.ten_ninety);
-  const short = widths(edge.full_least, edge.ten_ninety_least);
-  const same =
-    edge.full === null || edge.full_least === null || edge.full_least > 0.98 * edge.full || short === long;
-  return same ? `${where}: ${long}` : `${where}: ${long}; across the narrow way ${short}`;
+  const short = `${n.millimetres(edge.full_least)} and ${n.millimetres(edge.ten_ninety_least)}`;
+  const same = edge.full === null || edge.full_least === null || edge.full_least > 0.98 * edge.full;
+  return same ? `${where}: ${long}` : `${where}: ${long}; across its narrow way ${short}`;
 }
 
 /** A setting, and what it does not say itself: stops below full, energy, energy of full power. */

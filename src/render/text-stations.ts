@@ -1,4 +1,5 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
+import { wholePerCents } from "../report/say/per-cents.js";
 import type { Report, ReportStation } from "../report/schema/report.js";
 import * as n from "./number.js";
 import { indented, type ViewOptions } from "./report-lines.js";
@@ -8,11 +9,15 @@ import { layTable, type TableColumn } from "./table.js";
 export const stationReading = (station: ReportStation): string =>
   `${visibleLine(station.looks)} (${station.receptor})`;
 
-const share = (station: ReportStation, light: string): string => {
-  const entry = station.exposure.lights.find((item) => item.name === light);
-  const total = station.exposure.total;
-  if (entry === undefined || !(total > 0)) return n.NOTHING;
-  return n.perCent((entry.direct + (entry.bounced ?? 0)) / total);
+/** What each light gives of a station's light, in whole per cents that add up. */
+const shares = (station: ReportStation, lights: readonly string[]): readonly string[] => {
+  const entries = station.exposure.lights;
+  if (!(station.exposure.total > 0)) return lights.map(() => n.NOTHING);
+  const parts = wholePerCents(entries.map((entry) => entry.direct + (entry.bounced ?? 0)));
+  return lights.map((light) => {
+    const part = parts[entries.findIndex((entry) => entry.name === light)];
+    return part === undefined ? n.NOTHING : `${part} %`;
+  });
 };
 
 interface StationTable {
@@ -40,7 +45,7 @@ export function stationTable(report: Report, withShares: boolean, withLight: boo
       n.signedStops(station.stops_from_aperture),
     ];
     if (withLight) row.push(n.significant(station.exposure.total, 3), n.fixed(station.ev100, 1));
-    for (const light of lights) row.push(share(station, light));
+    row.push(...shares(station, lights));
     return row;
   });
   return { columns, rows };

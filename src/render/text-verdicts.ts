@@ -38,7 +38,14 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
   if (item.shares.length > 0) {
     say("", item.shares.map((share) => `${visibleLine(share.name)}: ${visibleLine(share.text)}`).join(", "));
   }
-  if (item.reason !== null) say("", asSentence(item.reason));
+  if (item.reason !== null)
+    say(
+      "",
+      asSentence(
+        item.reason,
+        item.shares.map((share) => share.name),
+      ),
+    );
   // The text of an expectation ends with its reason, as it was written.
   if (item.because !== null && !item.text.includes(item.because))
     say("", `wanted because: ${visibleLine(item.because)}`);
@@ -61,7 +68,9 @@ export function silenceLines(item: ReportSilence, view: ViewOptions): readonly s
 /** What a silenced warning would say, a sentence each. */
 export function silenceWords(item: ReportSilence): readonly string[] {
   if (item.warnings.length === 0) return ["It does not speak here, so the line can go."];
-  return item.warnings.map((row) => `${severityWords[row.severity]}: ${asSentence(row.message)}`);
+  return item.warnings.map(
+    (row) => `${severityWords[row.severity]}: ${asSentence(row.message, [row.about])}`,
+  );
 }
 
 /** One warning: severity, what it is about, cause, remedy, caution, code. */
@@ -72,7 +81,7 @@ export function warningLines(item: ReportWarning, view: ViewOptions): readonly s
   const lines = head.map((line, index) =>
     index === 0 ? line.replace(word, () => view.paint(item.severity, word)) : line,
   );
-  lines.push(...indented(asSentence(item.message), "    ", view.width));
+  lines.push(...indented(asSentence(item.message, [item.about]), "    ", view.width));
   if (item.remedy !== "")
     lines.push(...indented(`What to do: ${visibleLine(item.remedy)}`, "    ", view.width));
   if (item.caution !== null)

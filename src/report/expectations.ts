@@ -4,7 +4,7 @@ import type { Asked } from "./evaluate/expression.js";
 import { type MeasuredInput, measuredInputs } from "./evaluate/inputs.js";
 import { reportValue, show, unitOf } from "./evaluate/show.js";
 import { judgeSurely } from "./evaluate/surely.js";
-import { sayPercent } from "./say/quantity.js";
+import { wholePerCents } from "./say/per-cents.js";
 import type { ReportExpectation } from "./schema/report.js";
 
 /** What became of every expectation of the recipe, in file order. `lineOf` tells the line of an offset, if known. */
@@ -58,10 +58,7 @@ function foundWords({ found, apart }: Judgement): string | null {
 }
 
 function sharesOf({ found }: Judgement): ReportExpectation["shares"] {
-  const total = found.shares.reduce((sum, share) => sum + share.direct, 0);
-  if (!(total > 0)) return [];
-  return found.shares.map((share) => ({
-    name: share.name,
-    text: sayPercent(share.direct / total),
-  }));
+  if (!found.shares.some((share) => share.direct > 0)) return [];
+  const parts = wholePerCents(found.shares.map((share) => share.direct));
+  return found.shares.map(({ name }, index) => ({ name, text: `${parts[index] ?? 0} %` }));
 }

@@ -1,3 +1,4 @@
+import { asSentence } from "../diagnostics/print-sentence.js";
 import { bearingOf, elevationOf } from "./geometry/directions.js";
 import { fNumberOf, noLight, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
@@ -8,7 +9,8 @@ import { sayAngle, sayFNumber } from "./say/quantity.js";
 import type { ReportExpectation, ReportWarning } from "./schema/report.js";
 import { hardnessPhrase } from "./words.js";
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** A light this steep, in degrees, comes from overhead, whatever its bearing (common practice, no source). */
+const OVERHEAD = 80;
 
 /** One plain sentence that a photographer can act on: the light, the reading, and how many findings wait. */
 export function headline(
@@ -17,7 +19,9 @@ export function headline(
   expectations: readonly ReportExpectation[],
 ): string {
   const parts = [lightPart(plan), readingPart(plan), findings(warnings, expectations)];
-  return `${capital(parts.filter((part) => part !== "").join("; "))}.`;
+  const words = parts.filter((part) => part !== "").join("; ");
+  const names = [...plan.scene.sources, ...plan.scene.subjects].map((row) => row.name);
+  return asSentence(words, names);
 }
 
 function lightPart({ scene }: Plan): string {
@@ -28,8 +32,9 @@ function lightPart({ scene }: Plan): string {
   if (key === null) return "no light is the key";
   const size = sizeFrom(key, subject.face);
   const side = bearingOf(subject.face, key.centre);
-  const where = side === null ? "straight overhead" : `from ${sideWords(side)}`;
-  const height = `at ${sayAngle(elevationOf(subject.face, key.centre))}`;
+  const elevation = elevationOf(subject.face, key.centre);
+  const where = side === null || elevation >= OVERHEAD ? "from overhead" : `from ${sideWords(side)}`;
+  const height = `at ${sayAngle(elevation)}`;
   if (size === null) return `${key.name} does not show its lit side to the face`;
   return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
 }

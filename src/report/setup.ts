@@ -57,8 +57,9 @@ function lightSentence({ scene, recipe }: Plan, source: Source): string {
   }
   const face = faceWords(scene);
   const side = bearingOf(subject.face, source.centre);
-  const bearing = side === null ? "straight overhead" : bearingWords(side);
-  const elevation = `${sayAngle(elevationOf(subject.face, source.centre))} up from ${face}`;
+  const steep = elevationOf(subject.face, source.centre);
+  const bearing = side === null || steep >= 89.5 ? "straight overhead" : bearingWords(side);
+  const elevation = `${sayAngle(steep)} up from ${face}`;
   const tapes = `${sayLength(distance(subject.face, source.centre))} from ${face} (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
   return `${what}, ${tapes}, ${bearing}, ${height}, ${elevation}; ${power}.`;
 }

@@ -33,7 +33,7 @@ describe("the report as text", () => {
       "2.40 m from the face, 2.20 m high, 40.0 deg to camera-left, 14.8 deg up",
       "42.6 deg up",
       "19.6 deg (14.3 by 21.2 deg), 37 times the sun",
-      "of an edge at the aim, 3 cm behind it: 9.4 mm wide, 7.4 mm of it from 10 to 90 %",
+      "3 cm behind an edge at the aim: 9.4 mm wide, 7.4 mm of it from 10 to 90 %",
       "8.14 m long on the floor, back and 38.5 deg to camera-right",
       "1/4, 2.0 stop below full, 100 Ws of 400 Ws",
       "2110 lm s, +-0.3 stop: one meter reading",

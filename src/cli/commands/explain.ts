@@ -15,12 +15,17 @@ interface Page {
   readonly paragraphs: readonly string[];
 }
 
+/** A sentence of the catalogue without its holes: what stands there comes from the text. */
+const withoutHoles = (words: string): string => words.replace(/\{[a-zA-Z]+\}/g, "...");
+
 function findingPage(code: string, row: CatalogueRow): Page {
-  const help = row.help === "" ? [] : [`What to do: ${asSentence(row.help)}`];
+  const help = /^\{[a-zA-Z]+\}$|^$/.test(row.help)
+    ? []
+    : [`What to do: ${asSentence(withoutHoles(row.help))}`];
   return {
     code,
     severity: row.severity,
-    line: asSentence(row.message),
+    line: asSentence(withoutHoles(row.message)),
     paragraphs: [...row.page.split(/\n{2,}/), ...help],
   };
 }

@@ -5,14 +5,20 @@ import { type Loaded, loadText, printOptions, sayProblem } from "../texts.js";
 
 type Text = Extract<Loaded, { readonly bytes: Uint8Array }>;
 
-/** One file in its usual form; null where it has errors, which have been said then. */
-function formatted(session: Session, stage: Language, loaded: Text): string | null {
+/** One file in its usual form; an exit code where there is none, which has been said then. */
+function formatted(session: Session, stage: Language, loaded: Text): string | number {
   const { source } = loaded;
   const result = stage.formatText(source, { canonicalUnit: stage.canonicalUnit });
   if (result.text !== null) return result.text;
+  if (result.fault) {
+    session.io.err(
+      `${source.name}: left as it is. Its usual form would not mean the same; this is a mistake of halfshade itself, please report it.\n`,
+    );
+    return TROUBLE;
+  }
   session.io.err(stage.printDiagnostics(result.diagnostics, printOptions(session, [source], "err")));
   session.io.err(`${source.name}: left as it is.\n`);
-  return null;
+  return FOUND;
 }
 
 /** Writes a changed file back; the exit code. */
@@ -48,7 +54,7 @@ export async function formatCommand(session: Session): Promise<number> {
       continue;
     }
     const text = formatted(session, stage, loaded);
-    if (text === null) exit = Math.max(exit, FOUND);
+    if (typeof text === "number") exit = Math.max(exit, text);
     else ready.push({ loaded, text });
   }
   for (const { loaded, text } of ready) {

@@ -28,11 +28,11 @@ function outline(source: Source): readonly Vec3[] {
   ];
 }
 
-function seen(scene: Scene, source: Source): boolean {
+function seen(scene: Scene, source: Source, margin: number): boolean {
   const { camera } = scene;
   if (camera === null) return false;
   return outline(source).some(
-    (point) => inFrame(camera, point, MARGIN) && between(scene, camera.at, point) === null,
+    (point) => inFrame(camera, point, margin) && between(scene, camera.at, point) === null,
   );
 }
 
@@ -49,11 +49,13 @@ export const lampInFrame: Rule = {
   },
   check: ({ scene }) =>
     lightsOn(scene).flatMap((source): RuleFinding[] => {
-      if (source.role === "practical" || !seen(scene, source)) return [];
+      if (source.role === "practical" || !seen(scene, source, MARGIN)) return [];
       return [
         {
           severity: "stop",
-          message: `${source.name} is in the picture.`,
+          message: seen(scene, source, 0)
+            ? `${source.name} is in the picture.`
+            : `${source.name} is within 2 % of the edge of the picture.`,
           remedy: "Move it out of the frame, take a longer lens, or hide it behind the set or the subject.",
           about: source.name,
         },

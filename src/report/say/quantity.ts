@@ -42,7 +42,8 @@ export function sayFNumber(fNumber: number): string {
 /** A contrast in stops, as ratio and stops: `2.9:1 (1.5 stop)`. */
 export function sayContrast(stops: number): string {
   const ratio = Math.exp(Math.abs(stops) * Math.LN2);
-  const text = ratio >= 9.95 ? fixed(ratio, 0) : fixed(ratio, 1).replace(/\.0$/, "");
+  const text =
+    ratio > 500 ? "more than 500" : ratio >= 9.95 ? fixed(ratio, 0) : fixed(ratio, 1).replace(/\.0$/, "");
   return stops < 0 ? `1:${text} (${sayStops(stops)})` : `${text}:1 (${sayStops(stops)})`;
 }
 

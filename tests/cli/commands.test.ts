@@ -465,6 +465,25 @@ describe("the command as a whole", () => {
     expect(loud.err).toContain("    at ");
   });
 
+  test("an output that the system does not take is said as such, with exit 2", async () => {
+    const full = {
+      get input(): string {
+        throw Object.assign(new Error("ENOSPC: no space left on device, write"), {
+          code: "ENOSPC",
+          syscall: "write",
+        });
+      },
+    };
+    const found = await halfshade(["check", "-"], full);
+    expect([found.exit, found.err]).toEqual([2, "The output could not be written: the disk is full.\n"]);
+  });
+
+  test("a page of a code has no holes of a template in it", async () => {
+    const found = await halfshade(["explain", "unit.wrong"]);
+    expect(found.out).toContain("`...` wants ..., not ....".replace("....", "..."));
+    expect((await halfshade(["explain"])).out).not.toMatch(/\{[a-zA-Z]+\}/);
+  });
+
   test("leaves nothing behind in the folder", () => {
     expect(existsSync(file(".halfshade"))).toBe(false);
   });

@@ -17,7 +17,7 @@ const whole = (file: string): RemarkPlace => ({
 const sentences = (...parts: readonly (string | null)[]): string =>
   parts
     .filter((part): part is string => part !== null && part !== "")
-    .map(asSentence)
+    .map((words) => asSentence(words))
     .join(" ");
 
 /** A finding about a text, or about a file that cannot be read. */

@@ -291,6 +291,13 @@ export const thresholdTable = [
     source: practice,
   },
   {
+    name: "no_detail",
+    value: 5,
+    unit: "stop",
+    help: "Lit against shaded cheek from which no detail is left in the shade.",
+    source: practice,
+  },
+  {
     name: "white_most",
     value: 1,
     unit: "stop",

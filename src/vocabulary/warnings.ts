@@ -39,6 +39,7 @@ export const warningTable = [
   { code: "near-field", safety: false },
   { code: "meter-trap", safety: false },
   { code: "ratio-off", safety: false },
+  { code: "no-detail", safety: false },
   { code: "head-to-toe", safety: false },
   { code: "people-uneven", safety: false },
   { code: "background-off", safety: false },

@@ -23,6 +23,7 @@ import { lampThroughWall } from "./lamp-through-wall.rule.js";
 import { lowSun } from "./low-sun.rule.js";
 import { meterTrap } from "./meter-trap.rule.js";
 import { nearField } from "./near-field.rule.js";
+import { noDetail } from "./no-detail.rule.js";
 import { noReserve } from "./no-reserve.rule.js";
 import { notEnoughPower } from "./not-enough-power.rule.js";
 import { notOvercast } from "./not-overcast.rule.js";
@@ -82,6 +83,7 @@ export const rules: readonly Rule[] = [
   nearField,
   meterTrap,
   ratioOff,
+  noDetail,
   headToToe,
   peopleUneven,
   backgroundOff,

@@ -1,9 +1,8 @@
 import { findRoot } from "../../math/roots.js";
-import { rectangleCorners, uprightFrame } from "../../scene/frame.js";
-import type { ScenePolygon, Station } from "../../scene/types.js";
+import type { Station } from "../../scene/types.js";
 import { blackenUntil } from "../change/blacken.js";
+import { boardWords, withBoardBeside } from "../change/board-beside.js";
 import { atPower, withSource } from "../change/move-source.js";
-import { whiteBoard, withPiece } from "../change/surfaces.js";
 import { litToShadowStops } from "../light/contrast.js";
 import { faceName, firstSubject, lightsOn, type Plan, stationOf } from "../plan.js";
 import { fixed } from "../say/number.js";
@@ -13,8 +12,6 @@ import { threshold } from "../settings.js";
 import { keyLight } from "./key-light.js";
 import type { Rule } from "./rule.js";
 
-/** The board that is tried: its size, and how far from the cheek it stands, m. */
-const BOARD = { width: 1.2, height: 2, away: 0.6 } as const;
 /** Stops by which a fill light is turned up or down at most. */
 const MOST = 6;
 
@@ -35,32 +32,15 @@ function fillRemedy(plan: Plan, wished: number): string | null {
   return `Turn ${fill.name} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the face is then ${sayContrast(after(change) + wished)}.`;
 }
 
-/** A white board that stands upright on the shaded side of a face and looks at it. */
-function boardBeside({ at, facing }: Station): ScenePolygon | null {
-  const level = Math.sqrt(facing[0] * facing[0] + facing[1] * facing[1]);
-  if (level < 0.1) return null;
-  const [x, y] = [facing[0] / level, facing[1] / level];
-  const normal = [-x, -y, 0] as const;
-  const centre = [at[0] + BOARD.away * x, at[1] + BOARD.away * y, BOARD.height / 2 + 1e-3] as const;
-  return {
-    name: "white board",
-    kind: "card",
-    vertices: rectangleCorners(centre, uprightFrame(normal), BOARD.width, BOARD.height),
-    normal,
-    frontReflectance: whiteBoard,
-    backReflectance: whiteBoard,
-  };
-}
-
 function remedyFor(plan: Plan, shaded: Station, found: number, wished: number): string {
   const fill = fillRemedy(plan, wished);
   if (fill !== null) return fill;
   if (found > wished) {
-    const board = boardBeside(shaded);
-    const there = board === null ? null : contrastOf(withPiece(plan, board));
+    const brought = withBoardBeside(plan, shaded);
+    const there = brought === null ? null : contrastOf(brought);
     return there === null
       ? "Add a weak light from the camera, or a white board on the shaded side."
-      : `A white board of 1.2 x 2 m, 60 cm from the shaded cheek, makes it ${sayContrast(there)}; nearer or a weak light from the camera makes it less still.`;
+      : `${boardWords} makes it ${sayContrast(there)}; nearer or a weak light from the camera makes it less still.`;
   }
   const black = blackenUntil(plan, shaded, null, (changed) => (contrastOf(changed) ?? wished) >= wished);
   const there = black === null ? null : contrastOf(black.plan);

@@ -8,6 +8,7 @@ import { readingAt, stopsOver } from "../../../src/report/light/reading.js";
 import { tone } from "../../../src/report/light/tone.js";
 import { backgroundSpread } from "../../../src/report/rules/background-spread.js";
 import { bgUneven } from "../../../src/report/rules/bg-uneven.rule.js";
+import { noDetail } from "../../../src/report/rules/no-detail.rule.js";
 import { ratioOff } from "../../../src/report/rules/ratio-off.rule.js";
 import { whiteTooDim } from "../../../src/report/rules/white-too-dim.rule.js";
 import { whiteTooHot } from "../../../src/report/rules/white-too-hot.rule.js";
@@ -83,6 +84,27 @@ describe("ratio-off", () => {
     const said = Number(/face is then [\d.]+:1 \(([\d.]+) stop\)/.exec(remedy)?.[1]);
     expect(remedy).toMatch(/^Cover the /);
     expect(said).toBeGreaterThan(bare + 0.2);
+  });
+});
+
+describe("no-detail", () => {
+  const dark: Partial<Recipe> = {
+    room: roomOf(reflect("walls", 4), reflect("ceiling", 4), reflect("floor", 4)),
+    lights: [dish({ role: "key", bearing: left(deg(80)) })],
+  };
+  const found = litToShadowStops(planOf(dark), "face").stops as number;
+
+  test("speaks when the shaded cheek lies deeper than its threshold, unless that is wished for", () => {
+    expect(found).toBeGreaterThan(5);
+    expect(finding(noDetail, dark).severity).toBe("note");
+    expect(findings(noDetail, { ...dark, ...limit("no_detail", found + 0.01) })).toHaveLength(0);
+    expect(findings(noDetail, { ...dark, ...limit("no_detail", found - 0.01) })).toHaveLength(1);
+    const intent = block("intent", null, {
+      lit_to_shadow: { stops: 6, plusMinus: null, written: "" },
+    } as never);
+    expect(findings(noDetail, { ...dark, intent })).toHaveLength(0);
+    const said = Number(/makes it [\d.]+:1 \(([\d.]+) stop\)/.exec(finding(noDetail, dark).remedy)?.[1]);
+    expect(said).toBeLessThan(found - 1);
   });
 });
 

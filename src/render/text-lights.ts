@@ -25,7 +25,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   } else {
     facts.push([
       "Place",
-      `${n.metres(light.distance)} from the face, ${n.metres(light.height)} high, ${side(light.bearing)}, ${n.degrees(light.elevation)} up`,
+      `${n.metres(light.distance)} from ${light.seen_from === "face" ? "the face" : "its aim"}, ${n.metres(light.height)} high, ${side(light.bearing)}, ${n.degrees(light.elevation)} up`,
     ]);
   }
   if (light.elevation_at_feet !== null)

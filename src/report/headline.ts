@@ -28,7 +28,7 @@ function lightPart({ scene }: Plan): string {
   const key = keyOf(scene);
   const subject = firstSubject(scene);
   if (lightsOn(scene).length === 0) return "no light is on";
-  if (subject === null) return "there is no subject to take the light from";
+  if (subject === null) return withNobody(scene);
   if (key === null) return "no light is the key";
   const size = sizeFrom(key, subject.face);
   const side = bearingOf(subject.face, key.centre);
@@ -37,6 +37,15 @@ function lightPart({ scene }: Plan): string {
   const height = `at ${sayAngle(elevation)}`;
   if (size === null) return `${key.name} does not show its lit side to the face`;
   return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
+}
+
+/** Without a person: the key or else the first light that is on, from where it is aimed. */
+function withNobody(scene: Plan["scene"]): string {
+  const light = keyOf(scene) ?? lightsOn(scene)[0];
+  const size = light === undefined ? null : sizeFrom(light, light.aim);
+  if (light === undefined || size === null) return "there is no subject to take the light from";
+  const steep = sayAngle(elevationOf(light.aim, light.centre));
+  return `there is no subject; ${light.name} is a ${hardnessPhrase(size.equivalent).toLowerCase()} light on its aim at ${steep}`;
 }
 
 function readingPart(plan: Plan): string {

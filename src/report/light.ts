@@ -21,8 +21,9 @@ export const edgeGaps: readonly number[] = [0.025, 0.1, 0.5, 1];
 export function reportLight(plan: Plan, source: Source): ReportLight {
   const { scene, recipe } = plan;
   const subject = firstSubject(scene);
-  const eye = subject?.face ?? null;
-  const size = eye === null ? null : sizeFrom(source, eye);
+  // Without a person the light is judged from the place it is aimed at.
+  const eye = subject?.face ?? source.aim;
+  const size = sizeFrom(source, eye);
   const light = recipe.lights.find((row) => row.name === source.name);
   const shadow = floorShadow(scene, source);
   const narrow = narrowestAcross(source);
@@ -34,11 +35,12 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
     shape: sayOpening(source),
     on: source.below !== null,
     position: [...source.centre],
-    distance: eye === null ? null : distance(eye, source.centre),
+    seen_from: subject === null ? "aim" : "face",
+    distance: distance(eye, source.centre),
     floor_distance: alongFloor([0, 0, 0], source.centre),
     height: source.centre[2],
-    bearing: eye === null ? null : bearingOf(eye, source.centre),
-    elevation: eye === null ? null : elevationOf(eye, source.centre),
+    bearing: bearingOf(eye, source.centre),
+    elevation: elevationOf(eye, source.centre),
     elevation_at_feet: subject === null ? null : elevationOf(subject.place, source.centre),
     angular_size: {
       equivalent: size?.equivalent ?? null,
@@ -70,10 +72,13 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
     })),
     shadow,
     head_to_shin: headToShin(plan, source),
-    reason: sizeReason(source, eye, size),
+    reason:
+      size === null
+        ? `the lit side of ${source.name} is not seen from the ${subject === null ? "aim" : "face"}`
+        : null,
     intervals: {
       energy: energyInterval(source),
-      angular_size: eye === null || size === null ? null : sizeInterval(plan, source, eye, size),
+      angular_size: size === null ? null : sizeInterval(plan, source, eye, size),
     },
   };
 }
@@ -87,11 +92,6 @@ function headToShin(plan: Plan, source: Source): number | null {
   const subject = firstSubject(scene);
   const shin = subject === null ? null : stationOf(scene, subject, "shin");
   return subject === null || shin === null ? null : fallOff(plan, source, subject.face, shin.at);
-}
-
-function sizeReason(source: Source, eye: Vec3 | null, size: AngularSize | null): string | null {
-  if (eye === null) return "there is no subject to see it from";
-  return size === null ? `the lit side of ${source.name} is not seen from the face` : null;
 }
 
 /** The output to either side by its uncertainty in stops; null where it is taken as stated. */

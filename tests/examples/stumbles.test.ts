@@ -147,3 +147,18 @@ ${camera().replace("ISO 100", `ISO ${iso}`)}`;
     expect(reportOf(text).headline).toContain(` at ISO ${iso}, `);
   });
 });
+
+describe("a set-up without a person", () => {
+  const text = `${head}light key like head { aim: (0 m, 0 m, 1 m), distance: 2 m, bearing: left(30 deg), height: 1.5 m }\n${camera()}`;
+
+  test("has sizes and places as seen from where each light is aimed", () => {
+    const report = reportOf(text);
+    const light = report.lights[0];
+    expect(light).toMatchObject({ seen_from: "aim", reason: null });
+    expect(light?.distance).toBeCloseTo(2, 9);
+    // A disc of 40 cm at 2 m: the cone with the same solid angle has the full angle 2 atan(0.2 / 2).
+    expect(light?.angular_size.equivalent).toBeCloseTo((2 * Math.atan(0.1) * 180) / Math.PI, 6);
+    expect(report.headline).toMatch(/^There is no subject; key is a .* light on its aim at 14 deg/);
+    expect(renderText(report)).toContain("2.00 m from its aim");
+  });
+});

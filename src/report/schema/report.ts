@@ -61,8 +61,12 @@ const light = object({
   shape: string().meta({ description: "The lit opening in words" }),
   on: boolean(),
   position: point,
+  seen_from: choice(["face", "aim"]).meta({
+    description:
+      "Where places and sizes are taken: the first subject's face, or the light's aim where there is nobody",
+  }),
   distance: maybe.meta({
-    description: "Slant from the first subject's face to the centre of the opening, m",
+    description: "Slant from there to the centre of the opening, m",
   }),
   floor_distance: number().meta({
     description: "Along the floor from the mark, m",

@@ -151,4 +151,18 @@ describe("two-suns on the set", () => {
     };
     expect(findings(twoSuns, less)).toHaveLength(1);
   });
+
+  test("what it says to turn down is no more than needed, where the light itself fills its shadow", () => {
+    const pair = (down: number): Partial<Recipe> => ({
+      intent: sun,
+      lights: [bulb({ role: "key" } as never), bulb({ power: belowFull(stops(down)) }, "b")],
+      set: setOf(back() as never),
+      room: roomOf(reflect("walls", 50), reflect("ceiling", 70), reflect("floor", 20)),
+      ...limit("second_shadow", 0.25),
+    });
+    const down = numberAfter(finding(twoSuns, pair(1)).remedy, "down by", "stop");
+    expect(down).toBeGreaterThan(0.2);
+    expect(findings(twoSuns, pair(1 + down))).toHaveLength(0);
+    expect(findings(twoSuns, pair(1 + down - 0.12))).toHaveLength(1);
+  });
 });

@@ -3,6 +3,7 @@ import { belowFull } from "../../../src/model/make/lamps.js";
 import { left, named, offset, right } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import type { Recipe } from "../../../src/model/types.js";
+import { backgroundPoints } from "../../../src/report/geometry/background-points.js";
 import { litToShadowStops } from "../../../src/report/light/contrast.js";
 import { readingAt, stopsOver } from "../../../src/report/light/reading.js";
 import { tone } from "../../../src/report/light/tone.js";
@@ -223,7 +224,38 @@ describe("a white background", () => {
   });
 });
 
+describe("places on the background", () => {
+  test("lie over the whole piece, or over what the picture shows of it", () => {
+    // Five across 2.4 m and four up 2.4 m, each in the middle of its part.
+    const plan = planOf({ ...white(3), camera: null });
+    const station = plan.scene.stations.find((row) => row.name === "back");
+    if (station === undefined) throw new Error("no background");
+    const points = backgroundPoints(plan.scene, station);
+    const spread_ = (axis: 0 | 2): readonly number[] =>
+      [...new Set(points.map(({ meter }) => Number(meter.at[axis].toFixed(6))))].sort((a, b) => a - b);
+    expect(spread_(0)).toEqual([-0.96, -0.48, 0, 0.48, 0.96]);
+    expect(spread_(2)).toEqual([0.3, 0.9, 1.5, 2.1]);
+    const words = points.map(({ meter, where }) =>
+      [meter.at[0].toFixed(2), meter.at[2].toFixed(1), where].join(),
+    );
+    expect(words).toContain("-0.96,2.1,upper left");
+    expect(words).toContain("0.96,0.3,lower right");
+    const seen = planOf(white(3));
+    const shown = backgroundPoints(seen.scene, station);
+    expect(shown.length).toBeLessThan(points.length);
+    // An upright 85 mm lens 3.5 m before the mark sees 24 / 85 x 5.4 m of it across, less what focus draws in: 1.5 m.
+    expect(Math.max(...shown.map(({ meter }) => Math.abs(meter.at[0])))).toBeLessThan(0.76);
+  });
+});
+
 describe("wrap", () => {
+  test("is about the background's lights alone: a rim light is meant to be there", () => {
+    const quiet = white(4);
+    expect(findings(wrap, quiet)).toHaveLength(0);
+    const rim = dish({ role: "rim", bearing: right(deg(150)), power: belowFull(stops(0)) }, "edge");
+    expect(findings(wrap, { ...quiet, lights: [...(quiet.lights ?? []), rim] })).toHaveLength(0);
+  });
+
   test("speaks when the background's light on a rear cheek comes nearer to the face than 1.5 stops", () => {
     const hot = finding(wrap, white(0));
     expect(hot.message).toMatch(/rear cheek is \d\.\d stop (over|under) the face/);

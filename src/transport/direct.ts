@@ -1,4 +1,5 @@
 import type { Vec3 } from "../core/vector.js";
+import type { Beam } from "../physics/beam.js";
 import { discReading, domeReading } from "../physics/illuminance.js";
 import { emptyVector, type LightVector } from "../physics/light-vector.js";
 import { luminancePerEnergy } from "../physics/luminous-energy.js";
@@ -10,6 +11,7 @@ import { type BeamSum, beamFactor, beamSum } from "./beam-sum.js";
 /** A source made ready for many readings; nothing in it depends on the lamp's power. */
 export interface PreparedSource {
   readonly shape: SourceShape;
+  readonly beam: Beam;
   /** Luminance on the axis per lumen-second, 1/(m2 sr). */
   readonly luminance: number;
   /** For sources with a beam; null for sources of one luminance. */
@@ -20,7 +22,7 @@ export interface PreparedSource {
 export function prepareSource(source: Source): PreparedSource {
   const shape = sourceShape(source);
   const beam = sourceBeam(source);
-  return { shape, luminance: luminancePerEnergy(shape, beam) ?? 0, sum: beamSum(shape, beam) };
+  return { shape, beam, luminance: luminancePerEnergy(shape, beam) ?? 0, sum: beamSum(shape, beam) };
 }
 
 /**

@@ -1,8 +1,9 @@
 import { emptyVector } from "../physics/light-vector.js";
-import type { Scene, Source, Station } from "../scene/types.js";
-import { bouncedColumn } from "./bounce/column.js";
+import { lyingOn } from "../scene/lying-on.js";
+import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { type KeptSet, keepSet, keptAt } from "./bounce/kept-set.js";
+import { type Reach as BouncedReach, reachOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
 import { occludersOf } from "./hiding/occluder.js";
@@ -30,121 +31,75 @@ export interface PoweredSource {
 /**
  * The light of a scene at any meter from any source, per lumen-second of that source. What depends on the set alone is
  * worked out once, what depends on a source's place once for each place; powers and colours cost nothing. Answers do
- * not depend on the order of the questions, except that meters announced together are looked at together.
+ * not depend on the order of the questions.
  */
 export interface SceneLight {
-  /** Announces meters that will be asked for, so that they share one working. */
-  readonly ask: (meters: readonly Meter[]) => void;
   readonly reach: (source: Source, meter: Meter) => Reach;
   /** The direct part alone, without the work that bounced light takes, lx s per lm s. */
   readonly direct: (source: Source, meter: Meter) => number;
   /**
-   * What the surfaces do for a meter under some lights, the greatest first. Worked out when first asked for, for all
-   * meters that share a working: some times the cost of a reading.
+   * What the surfaces do for a meter under some lights, the greatest first. Worked out when first asked for: some times
+   * the cost of a reading.
    */
   readonly contributors: (lights: readonly PoweredSource[], meter: Meter) => readonly Contributor[];
   /**
    * A light of the same set that knows what this one knows. What it works out further, for lamps that move and meters
-   * that follow them, is its own and is dropped with it; only the set itself is worked out once for both.
+   * that follow them, is its own and is dropped with it.
    */
   readonly fork: () => SceneLight;
 }
 
-/** A place that is looked at with a kept set, and its station there. */
+/** A place that is looked at: the set with it as its only station. */
 interface Spot {
   readonly kept: KeptSet;
-  readonly station: number;
+  /** The same with one surface black after the other; made when first asked for. */
+  blacks: readonly BlackSet[] | null;
+  readonly meter: Meter;
 }
-
-/** New meters nearer than this to a station that is known share its cells, m. */
-const NEAR = 0.05;
 
 /** What a light has worked out so far. */
 interface Known {
   readonly spots: Map<string, Spot>;
-  readonly sets: KeptSet[];
   readonly sources: Map<string, ShadedSource>;
-  readonly columns: Map<KeptSet, Map<string, ReturnType<typeof bouncedColumn>>>;
+  readonly reaches: Map<KeptSet, Map<string, BouncedReach>>;
   readonly directs: Map<string, number>;
-  readonly blacks: Map<KeptSet, readonly BlackSet[]>;
 }
 
 /** What all forks of a light share. */
 interface Shared {
   readonly scene: Scene;
-  readonly quality: Quality;
   readonly occluders: ReturnType<typeof occludersOf>;
-  /** The set at the scene's own stations; null before it is first asked for. */
-  own: KeptSet | null;
+  readonly whole: KeptSet;
 }
 
-/** The light of a scene; the scene's stations are looked at together from the start. */
+/** The light of a scene. */
 export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight {
-  const known: Known = {
-    spots: new Map(),
-    sets: [],
-    sources: new Map(),
-    columns: new Map(),
-    directs: new Map(),
-    blacks: new Map(),
-  };
-  return lightFrom({ scene, quality, occluders: occludersOf(scene), own: null }, known);
+  const known: Known = { spots: new Map(), sources: new Map(), reaches: new Map(), directs: new Map() };
+  return lightFrom({ scene, occluders: occludersOf(scene), whole: keepSet(scene, quality) }, known);
 }
 
 function copyOf(known: Known): Known {
   return {
     spots: new Map(known.spots),
-    sets: [...known.sets],
     sources: new Map(known.sources),
-    columns: new Map([...known.columns].map(([kept, own]) => [kept, new Map(own)])),
+    reaches: new Map([...known.reaches].map(([kept, own]) => [kept, new Map(own)])),
     directs: new Map(known.directs),
-    blacks: new Map(known.blacks),
   };
 }
 
 function lightFrom(shared: Shared, known: Known): SceneLight {
-  const { scene, quality, occluders } = shared;
-  const { spots, sets, sources, columns, directs, blacks } = known;
+  const { scene, occluders, whole } = shared;
+  const { spots, sources, reaches, directs } = known;
   const scratch = emptyVector();
-  const announced = new Map<string, Meter>();
 
-  const enter = (kept: KeptSet): void => {
-    kept.stations.forEach((station, index) => {
-      const key = meterKey(station);
-      if (!spots.has(key)) spots.set(key, { kept, station: index });
-    });
-  };
-  /** The set of which a station lies near a meter, if any. */
-  const nearSet = ({ at }: Meter): KeptSet | undefined =>
-    sets.find((set) =>
-      set.stations.some((station) => station.at.every((x, i) => Math.abs(x - (at[i] as number)) < NEAR)),
-    );
-  const keep = (kept: KeptSet): void => {
-    sets.push(kept);
-    enter(kept);
-  };
-  const spotOf = (meter: Meter): Spot => {
+  const spotOf = (held: Meter): Spot => {
+    const meter = { ...held, at: lyingOn(scene.polygons, held.at) };
     const key = meterKey(meter);
     const known = spots.get(key);
     if (known !== undefined) return known;
-    // The scene's own stations first and by themselves, so that no other meter changes what they read.
-    if (sets.length === 0) {
-      shared.own ??= keepSet(scene, quality);
-      keep(shared.own);
-    }
-    announced.set(key, meter);
-    const waiting = [...announced.values()].filter((row) => !spots.has(meterKey(row)));
-    announced.clear();
-    const far: Station[] = [];
-    const near = new Map<KeptSet, Station[]>();
-    for (const row of waiting) {
-      const set = nearSet(row);
-      if (set === undefined) far.push(asStation(row));
-      else near.set(set, [...(near.get(set) ?? []), asStation(row)]);
-    }
-    for (const [set, stations] of near) enter(keptAt(set, stations));
-    if (far.length > 0) keep(keepSet({ ...scene, stations: far }, quality));
-    return spots.get(key) as Spot;
+    const spot: Spot = { kept: keptAt(whole, [asStation(meter)]), blacks: null, meter };
+    spots.set(key, spot);
+    return spot;
   };
   const shadedOf = (source: Source, key: string): ShadedSource => {
     const known = sources.get(key);
@@ -155,15 +110,6 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     sources.set(key, shaded);
     return shaded;
   };
-  const columnOf = (kept: KeptSet, source: Source, key: string): ReturnType<typeof bouncedColumn> => {
-    const own = columns.get(kept) ?? new Map<string, ReturnType<typeof bouncedColumn>>();
-    columns.set(kept, own);
-    const known = own.get(key);
-    if (known !== undefined) return known;
-    const column = bouncedColumn(kept, shadedOf(source, key));
-    own.set(key, column);
-    return column;
-  };
   const directOf = (source: Source, key: string, meter: Meter): number => {
     const both = `${key} at ${meterKey(meter)}`;
     const known = directs.get(both);
@@ -173,40 +119,47 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     directs.set(both, direct);
     return direct;
   };
-  const blacksOf = (kept: KeptSet): readonly BlackSet[] => {
-    const known = blacks.get(kept) ?? blackSets(kept);
-    blacks.set(kept, known);
-    return known;
+  /** Direct light of the scene's other lamps at a meter by the luminous energy of one lamp. */
+  const besides = (source: Source, meter: Meter): number => {
+    let sum = 0;
+    for (const other of scene.sources) {
+      if (other.name !== source.name && other.energy > 0)
+        sum += other.energy * directOf(other, sourceKey(other), meter);
+    }
+    const energy = source.energy > 0 ? source.energy : source.fullEnergy;
+    return energy > 0 ? sum / energy : 0;
+  };
+  const bouncedOf = (kept: KeptSet, source: Source, key: string, meter: Meter): BouncedReach => {
+    const own = reaches.get(kept) ?? new Map<string, BouncedReach>();
+    reaches.set(kept, own);
+    const known = own.get(key);
+    if (known !== undefined) return known;
+    const reach = reachOf(kept, shadedOf(source, key), 0, besides(source, meter));
+    own.set(key, reach);
+    return reach;
   };
   return {
     fork: () => lightFrom(shared, copyOf(known)),
-    ask: (meters) => {
-      for (const meter of meters) announced.set(meterKey(meter), meter);
-    },
-    reach: (source, meter) => {
+    reach: (source, held) => {
       const key = sourceKey(source);
-      const { kept, station } = spotOf(meter);
-      const column = columnOf(kept, source, key);
-      return {
-        direct: directOf(source, key, meter),
-        bounced: column.bounced[station] as number,
-        error: column.error[station] as number,
-      };
+      const { kept, meter } = spotOf(held);
+      return { direct: directOf(source, key, meter), ...bouncedOf(kept, source, key, meter) };
     },
-    direct: (source, meter) => directOf(source, sourceKey(source), meter),
-    contributors: (lights, meter) => {
-      const { kept, station } = spotOf(meter);
+    direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
+    contributors: (lights, held) => {
+      const spot = spotOf(held);
+      const { kept, meter } = spot;
+      spot.blacks ??= blackSets(kept);
       const keys = lights.map(({ source }) => sourceKey(source));
       const read = (set: KeptSet): number => {
         const parts = lights.map(({ source, energy }, i) => {
           const key = keys[i] as string;
-          const bounced = columnOf(set, source, key).bounced[station] as number;
-          return energy * (directOf(source, key, meter) + bounced);
+          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
         });
         // From the least to the greatest, so that the order of the lights changes no bit.
         return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);
       };
-      return contributors(read(kept), blacksOf(kept), read);
+      return contributors(read(kept), spot.blacks, read);
     },
   };
 }

@@ -73,7 +73,7 @@ interface Lamp {
 }
 
 /** Rays start and end this far off what they leave and meet, m. */
-const SKIN = 1e-5;
+const SKIN = 1e-8;
 
 /** A scene made ready for paths. */
 export class PathTracer {

@@ -1,6 +1,4 @@
-import { blackened } from "./blackened.js";
-import type { KeptSet } from "./kept-set.js";
-import { ownersOf } from "./owner.js";
+import { blackened, type KeptSet } from "./kept-set.js";
 import type { Contributor } from "./types.js";
 
 /** A kept set with one owner's surfaces black. */
@@ -11,8 +9,7 @@ export interface BlackSet {
 
 /** A kept set once for each owner of surfaces that give light back, with those black. */
 export function blackSets(kept: KeptSet): readonly BlackSet[] {
-  const owners = [...new Set(ownersOf(kept.world, kept.sides))];
-  return owners.map((surface) => ({ surface, kept: blackened(kept, surface) }));
+  return kept.surfaces.owners.map((surface) => ({ surface, kept: blackened(kept, surface) }));
 }
 
 /**

@@ -15,13 +15,13 @@ export function emptyHit(): Hit {
   return { thing: -1, way: 0, front: true };
 }
 
-/** Ways shorter than this do not count, m: a ray does not meet the sheet it starts from. */
-const LEAST = 1e-8;
-
 /**
- * What a ray from a point along a unit vector meets first. `self` is the thing it starts from, which it does not meet
- * again, or -1.
+ * How far rays start off the surface they leave, m. Surfaces may lie on one another, as the ends of two limbs do at a
+ * joint; a ray that leaves one of them leaves both.
  */
+export const LIFT = 1e-8;
+
+/** What a ray from a point along a unit vector meets first. */
 export function firstHit(
   world: World,
   ox: number,
@@ -30,13 +30,12 @@ export function firstHit(
   dx: number,
   dy: number,
   dz: number,
-  self: number,
   hit: Hit,
 ): void {
   hit.thing = -1;
   hit.way = Number.POSITIVE_INFINITY;
   hit.front = true;
-  shellHit(world, ox, oy, oz, dx, dy, dz, self, hit);
+  shellHit(world, ox, oy, oz, dx, dy, dz, hit);
   const { bounds, links, waiting, nodes } = world.tree;
   if (nodes === 0) return;
   const ix = 1 / dx;
@@ -48,7 +47,7 @@ export function firstHit(
     const left = links[2 * node] as number;
     const right = links[2 * node + 1] as number;
     if (left < 0) {
-      if (right !== self) meet(world, right, ox, oy, oz, dx, dy, dz, hit);
+      meet(world, right, ox, oy, oz, dx, dy, dz, hit);
       node = depth > 0 ? (waiting[--depth] as number) : -1;
       continue;
     }
@@ -63,6 +62,55 @@ export function firstHit(
     } else if (goLeft) node = left;
     else if (goRight) node = right;
     else node = depth > 0 ? (waiting[--depth] as number) : -1;
+  }
+}
+
+/**
+ * True when nothing stands on the way from a point along a unit vector before `far`.
+ *
+ * @param indoors - True where both ends lie in the room, so that its own surfaces are not in the way.
+ */
+export function clearWay(
+  world: World,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  far: number,
+  indoors: boolean,
+  hit: Hit,
+): boolean {
+  hit.thing = -1;
+  hit.way = far;
+  if (!indoors) {
+    for (const i of world.shellAll) {
+      meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+      if (hit.thing >= 0) return false;
+    }
+  }
+  const { bounds, links, waiting, nodes } = world.tree;
+  if (nodes === 0) return true;
+  const ix = 1 / dx;
+  const iy = 1 / dy;
+  const iz = 1 / dz;
+  let depth = 0;
+  let node = 0;
+  for (;;) {
+    if (entry(bounds, 6 * node, ox, oy, oz, ix, iy, iz) < far) {
+      const left = links[2 * node] as number;
+      const right = links[2 * node + 1] as number;
+      if (left >= 0) {
+        waiting[depth++] = right;
+        node = left;
+        continue;
+      }
+      meet(world, right, ox, oy, oz, dx, dy, dz, hit);
+      if (hit.thing >= 0) return false;
+    }
+    if (depth === 0) return true;
+    node = waiting[--depth] as number;
   }
 }
 
@@ -118,12 +166,11 @@ function shellHit(
   dx: number,
   dy: number,
   dz: number,
-  self: number,
   hit: Hit,
 ): void {
   const room = world.room;
   if (room === null || !insideRoom(room, ox, oy, oz)) {
-    for (const i of world.shellAll) if (i !== self) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+    for (const i of world.shellAll) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
     return;
   }
   let wall = -1;
@@ -157,7 +204,7 @@ function shellHit(
     hit.way = Math.max(0, way);
     return;
   }
-  for (const i of surfaces) if (i !== self) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+  for (const i of surfaces) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
 }
 
 /** True inside the room's box, its surfaces included. */
@@ -210,7 +257,7 @@ function meetPolygon(
   const rate = nx * dx + ny * dy + nz * dz;
   if (rate === 0) return;
   const t = ((d[at + 3] as number) - (nx * ox + ny * oy + nz * oz)) / rate;
-  if (!(t > LEAST && t < hit.way)) return;
+  if (!(t > 0 && t < hit.way)) return;
   const px = ox + t * dx;
   const py = oy + t * dy;
   const pz = oz + t * dz;
@@ -276,7 +323,7 @@ function meetEllipsoid(
   const root = b * b - a * c;
   if (b >= 0 || root <= 0) return;
   const t = (-b - Math.sqrt(root)) / a;
-  if (t > LEAST && t < hit.way) {
+  if (t > 0 && t < hit.way) {
     hit.thing = i;
     hit.way = t;
     hit.front = true;
@@ -332,7 +379,7 @@ function meetCapsule(
     if (root <= 0) return;
     t = -b - Math.sqrt(root);
   }
-  if (t > LEAST && t < hit.way) {
+  if (t > 0 && t < hit.way) {
     hit.thing = i;
     hit.way = t;
     hit.front = true;

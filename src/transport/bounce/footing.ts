@@ -1,41 +1,58 @@
 import type { Vec3 } from "../../core/vector.js";
+import { add } from "../../math/vector.js";
+import { LIFT } from "./first-hit.js";
 import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
 
-/** Where a station stands: the point its rays start from, and the surfaces of bodies it lies on. */
+/**
+ * Where a station stands: the point its rays start from, and the surfaces of bodies it lies on, which it sees below
+ * the plane that touches them.
+ */
 export interface Footing {
   readonly at: Vec3;
   /** Unit vectors out of the bodies the station lies on or in; rays lead away from all of them. */
   readonly normals: readonly Vec3[];
-  /** The last such body, which rays do not meet again; -1 without one. */
-  readonly self: number;
+  /** Those bodies. */
+  readonly selves: readonly number[];
+  /** True for a station in a body, not on its surface. */
+  readonly inside: boolean;
 }
 
 /** How near to a body's surface a point counts as lying on it, as a share of the body's size. */
 const ON_SURFACE = 1e-6;
-/** How far rays start before a station, m: on the side of a sheet that the receptor looks to. */
-const STEP = 1e-6;
 
 /** Finds what a station stands on. */
 export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
   const normals: Vec3[] = [];
-  let self = -1;
+  const selves: number[] = [];
+  let inside = false;
   for (let i = 0; i < world.count; i++) {
     if (world.present[i] !== 1 || world.kind[i] === POLYGON) continue;
     const out = outward(world.data, i * STRIDE, world.kind[i] === CAPSULE, at);
     if (out === null) continue;
-    normals.push(out);
-    self = i;
+    normals.push(out.way);
+    inside ||= out.deep;
+    selves.push(i);
   }
-  const way = normals[0] ?? facing;
+  // Off the bodies, or to the side of a sheet that the receptor looks to.
+  const way = normals.length === 0 ? facing : normals.reduce(add);
   return {
-    at: [at[0] + STEP * way[0], at[1] + STEP * way[1], at[2] + STEP * way[2]],
+    at: [at[0] + LIFT * way[0], at[1] + LIFT * way[1], at[2] + LIFT * way[2]],
     normals,
-    self,
+    selves,
+    inside,
   };
 }
 
-/** The unit vector out of a body at a point on or in it; null for a point clear of it. */
-function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Vec3 | null {
+/** The way out of a body for a point on or in it. */
+interface Way {
+  /** Unit vector. */
+  readonly way: Vec3;
+  /** True below the surface. */
+  readonly deep: boolean;
+}
+
+/** The way out of a body; null for a point clear of it. */
+function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | null {
   const x = p[0] - (d[at] as number);
   const y = p[1] - (d[at + 1] as number);
   const z = p[2] - (d[at + 2] as number);
@@ -44,7 +61,7 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Vec3 |
     const ay = d[at + 4] as number;
     const az = d[at + 5] as number;
     const t = Math.min(d[at + 6] as number, Math.max(0, x * ax + y * ay + z * az));
-    return unit(x - t * ax, y - t * ay, z - t * az, (d[at + 7] as number) * (1 + ON_SURFACE));
+    return outOf(x - t * ax, y - t * ay, z - t * az, d[at + 7] as number);
   }
   let nx = 0;
   let ny = 0;
@@ -60,10 +77,13 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Vec3 |
     ny += e * py;
     nz += e * pz;
   }
-  return size > 1 + ON_SURFACE ? null : unit(nx, ny, nz, Number.POSITIVE_INFINITY);
+  if (size > 1 + 2 * ON_SURFACE) return null;
+  const way = outOf(nx, ny, nz, Number.POSITIVE_INFINITY);
+  return way === null ? null : { way: way.way, deep: size < 1 - 2 * ON_SURFACE };
 }
 
-function unit(x: number, y: number, z: number, most: number): Vec3 | null {
+function outOf(x: number, y: number, z: number, radius: number): Way | null {
   const size = Math.sqrt(x * x + y * y + z * z);
-  return size > most || size === 0 ? null : [x / size, y / size, z / size];
+  if (size > radius * (1 + ON_SURFACE) || size === 0) return null;
+  return { way: [x / size, y / size, z / size], deep: size < radius * (1 - ON_SURFACE) };
 }

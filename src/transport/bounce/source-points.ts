@@ -2,10 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { frameAround } from "../../math/vector.js";
 import type { SourceShape } from "../../physics/source-shape.js";
 
-/**
- * Points that stand for a source when a place asks how much of it is seen: over the opening of a flat source, over
- * the round outline of a sphere, over a tube's outline as the place sees it.
- */
+/** How the points of a source lie: over the opening of a flat source, over a tube's outline as the place sees it. */
 export interface SourcePoints {
   readonly centre: Vec3;
   readonly kind: "flat" | "sphere" | "tube";
@@ -13,24 +10,6 @@ export interface SourcePoints {
   readonly u: Vec3;
   readonly v: Vec3;
   readonly radius: number;
-  /** How far along u and v each point is, -1 to 1, in pairs. */
-  readonly spread: Float64Array;
-}
-
-/** How many points there are, a power of two. */
-export const SOURCE_POINTS = 16;
-
-/** Well spread over a square in each stretch of 2, 4 and 8 (Hammersley's points, base 2); or over a disc. */
-function spreadOf(round: boolean): Float64Array {
-  const out = new Float64Array(2 * SOURCE_POINTS);
-  for (let i = 0; i < SOURCE_POINTS; i++) {
-    const turned = ((i & 1) << 3) | ((i & 2) << 1) | ((i & 4) >> 1) | ((i & 8) >> 3);
-    const s = (turned + 0.5) / SOURCE_POINTS;
-    const t = (i + 0.5) / SOURCE_POINTS;
-    out[2 * i] = round ? Math.sqrt(t) * Math.cos(2 * Math.PI * s) : 2 * s - 1;
-    out[2 * i + 1] = round ? Math.sqrt(t) * Math.sin(2 * Math.PI * s) : 2 * t - 1;
-  }
-  return out;
 }
 
 const times = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k];
@@ -49,7 +28,6 @@ export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
         u: four ? half(a, b) : nothing,
         v: four ? half(a, d) : nothing,
         radius: 0,
-        spread: spreadOf(false),
       };
     }
     case "disc": {
@@ -61,11 +39,10 @@ export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
         u: times(u, radius),
         v: times(v, radius),
         radius,
-        spread: spreadOf(true),
       };
     }
     case "sphere":
-      return { centre, kind: "sphere", u: nothing, v: nothing, radius: shape.radius, spread: spreadOf(true) };
+      return { centre, kind: "sphere", u: nothing, v: nothing, radius: shape.radius };
     case "capsule": {
       const { from, to, radius } = shape;
       const half: Vec3 = [(to[0] - from[0]) / 2, (to[1] - from[1]) / 2, (to[2] - from[2]) / 2];
@@ -78,7 +55,6 @@ export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
         u,
         v: nothing,
         radius,
-        spread: spreadOf(!(long > 0)),
       };
     }
     default:

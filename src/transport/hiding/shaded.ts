@@ -4,10 +4,11 @@ import { sourceOutline } from "../../physics/source-outline.js";
 import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
 import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
+import { beamReceived } from "./beamed.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
 import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
-import { addOutline, clipToHalf, type HalfSpace, OUTLINE_CORNERS, project, viewAlong } from "./view.js";
+import { addOutline, clipToHalf, type HalfSpace, project, viewAlong } from "./view.js";
 
 /** A source with the sphere round it, for asking what may stand before it. */
 export interface ShadedSource {
@@ -58,6 +59,9 @@ const distance = (a: Vec3, b: Vec3): number => {
   return Math.sqrt(x * x + y * y + z * z);
 };
 
+/** Corners of the outline of a round source. */
+const OUTLINE_CORNERS = 24;
+
 function widened(shape: SourceShape): SourceShape {
   if (shape.kind === "polygon") return shape;
   const step = (2 * Math.PI) / OUTLINE_CORNERS;
@@ -79,10 +83,9 @@ function mayHide(o: Occluder, eye: Vec3, ahead: Vec3, far: number, slope: number
 /**
  * Luminous exposure at a point per lumen-second of a source, with everything that hides part of it. The source's
  * outline less the outlines of what stands before it is summed by Lambert's formula; the share that is left multiplies
- * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons of 12 corners, which
- * leaves the share right to about half a per cent of the light, and a body through which the light's own plane goes
- * hides as if it were wholly in front. A
- * beam is taken to be as strong over the part that is left as over the whole.
+ * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons with enough corners
+ * that the share is right to about half a per cent of the light, and a body through which the light's own plane goes
+ * hides as if it were wholly in front. A beam is summed over small parts of what is left and of the whole.
  */
 export function shadedReading(
   source: ShadedSource,
@@ -168,6 +171,7 @@ function hiddenShare(
   const bodies: HalfSpace[] = [];
   const { work } = source;
   const { holes } = work;
+  const spread = source.bound / Math.max(source.bound, distance(source.centre, at));
   holes.count = 0;
   for (const o of near) {
     const touching = tangentAt(o, at);
@@ -175,7 +179,7 @@ function hiddenShare(
       bodies.push(touching);
       continue;
     }
-    if (!beyond(o, before)) addOutline(view, o, before, holes);
+    if (!beyond(o, before)) addOutline(view, o, before, spread, holes);
   }
   if (holes.count === 0 && bodies.length === 0) return 1;
   let corners = sourceOutline(source.outline, at, OUTLINE_CORNERS);
@@ -183,7 +187,13 @@ function hiddenShare(
   const outline = corners.length < 3 ? null : project(view, corners);
   if (outline === null) return 1;
   startRegion(work.light, outline);
-  const full = received(work.light, view, facing, dome);
+  const { beam, shape } = source.prepared;
+  const axis = shape.kind === "disc" || shape.kind === "polygon" ? shape.normal : null;
+  const sum = (light: Region): number =>
+    axis === null || beam.kind === "lambert"
+      ? received(light, view, facing, dome)
+      : beamReceived(light, view, facing, dome, axis, beam);
+  const full = sum(work.light);
   if (!(full > 0)) return 1;
   for (const half of bodies) corners = clipToHalf(corners, half);
   const start = corners.length < 3 ? null : project(view, corners);
@@ -196,7 +206,7 @@ function hiddenShare(
     work.next = before;
     if (work.light.count === 0) return 0;
   }
-  return Math.min(1, received(work.light, view, facing, dome) / full);
+  return Math.min(1, sum(work.light) / full);
 }
 
 /** True for a body whose middle lies beyond the light: it hides nothing. One that the light's plane cuts hides whole. */

@@ -4,20 +4,30 @@ import { convexHull, counterClockwise, type FlatPolygon } from "./flat.js";
 import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "./occluder.js";
 import { addPolygon, close, type Region, reserve } from "./region.js";
 
-/** Corners of a round outline. With 12 the hidden share of a light is right to about 0.35 % (RMS). */
-export const OUTLINE_CORNERS = 12;
-
 /** Nearest distance in front of the eye that is looked at, m. */
 const NEAREST = 1e-6;
 
+/** Corners of a round outline, coarse to fine. */
+export const outlineCorners = [12, 24, 48, 96] as const;
+
 /** Cosine and sine, in turn, of a whole turn, widened so that the polygon has the area of the circle. */
-const turn: Float64Array = (() => {
-  const step = (2 * Math.PI) / OUTLINE_CORNERS;
+const turns: readonly Float64Array[] = outlineCorners.map((corners) => {
+  const step = (2 * Math.PI) / corners;
   const wide = Math.sqrt(step / Math.sin(step));
-  return Float64Array.from({ length: 2 * OUTLINE_CORNERS }, (_, i) =>
+  return Float64Array.from({ length: 2 * corners }, (_, i) =>
     i % 2 === 0 ? wide * Math.cos((i / 2) * step) : wide * Math.sin(((i - 1) / 2) * step),
   );
-})();
+});
+
+/**
+ * The turn of an outline fine enough for a light that is `ratio` times smaller than what hides it. A polygon of n
+ * corners with the area of a circle lies within 3.3 / n2 of its radius; a light across its edge must not notice.
+ */
+function turnFor(ratio: number): Float64Array {
+  const wanted = Math.sqrt(400 * Math.max(1, ratio));
+  const at = outlineCorners.findIndex((corners) => corners >= wanted);
+  return turns[at < 0 ? outlineCorners.length - 1 : at] as Float64Array;
+}
 
 /** An eye with a direction: the plane at unit distance along it takes the outlines. */
 export interface View {
@@ -90,8 +100,19 @@ export function project(view: View, corners: readonly Vec3[]): FlatPolygon | nul
   return counterClockwise(flat);
 }
 
-/** Adds the outline of an occluder on the view's plane, cut to the half-space before the light, where it has one. */
-export function addOutline(view: View, occluder: Occluder, before: HalfSpace, holes: Region): void {
+/**
+ * Adds the outline of an occluder on the view's plane, cut to the half-space before the light, where it has one.
+ *
+ * @param spread - Half width of the light by its distance.
+ */
+export function addOutline(
+  view: View,
+  occluder: Occluder,
+  before: HalfSpace,
+  spread: number,
+  holes: Region,
+): void {
+  const turn = turnFor(spreadOf(view, occluder) / spread);
   switch (occluder.kind) {
     case "polygon": {
       const cut = clipToHalf(occluder.corners, before);
@@ -101,15 +122,25 @@ export function addOutline(view: View, occluder: Occluder, before: HalfSpace, ho
     }
     case "ellipsoid": {
       const ring = ellipsoidRing(view, occluder);
-      if (ring !== null) addRing(view, ring, holes);
+      if (ring !== null) addRing(view, ring, turn, holes);
       return;
     }
     case "capsule":
-      addCapsule(view, occluder, holes);
+      addCapsule(view, occluder, turn, holes);
       return;
     default:
       occluder satisfies never;
   }
+}
+
+/** Half width of a round occluder by its distance. */
+function spreadOf({ eye }: View, o: Occluder): number {
+  if (o.kind === "polygon") return 0;
+  const x = o.centre[0] - eye[0];
+  const y = o.centre[1] - eye[1];
+  const z = o.centre[2] - eye[2];
+  const wide = o.kind === "capsule" ? o.radius : o.bound;
+  return wide / Math.sqrt(Math.max(1e-12, x * x + y * y + z * z));
 }
 
 /** A circle or ellipse in space, in the view's coordinates: centre and two half-axes, x across, y up, z ahead. */
@@ -178,7 +209,7 @@ function sphereRing(view: View, centre: Vec3, radius: number): Ring | null {
 }
 
 /** Adds the corners of a ring on the view's plane; one that reaches behind the eye is cut there first. */
-function addRing(view: View, ring: Ring, holes: Region): void {
+function addRing(view: View, ring: Ring, turn: Float64Array, holes: Region): void {
   const { c, a, b } = ring;
   const at = reserve(holes, turn.length);
   const { data } = holes;
@@ -197,12 +228,16 @@ function addRing(view: View, ring: Ring, holes: Region): void {
   close(holes, turn.length);
 }
 
+/** Corners of a ring that reaches behind the eye: what is left of it in front is seen from close by, and large. */
+const CUT_CORNERS = 72;
+
 /** The corners of a ring in space. */
 function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
   const { eye, across, up, ahead } = view;
-  return Array.from({ length: OUTLINE_CORNERS }, (_, i): Vec3 => {
-    const cos = turn[2 * i] as number;
-    const sin = turn[2 * i + 1] as number;
+  return Array.from({ length: CUT_CORNERS }, (_, i): Vec3 => {
+    const angle = (2 * Math.PI * i) / CUT_CORNERS;
+    const cos = Math.cos(angle);
+    const sin = Math.sin(angle);
     const x = c[0] + cos * a[0] + sin * b[0];
     const y = c[1] + cos * a[1] + sin * b[1];
     const z = c[2] + cos * a[2] + sin * b[2];
@@ -215,12 +250,14 @@ function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
  * A capsule is seen as the hull of its two end spheres: at each turn of the outline the corner of that end which
  * reaches farther out. Where an end is not wholly in front of the eye, the hull of what is seen of both.
  */
-function addCapsule(view: View, o: CapsuleOccluder, holes: Region): void {
-  const from = sphereRing(view, o.from, o.radius);
-  const to = sphereRing(view, o.to, o.radius);
+function addCapsule(view: View, o: CapsuleOccluder, turn: Float64Array, holes: Region): void {
+  const start = beforeEye(view, o.from, o.to);
+  const end = beforeEye(view, o.to, o.from);
+  const from = sphereRing(view, start, o.radius);
+  const to = sphereRing(view, end, o.radius);
   if (from === null || to === null) {
     const only = from ?? to;
-    if (only !== null) addRing(view, only, holes);
+    if (only !== null) addRing(view, only, turn, holes);
     return;
   }
   const at = reserve(holes, turn.length);
@@ -243,6 +280,23 @@ function addCapsule(view: View, o: CapsuleOccluder, holes: Region): void {
     data[at + i + 1] = first ? v : t;
   }
   close(holes, turn.length);
+}
+
+/** An end of a tube, or where the tube's axis comes before the eye if the end is behind it. */
+function beforeEye(view: View, end: Vec3, other: Vec3): Vec3 {
+  const depth = depthOf(view, end);
+  const beyond = depthOf(view, other);
+  if (depth >= NEAREST || beyond < NEAREST) return end;
+  const t = (NEAREST - depth) / (beyond - depth);
+  return [
+    end[0] + t * (other[0] - end[0]),
+    end[1] + t * (other[1] - end[1]),
+    end[2] + t * (other[2] - end[2]),
+  ];
+}
+
+function depthOf({ eye, ahead }: View, p: Vec3): number {
+  return ahead[0] * (p[0] - eye[0]) + ahead[1] * (p[1] - eye[1]) + ahead[2] * (p[2] - eye[2]);
 }
 
 /** The hull of what is in front of the eye of two rings; empty where nothing is. */

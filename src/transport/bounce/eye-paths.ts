@@ -1,0 +1,135 @@
+import type { Station } from "../../scene/types.js";
+import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
+import { emptyHit, firstHit, LIFT } from "./first-hit.js";
+import { type Footing, footingOf } from "./footing.js";
+import { lattice } from "./lattice.js";
+import { normalAt } from "./normal.js";
+import type { Surfaces } from "./surfaces.js";
+import type { World } from "./world.js";
+
+/** Numbers of one corner in `EyePaths.data`: place, normal, weight, chance, going on. */
+export const CORNER = 9;
+
+/**
+ * Paths that start at a station and go from surface to surface, none of which knows a light. Path i has the corners
+ * from `ends[i - 1]` (0 for the first) to `ends[i]`.
+ */
+export interface EyePaths {
+  readonly ends: Int32Array;
+  /**
+   * Of each corner: place, a hair before its surface (0), normal (3), what light that falls on it gives the station, lx per lx
+   * (6), how densely paths from the corner before fall on it, 1/m2 (7), and the chance to go on from it (8).
+   */
+  readonly data: Float64Array;
+  /** Side of each corner: 2 i for the back of thing i, 2 i + 1 for its front. */
+  readonly side: Int32Array;
+}
+
+/** Corners that always go on; from then on only as likely as their reflectance says. */
+const SURE = 2;
+/** Longest path. */
+const LONGEST = 200;
+
+/** A station made ready for paths. */
+export interface Eye {
+  readonly footing: Footing;
+  readonly station: Station;
+}
+
+/** Makes a station ready. */
+export function eyeOf(world: World, station: Station): Eye {
+  return { footing: footingOf(world, station.at, station.facing), station };
+}
+
+/** Follows one set of paths from a station. */
+export function eyePaths(
+  world: World,
+  surfaces: Surfaces,
+  { footing, station }: Eye,
+  set: number,
+  paths: number,
+): EyePaths {
+  const ends = new Int32Array(paths);
+  let data = new Float64Array(CORNER * 4 * paths);
+  let side = new Int32Array(4 * paths);
+  let count = 0;
+  const d = emptyDirection();
+  const n: Direction = emptyDirection();
+  const hit = emptyHit();
+  const dome = station.receptor === "dome";
+  const { reflectance } = surfaces;
+  for (let i = 0; i < paths; i++) {
+    let [x, y, z] = footing.at;
+    [n.x, n.y, n.z] = station.facing;
+    let weight = dome ? 2 : 1;
+    let on = 1;
+    for (let depth = 0; depth < LONGEST; depth++) {
+      const a = lattice(set, i, paths, depth < 2 ? 2 * depth : 100 + 8 * depth);
+      const b = lattice(set, i, paths, depth < 2 ? 2 * depth + 1 : 101 + 8 * depth);
+      const wide = dome && depth === 0;
+      // The cosine's own spread, or that of the dome's response (1 + cos) / 2.
+      const up = wide ? 2 * Math.sqrt(a) - 1 : Math.sqrt(a);
+      turnedFrom(n.x, n.y, n.z, up, b, d);
+      const spread = wide ? (1 + up) / (4 * Math.PI) : up / Math.PI;
+      let chance = Number.POSITIVE_INFINITY;
+      let met: number;
+      const own = depth === 0 ? ownBody(footing, d) : -1;
+      if (own >= 0) {
+        if (footing.inside) break;
+        met = 2 * (footing.selves[own] as number) + 1;
+        const out = footing.normals[own] as readonly [number, number, number];
+        [n.x, n.y, n.z] = out;
+      } else {
+        firstHit(world, x, y, z, d.x, d.y, d.z, hit);
+        if (hit.thing < 0 || hit.way === 0) break;
+        met = 2 * hit.thing + (hit.front ? 1 : 0);
+        x += hit.way * d.x;
+        y += hit.way * d.y;
+        z += hit.way * d.z;
+        normalAt(world, hit.thing, hit.front, x, y, z, n);
+        const cosine = -(n.x * d.x + n.y * d.y + n.z * d.z);
+        if (!(cosine > 0)) break;
+        chance = (on * spread * cosine) / (hit.way * hit.way);
+        x += LIFT * n.x;
+        y += LIFT * n.y;
+        z += LIFT * n.z;
+      }
+      const rho = reflectance[met] as number;
+      if (rho === 0) break;
+      weight *= rho / on;
+      on = depth + 1 < SURE ? 1 : rho;
+      if (count === side.length) {
+        side = widened(side, new Int32Array(2 * count));
+        data = widened(data, new Float64Array(2 * CORNER * count));
+      }
+      const at = CORNER * count;
+      data[at] = x;
+      data[at + 1] = y;
+      data[at + 2] = z;
+      data[at + 3] = n.x;
+      data[at + 4] = n.y;
+      data[at + 5] = n.z;
+      data[at + 6] = weight;
+      data[at + 7] = chance;
+      data[at + 8] = on;
+      side[count++] = met;
+      if (on < 1 && !(lattice(set, i, paths, 102 + 8 * depth) < on)) break;
+    }
+    ends[i] = count;
+  }
+  return { ends, data: data.slice(0, CORNER * count), side: side.slice(0, count) };
+}
+
+/** The body the station lies on into which a direction goes: its place in the footing's list, or -1. */
+function ownBody({ normals }: Footing, d: Direction): number {
+  for (let k = 0; k < normals.length; k++) {
+    const n = normals[k] as readonly [number, number, number];
+    if (n[0] * d.x + n[1] * d.y + n[2] * d.z <= 0) return k;
+  }
+  return -1;
+}
+
+function widened<T extends Int32Array | Float64Array>(old: T, fresh: T): T {
+  fresh.set(old as never);
+  return fresh;
+}

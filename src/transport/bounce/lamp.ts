@@ -1,0 +1,199 @@
+import type { Vec3 } from "../../core/vector.js";
+import { type Beam, beamShare } from "../../physics/beam.js";
+import { emptyVector, type LightVector } from "../../physics/light-vector.js";
+import { emittingArea, type SourceShape } from "../../physics/source-shape.js";
+import { preparedReading } from "../direct.js";
+import type { ShadedSource } from "../hiding/shaded.js";
+import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
+import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
+import { emptySpan, pointsOf, type SourcePoints, type Span, spanAt } from "./source-points.js";
+import type { World } from "./world.js";
+
+/** A source made ready to be asked point by point. */
+export interface Lamp {
+  readonly source: ShadedSource;
+  readonly shape: SourceShape;
+  readonly beam: Beam;
+  readonly points: SourcePoints;
+  /** Unit vector out of the front of a flat source; null for a body. */
+  readonly axis: Vec3 | null;
+  readonly area: number;
+  /** Luminance on the axis per lumen-second, 1/(m2 sr). */
+  readonly luminance: number;
+  /** Within this distance the opening is summed whole and a point of it only tells what hides it, m. */
+  readonly near: number;
+  /** True for a source that lies wholly in the room. */
+  readonly indoors: boolean;
+  readonly work: {
+    readonly hit: Hit;
+    readonly span: Span;
+    readonly vector: LightVector;
+    readonly way: Direction;
+  };
+}
+
+/** How many times its half width a source is near. */
+const NEAR = 3;
+/** What stands this close before a source does not hide it, m. */
+const SKIN = 1e-9;
+
+/** Makes a source ready. */
+export function lampOf(world: World, source: ShadedSource): Lamp {
+  const { prepared, centre, bound } = source;
+  const { shape, beam, luminance } = prepared;
+  const flat = shape.kind === "disc" || shape.kind === "polygon";
+  const { room } = world;
+  const [x, y, z] = centre;
+  return {
+    source,
+    shape,
+    beam,
+    points: pointsOf(shape, centre),
+    axis: flat ? shape.normal : null,
+    area: emittingArea(shape),
+    luminance,
+    near: shape.kind === "capsule" ? Number.POSITIVE_INFINITY : NEAR * bound,
+    indoors:
+      room === null ||
+      (insideRoom(room, x - bound, y - bound, z - bound) &&
+        insideRoom(room, x + bound, y + bound, z + bound)),
+    work: { hit: emptyHit(), span: emptySpan(), vector: emptyVector(), way: emptyDirection() },
+  };
+}
+
+/** Part of the golden section by which a point that cannot be seen is moved on. */
+const NEXT = 0.6180339887498949;
+
+/**
+ * Luminous exposure of a place on a surface per lumen-second of a lamp, 1/m2, by one point of the lamp, which `a` and
+ * `b` from 0 to 1 choose: right on average over all points.
+ */
+export function askLamp(
+  world: World,
+  lamp: Lamp,
+  x: number,
+  y: number,
+  z: number,
+  nx: number,
+  ny: number,
+  nz: number,
+  a: number,
+  b: number,
+): number {
+  const { centre } = lamp.source;
+  const cx = centre[0] - x;
+  const cy = centre[1] - y;
+  const cz = centre[2] - z;
+  const d2 = cx * cx + cy * cy + cz * cz;
+  if (lamp.axis === null && lamp.shape.kind === "sphere")
+    return askBall(world, lamp, x, y, z, nx, ny, nz, a, b);
+  const { bound, prepared } = lamp.source;
+  if (cx * nx + cy * ny + cz * nz <= -bound) return 0;
+  const { span, vector } = lamp.work;
+  spanAt(lamp.points, x, y, z, span);
+  const close = d2 < lamp.near * lamp.near;
+  const whole = close ? preparedReading(prepared, x, y, z, nx, ny, nz, "disc", vector) : 1;
+  if (whole === 0) return 0;
+  let s = a;
+  let t = b;
+  for (let turn = 0; turn < (close ? 4 : 1); turn++) {
+    const round = lamp.shape.kind === "disc";
+    const r = Math.sqrt(s);
+    const i = round ? r * Math.cos(2 * Math.PI * t) : 2 * s - 1;
+    const j = round ? r * Math.sin(2 * Math.PI * t) : 2 * t - 1;
+    s += NEXT;
+    s -= Math.floor(s);
+    t += NEXT * NEXT;
+    t -= Math.floor(t);
+    const px = cx + i * span.ux + j * span.vx;
+    const py = cy + i * span.uy + j * span.vy;
+    const pz = cz + i * span.uz + j * span.vz;
+    const far2 = px * px + py * py + pz * pz;
+    const far = Math.sqrt(far2);
+    const facing = (px * nx + py * ny + pz * nz) / far;
+    if (!(facing > 0)) continue;
+    let e = whole;
+    if (lamp.axis !== null) {
+      const away = -(px * lamp.axis[0] + py * lamp.axis[1] + pz * lamp.axis[2]) / far;
+      if (!(away > 0)) continue;
+      if (!close) e = (lamp.luminance * beamShare(lamp.beam, away) * facing * away * lamp.area) / far2;
+    }
+    return e > 0 && seen(world, lamp, x, y, z, px / far, py / far, pz / far, far) ? e : 0;
+  }
+  return 0;
+}
+
+/** The same for a ball, by the directions in which it is seen. */
+function askBall(
+  world: World,
+  lamp: Lamp,
+  x: number,
+  y: number,
+  z: number,
+  nx: number,
+  ny: number,
+  nz: number,
+  a: number,
+  b: number,
+): number {
+  const { centre, bound } = lamp.source;
+  const cx = centre[0] - x;
+  const cy = centre[1] - y;
+  const cz = centre[2] - z;
+  const d2 = cx * cx + cy * cy + cz * cz;
+  const sine2 = (bound * bound) / d2;
+  if (!(sine2 < 1)) return 0;
+  const d = Math.sqrt(d2);
+  const rest = sine2 / (1 + Math.sqrt(1 - sine2));
+  const up = 1 - a * rest;
+  const { way } = lamp.work;
+  turnedFrom(cx / d, cy / d, cz / d, up, b, way);
+  const facing = way.x * nx + way.y * ny + way.z * nz;
+  if (!(facing > 0)) return 0;
+  const far = d * up - Math.sqrt(Math.max(0, bound * bound - d2 * (1 - up * up)));
+  const e = lamp.luminance * 2 * Math.PI * rest * facing;
+  return seen(world, lamp, x, y, z, way.x, way.y, way.z, far) ? e : 0;
+}
+
+function seen(
+  world: World,
+  lamp: Lamp,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  far: number,
+): boolean {
+  const { room } = world;
+  const indoors = lamp.indoors && (room === null || insideRoom(room, x, y, z));
+  return clearWay(world, x, y, z, dx, dy, dz, far - SKIN, indoors, lamp.work.hit);
+}
+
+/**
+ * About what a lamp would give a place that nothing hides from it, per lumen-second, 1/m2: how densely the lamp's own
+ * light falls there. It only weighs two ways of finding the same light against each other.
+ */
+export function density(
+  lamp: Lamp,
+  x: number,
+  y: number,
+  z: number,
+  nx: number,
+  ny: number,
+  nz: number,
+): number {
+  const { centre, bound } = lamp.source;
+  const cx = centre[0] - x;
+  const cy = centre[1] - y;
+  const cz = centre[2] - z;
+  const d2 = cx * cx + cy * cy + cz * cz;
+  const d = Math.sqrt(d2);
+  const facing = (cx * nx + cy * ny + cz * nz) / d;
+  if (!(facing > 0)) return 0;
+  if (lamp.axis === null) return facing / (4 * Math.PI * (d2 + bound * bound));
+  const away = -(cx * lamp.axis[0] + cy * lamp.axis[1] + cz * lamp.axis[2]) / d;
+  if (!(away > 0)) return 0;
+  return (lamp.luminance * beamShare(lamp.beam, away) * facing * away * lamp.area) / (d2 + bound * bound);
+}

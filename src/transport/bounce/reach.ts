@@ -1,0 +1,198 @@
+import type { Station } from "../../scene/types.js";
+import type { ShadedSource } from "../hiding/shaded.js";
+import { shadedReading } from "../hiding/shaded.js";
+import { CORNER, type EyePaths } from "./eye-paths.js";
+import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
+import { type Footing, footingOf } from "./footing.js";
+import type { KeptSet } from "./kept-set.js";
+import { askLamp, density, type Lamp } from "./lamp.js";
+import { LANDING, type Landings } from "./landings.js";
+import { lattice } from "./lattice.js";
+import type { World } from "./world.js";
+
+/** Bounced light of one source at one station, lx s per lm s. */
+export interface Reach {
+  readonly bounced: number;
+  /** How far it may be off: nearly always less. */
+  readonly error: number;
+}
+
+/** Standard errors in the stated error. */
+const ERRORS = 2.5;
+
+/**
+ * Bounced light of a source at a station: sets of paths are followed until their means agree well enough. The stated
+ * error is 2.5 standard errors of the mean of the sets, widened for the small number of sets.
+ *
+ * @param aside - Other light that the station gets besides, lx s per lm s of the source: beside much other light less
+ *   care is enough.
+ */
+export function reachOf(kept: KeptSet, source: ShadedSource, station: number, aside = 0): Reach {
+  const lamp = kept.lamp(source);
+  if (!(lamp.luminance > 0)) return { bounced: 0, error: 0 };
+  const { leastSets, mostSets, target } = kept.fineness;
+  const row = kept.stations[station] as Station;
+  const direct = shadedReading(source, row.at, row.facing, row.receptor);
+  const footing = footingOf(kept.world, row.at, row.facing);
+  let sum = 0;
+  let squares = 0;
+  let sets = 0;
+  for (;;) {
+    const mean = setMean(
+      kept,
+      lamp,
+      row,
+      footing,
+      kept.paths(station, sets),
+      kept.landings(lamp, sets),
+      sets,
+    );
+    sets++;
+    sum += mean;
+    squares += mean * mean;
+    if (sets < leastSets) continue;
+    const bounced = sum / sets;
+    const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
+    if (sets >= mostSets || spread <= target * (direct + bounced + aside)) {
+      return { bounced, error: ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread };
+    }
+  }
+}
+
+/** The mean of one set of paths. */
+export function setMean(
+  kept: KeptSet,
+  lamp: Lamp,
+  station: Station,
+  footing: Footing,
+  { ends, data, side }: EyePaths,
+  landings: Landings,
+  set: number,
+): number {
+  const { world, surfaces, black } = kept;
+  const paths = ends.length;
+  const hit = emptyHit();
+  let sum = 0;
+  let first = 0;
+  for (let i = 0; i < paths; i++) {
+    sum += seenFromStation(kept, station, footing, landings, i, hit);
+    const end = ends[i] as number;
+    for (let c = first; c < end; c++) {
+      if (surfaces.owner[side[c] as number] === black) break;
+      const at = CORNER * c;
+      const depth = c - first;
+      const x = data[at] as number;
+      const y = data[at + 1] as number;
+      const z = data[at + 2] as number;
+      const nx = data[at + 3] as number;
+      const ny = data[at + 4] as number;
+      const nz = data[at + 5] as number;
+      const a = lattice(set, i, paths, depth < 2 ? 4 + 2 * depth : 104 + 8 * depth);
+      const b = lattice(set, i, paths, depth < 2 ? 5 + 2 * depth : 105 + 8 * depth);
+      const light = askLamp(world, lamp, x, y, z, nx, ny, nz, a, b);
+      let own = 0;
+      if (light > 0) {
+        const chance = data[at + 7] as number;
+        own =
+          chance < Number.POSITIVE_INFINITY
+            ? light * (chance / (chance + density(lamp, x, y, z, nx, ny, nz)))
+            : light;
+      }
+      // Another ray of the lamp for each corner of a path.
+      const ray = (i + 37 * (depth + 1)) % paths;
+      own += landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+      sum += (data[at + 6] as number) * own;
+    }
+    first = end;
+  }
+  return sum / paths;
+}
+
+/** Light of one ray's landing at a corner, weighed against the chance that the path goes there by itself. */
+function landed(
+  { world, surfaces, black }: KeptSet,
+  { data, side }: Landings,
+  ray: number,
+  x: number,
+  y: number,
+  z: number,
+  nx: number,
+  ny: number,
+  nz: number,
+  on: number,
+  hit: Hit,
+): number {
+  const at = LANDING * ray;
+  const light = data[at + 6] as number;
+  const dense = data[at + 7] as number;
+  const met = side[ray] as number;
+  if (!(light > 0 && dense > 0) || surfaces.owner[met] === black) return 0;
+  const dx = (data[at] as number) - x;
+  const dy = (data[at + 1] as number) - y;
+  const dz = (data[at + 2] as number) - z;
+  const here = dx * nx + dy * ny + dz * nz;
+  const there = -(
+    dx * (data[at + 3] as number) +
+    dy * (data[at + 4] as number) +
+    dz * (data[at + 5] as number)
+  );
+  if (!(here > 0 && there > 0)) return 0;
+  const d2 = dx * dx + dy * dy + dz * dz;
+  const form = (here * there) / (Math.PI * d2 * d2);
+  const share = dense / (dense + on * form);
+  return connected(world, x, y, z, dx, dy, dz, d2, hit) ? light * form * share : 0;
+}
+
+/** The same at the station itself, by the response of its receptor. */
+function seenFromStation(
+  { world, surfaces, black }: KeptSet,
+  { facing, receptor }: Station,
+  footing: Footing,
+  { data, side }: Landings,
+  ray: number,
+  hit: Hit,
+): number {
+  if (footing.inside) return 0;
+  const at = LANDING * ray;
+  const light = data[at + 6] as number;
+  const dense = data[at + 7] as number;
+  const met = side[ray] as number;
+  if (!(light > 0 && dense > 0) || surfaces.owner[met] === black) return 0;
+  const [x, y, z] = footing.at;
+  const dx = (data[at] as number) - x;
+  const dy = (data[at + 1] as number) - y;
+  const dz = (data[at + 2] as number) - z;
+  for (const n of footing.normals) if (n[0] * dx + n[1] * dy + n[2] * dz <= 0) return 0;
+  const d2 = dx * dx + dy * dy + dz * dz;
+  const d = Math.sqrt(d2);
+  const cosine = (dx * facing[0] + dy * facing[1] + dz * facing[2]) / d;
+  const dome = receptor === "dome";
+  const response = dome ? (1 + cosine) / 2 : cosine;
+  const there =
+    -(dx * (data[at + 3] as number) + dy * (data[at + 4] as number) + dz * (data[at + 5] as number)) / d;
+  if (!(response > 0 && there > 0)) return 0;
+  const form = (response * there) / (Math.PI * d2);
+  const share = dense / (dense + (dome ? form / 2 : form));
+  return connected(world, x, y, z, dx, dy, dz, d2, hit) ? light * form * share : 0;
+}
+
+/** How near to its end a way is free, m. */
+const SKIN = 1e-9;
+
+/** True when nothing stands between two places on things. */
+function connected(
+  world: World,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  d2: number,
+  hit: Hit,
+): boolean {
+  const d = Math.sqrt(d2);
+  const { room } = world;
+  const indoors = room === null || (insideRoom(room, x, y, z) && insideRoom(room, x + dx, y + dy, z + dz));
+  return clearWay(world, x, y, z, dx / d, dy / d, dz / d, d - SKIN, indoors, hit) || false;
+}

@@ -1,0 +1,46 @@
+import type { Scene } from "../../scene/types.js";
+import type { World } from "./world.js";
+
+/** What the sides of a scene's things give back: number 2 i is the back of thing i, 2 i + 1 its front or its body. */
+export interface Surfaces {
+  /** Share of the light that comes back; 0 for black sides. */
+  readonly reflectance: Float64Array;
+  /** Index into `owners` of what the side belongs to. */
+  readonly owner: Int32Array;
+  /** In the words of a recipe: `floor`, `wall left`, a piece of the set, a person. */
+  readonly owners: readonly string[];
+}
+
+/** A side gives back no more than this: with nothing lost the light in a closed room would never end. */
+const MOST = 0.999;
+
+/** Parts of the figure of a person that is the only one; of several, each part bears its person's name before it. */
+const FIGURE: ReadonlySet<string> = new Set(["head", "neck", "trunk", "leg", "arm"]);
+
+/** What the only person of a scene is called. */
+export const PERSON = "person";
+
+/** Lists what each side of a scene gives back and whose it is. */
+export function surfacesOf(scene: Scene, world: World): Surfaces {
+  const reflectance = new Float64Array(2 * world.count);
+  const owner = new Int32Array(2 * world.count);
+  const owners: string[] = [];
+  const places = new Map<string, number>();
+  const put = (side: number, share: number, name: string): void => {
+    reflectance[side] = share > 0 ? Math.min(share, MOST) : 0;
+    const place = places.get(name) ?? owners.push(name) - 1;
+    places.set(name, place);
+    owner[side] = place;
+  };
+  const whole = (name: string): string => name.split(".")[0] as string;
+  scene.polygons.forEach(({ name, frontReflectance, backReflectance }, i) => {
+    put(2 * i + 1, frontReflectance, whole(name));
+    put(2 * i, backReflectance, whole(name));
+  });
+  scene.bodies.forEach(({ name, reflectance: share }, b) => {
+    const called = FIGURE.has(whole(name)) ? PERSON : whole(name);
+    put(2 * (world.polygons + b) + 1, share, called);
+    put(2 * (world.polygons + b), 0, called);
+  });
+  return { reflectance, owner, owners };
+}

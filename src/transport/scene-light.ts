@@ -121,11 +121,10 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
   };
   /** Direct light of the scene's other lamps at a meter by the luminous energy of one lamp. */
   const besides = (source: Source, meter: Meter): number => {
-    let sum = 0;
-    for (const other of scene.sources) {
-      if (other.name !== source.name && other.energy > 0)
-        sum += other.energy * directOf(other, sourceKey(other), meter);
-    }
+    const parts = scene.sources
+      .filter((other) => other.name !== source.name && other.energy > 0)
+      .map((other) => other.energy * directOf(other, sourceKey(other), meter));
+    const sum = parts.sort((a, b) => a - b).reduce((all, part) => all + part, 0);
     const energy = source.energy > 0 ? source.energy : source.fullEnergy;
     return energy > 0 ? sum / energy : 0;
   };

@@ -108,7 +108,7 @@ const raycaster = new three.Raycaster();
 const bodies = [...objects];
 let alike = 0;
 for (const { from, to } of rays) {
-  firstHit(world, ...from, ...to, -1, hit);
+  firstHit(world, ...from, ...to, hit);
   raycaster.set(new three.Vector3(...from), new three.Vector3(...to));
   const met = raycaster.intersectObjects(bodies, false)[0];
   if (Math.abs((met?.distance ?? 0) - (hit.thing < 0 ? 0 : hit.way)) < 0.02) alike++;
@@ -142,8 +142,7 @@ const times = interleavedMinima(
     once(
       "ray",
       () => {
-        for (const { from, to } of rays)
-          firstHit(world, from[0], from[1], from[2], to[0], to[1], to[2], -1, hit);
+        for (const { from, to } of rays) firstHit(world, from[0], from[1], from[2], to[0], to[1], to[2], hit);
       },
       50,
     ),

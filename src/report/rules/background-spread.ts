@@ -1,5 +1,4 @@
 import type { Station } from "../../scene/types.js";
-import type { Meter } from "../../transport/meter.js";
 import { evaluate } from "../evaluate/expression.js";
 import { backgroundPoints } from "../geometry/background-points.js";
 import { directionTo } from "../geometry/directions.js";
@@ -34,12 +33,6 @@ export function againstWords({ recipe, scene }: Plan): string {
   const of = recipe.intent?.background?.of;
   if (of?.kind !== "reading") return "the wished level";
   return of.station === "face" ? faceWords(scene) : of.station;
-}
-
-/** The meters over the background, where the recipe minds it. */
-export function backgroundMeters(plan: Plan): readonly Meter[] {
-  const station = minded(plan) ? backgroundStation(plan.scene) : null;
-  return station === null ? [] : backgroundPoints(plan.scene, station).map((point) => point.meter);
 }
 
 /** The spread over the background in the picture; null where there is none or it gets no light. */

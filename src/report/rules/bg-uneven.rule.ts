@@ -4,7 +4,7 @@ import { lightsOn, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { type BackgroundSpread, backgroundMeters, backgroundSpread, whiteWish } from "./background-spread.js";
+import { type BackgroundSpread, backgroundSpread, whiteWish } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 const spreadOf = ({ bright, dark }: BackgroundSpread): number => bright.stops - dark.stops;
@@ -48,7 +48,6 @@ export const bgUneven: Rule = {
     todo: "Move the lamps back, or aim each one third in from its own edge.",
     source: "Common practice, no source.",
   },
-  meters: backgroundMeters,
   check: (plan) => {
     const found = backgroundSpread(plan);
     const most = threshold(plan.recipe, whiteWish(plan) ? "uneven_white" : "uneven_grey");

@@ -1,6 +1,6 @@
 import { intoCeiling } from "../change/into-ceiling.js";
 import { litToShadowStops } from "../light/contrast.js";
-import { frontPlane, topOverFront, topPlane } from "../light/planes.js";
+import { topOverFront } from "../light/planes.js";
 import { shadowDepthAt } from "../light/shadow-depth.js";
 import { faceName, type Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
@@ -53,11 +53,6 @@ export const notOvercast: Rule = {
     source:
       "An overcast sky lights a vertical surface about 1 stop less than a level one (CIE standard overcast sky: 0.396 of it, and light from the ground); the thresholds are common practice, no source.",
   },
-  meters: ({ scene }) =>
-    scene.subjects.slice(0, 1).flatMap((subject) => {
-      const top = topPlane(subject);
-      return [frontPlane(subject), ...(top === null ? [] : [top])];
-    }),
   check: (plan) => {
     const key = keyLight(plan);
     if (!overcastWish(plan.recipe) || key === null) return [];

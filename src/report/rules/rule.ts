@@ -1,4 +1,3 @@
-import type { Meter } from "../../transport/meter.js";
 import type { WarningCode } from "../../vocabulary/warnings.js";
 import type { Plan } from "../plan.js";
 import type { ReportWarning } from "../schema/report.js";
@@ -39,8 +38,6 @@ export interface Rule {
   /** True for warnings about people's safety; they carry a caution and cannot be silenced. */
   readonly safety: boolean;
   readonly page: RulePage;
-  /** Meters besides the scene's stations that it asks for, so that all of them share one working of the light. */
-  readonly meters?: (plan: Plan) => readonly Meter[];
   readonly check: (plan: Plan) => readonly RuleFinding[];
 }
 

@@ -17,7 +17,6 @@ export interface Warned {
 export function runRules(plan: Plan): Warned {
   const wanted = plan.recipe.silence.filter((row) => rules.some((rule) => isSilencedBy(rule, row.code)));
   const isSilent = (code: string): boolean => wanted.some((row) => row.code === code);
-  plan.light.ask(rules.flatMap((rule) => rule.meters?.(plan) ?? []));
   const found = rules.flatMap((rule) => rule.check(plan).map((finding) => asWarning(rule, finding)));
   const loud = found.filter((warning) => !isSilent(warning.code));
   return {

@@ -4,7 +4,7 @@ import { tone } from "../light/tone.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundMeters, backgroundSpread, whiteWish } from "./background-spread.js";
+import { againstWords, backgroundSpread, whiteWish } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 /** A white background comes out grey somewhere. */
@@ -19,7 +19,6 @@ export const whiteTooDim: Rule = {
     todo: "Turn the background lights up, make them more even, or mask the patch afterwards.",
     source: "IEC 61966-2-1 for the curve (from memory); the threshold is common practice, no source.",
   },
-  meters: backgroundMeters,
   check: (plan) => {
     const spread = whiteWish(plan) ? backgroundSpread(plan) : null;
     const least = threshold(plan.recipe, "white_least");

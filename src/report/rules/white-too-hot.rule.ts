@@ -2,7 +2,7 @@ import { turnBackground } from "../change/background-lamps.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundMeters, backgroundSpread, whiteWish } from "./background-spread.js";
+import { againstWords, backgroundSpread, whiteWish } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 /** A white background is brighter than white needs. */
@@ -17,7 +17,6 @@ export const whiteTooHot: Rule = {
     todo: "Turn the background lights down to about half a stop over.",
     source: "Straight arithmetic of reflectance and sRGB; the threshold is common practice, no source.",
   },
-  meters: backgroundMeters,
   check: (plan) => {
     const spread = whiteWish(plan) ? backgroundSpread(plan) : null;
     const most = threshold(plan.recipe, "white_most");

@@ -44,10 +44,6 @@ export const wrap: Rule = {
     todo: "Bring the subject away from the background, mask the part of it that the picture does not show, or turn its lights down.",
     source: "Common practice, no source.",
   },
-  meters: ({ scene }) =>
-    lightsOn(scene).some((source) => source.role === "background")
-      ? scene.subjects.slice(0, 1).flatMap(rearCheeks)
-      : [],
   check: (plan) => {
     const subject = firstSubject(plan.scene);
     const level = subject === null ? null : wrapOf(plan, subject);

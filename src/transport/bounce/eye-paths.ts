@@ -2,7 +2,7 @@ import type { Station } from "../../scene/types.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
-import { lattice } from "./lattice.js";
+import { lattice, mixed } from "./lattice.js";
 import { normalAt } from "./normal.js";
 import type { Surfaces } from "./surfaces.js";
 import type { World } from "./world.js";
@@ -34,21 +34,26 @@ const LONGEST = 200;
 export interface Eye {
   readonly footing: Footing;
   readonly station: Station;
+  /** Sets are counted from here, so that two places are not off in the same way. */
+  readonly first: number;
 }
 
 /** Makes a station ready. */
 export function eyeOf(world: World, station: Station): Eye {
-  return { footing: footingOf(world, station.at, station.facing), station };
+  const [x, y, z] = station.at.map((part) => Math.round(part * 1e6)) as [number, number, number];
+  const first = Math.floor(1e9 * mixed(x, y, z));
+  return { footing: footingOf(world, station.at, station.facing), station, first };
 }
 
 /** Follows one set of paths from a station. */
 export function eyePaths(
   world: World,
   surfaces: Surfaces,
-  { footing, station }: Eye,
-  set: number,
+  { footing, station, first }: Eye,
+  number: number,
   paths: number,
 ): EyePaths {
+  const set = first + number;
   const ends = new Int32Array(paths);
   let data = new Float64Array(CORNER * 4 * paths);
   let side = new Int32Array(4 * paths);

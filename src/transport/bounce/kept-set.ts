@@ -19,6 +19,8 @@ export interface KeptSet {
   readonly surfaces: Surfaces;
   /** Index into the owners of surfaces that count as black; -1 for none. */
   readonly black: number;
+  /** A station made ready. */
+  readonly eye: (station: number) => Eye;
   /** The paths of a station, set by set. */
   readonly paths: (station: number, set: number) => EyePaths;
   readonly lamp: (source: ShadedSource) => Lamp;
@@ -52,21 +54,25 @@ export function blackened(kept: KeptSet, owner: string): KeptSet {
 }
 
 /** What does not depend on the stations. */
-type Common = Omit<KeptSet, "stations" | "paths">;
+type Common = Omit<KeptSet, "stations" | "eye" | "paths">;
 
 function keptFor(common: Common, stations: readonly Station[]): KeptSet {
   const { world, surfaces, fineness: rule } = common;
   const eyes: (Eye | undefined)[] = [];
   const followed: EyePaths[][] = stations.map(() => []);
+  const eye = (station: number): Eye => {
+    const known = eyes[station] ?? eyeOf(world, stations[station] as Station);
+    eyes[station] = known;
+    return known;
+  };
   return {
     ...common,
     stations,
+    eye,
     paths: (station, set) => {
       const known = followed[station]?.[set];
       if (known !== undefined) return known;
-      const eye = eyes[station] ?? eyeOf(world, stations[station] as Station);
-      eyes[station] = eye;
-      const fresh = eyePaths(world, surfaces, eye, set, rule.paths);
+      const fresh = eyePaths(world, surfaces, eye(station), set, rule.paths);
       (followed[station] as EyePaths[])[set] = fresh;
       return fresh;
     },

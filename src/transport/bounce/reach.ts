@@ -1,9 +1,9 @@
 import type { Station } from "../../scene/types.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import { shadedReading } from "../hiding/shaded.js";
-import { CORNER, type EyePaths } from "./eye-paths.js";
+import { CORNER } from "./eye-paths.js";
 import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
-import { type Footing, footingOf } from "./footing.js";
+import type { Footing } from "./footing.js";
 import type { KeptSet } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings } from "./landings.js";
@@ -33,20 +33,11 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number, as
   const { leastSets, mostSets, target } = kept.fineness;
   const row = kept.stations[station] as Station;
   const direct = shadedReading(source, row.at, row.facing, row.receptor);
-  const footing = footingOf(kept.world, row.at, row.facing);
   let sum = 0;
   let squares = 0;
   let sets = 0;
   for (;;) {
-    const mean = setMean(
-      kept,
-      lamp,
-      row,
-      footing,
-      kept.paths(station, sets),
-      kept.landings(lamp, sets),
-      sets,
-    );
+    const mean = setMean(kept, lamp, station, sets);
     sets++;
     sum += mean;
     squares += mean * mean;
@@ -60,16 +51,12 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number, as
 }
 
 /** The mean of one set of paths. */
-export function setMean(
-  kept: KeptSet,
-  lamp: Lamp,
-  station: Station,
-  footing: Footing,
-  { ends, data, side }: EyePaths,
-  landings: Landings,
-  set: number,
-): number {
+function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): number {
   const { world, surfaces, black } = kept;
+  const { footing, station, first: start } = kept.eye(index);
+  const { ends, data, side } = kept.paths(index, number);
+  const landings = kept.landings(lamp, number);
+  const set = start + number;
   const paths = ends.length;
   const hit = emptyHit();
   let sum = 0;

@@ -14,6 +14,7 @@ export { sentence } from "./diagnostics/create.js";
 export type { Diagnostic, Edit, Fix, Label, Severity } from "./diagnostics/diagnostic.js";
 export { printDiagnostics } from "./diagnostics/print.js";
 export { diagnosticJson } from "./diagnostics/print-json.js";
+export { type Difference, differences } from "./model/differences.js";
 export {
   block,
   camera,
@@ -80,6 +81,8 @@ export type {
   BlockModel,
   CameraModel,
   Expectation,
+  HoldDial,
+  HoldModel,
   IntentModel,
   KeptText,
   LaterStatement,
@@ -94,6 +97,7 @@ export type {
   SetModel,
   Setting,
   SubjectModel,
+  VariantModel,
 } from "./model/types.js";
 export type {
   ArmsValue,
@@ -124,10 +128,25 @@ export type {
   VolumeValue,
 } from "./model/values.js";
 export { checkRecipe, type Evaluated, evaluate, type Outcome, run } from "./pipeline.js";
+export {
+  type ComparisonView,
+  renderComparisonCsv,
+  renderComparisonMarkdown,
+  renderComparisonText,
+} from "./render/comparison.js";
 export { renderJson } from "./render/json.js";
 export { renderMarkdown } from "./render/markdown.js";
 export { renderReportCsv } from "./render/report-csv.js";
 export { renderText } from "./render/text.js";
+export {
+  type ComparedHold,
+  type ComparedValue,
+  type Comparison,
+  compare,
+  type Side,
+} from "./report/compare/compare.js";
+export type { Scale } from "./report/compare/measured.js";
+export type { Held } from "./report/hold/held.js";
 export type {
   Report,
   ReportExpectation,
@@ -138,6 +157,7 @@ export type {
 } from "./report/schema/report.js";
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
+export { evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
 export type { LightField } from "./transport/light-field.js";
 export type { BaseUnit } from "./units/dimension.js";
 export {

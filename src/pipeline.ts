@@ -3,8 +3,9 @@ import { lineStarts, positionAt, type Source } from "./core/source.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
 import { printRecipe } from "./model/print.js";
 import type { Expectation, Recipe } from "./model/types.js";
-import { buildReport } from "./report/build.js";
+import { buildReport, type ReportOptions } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
+import type { LightOf } from "./report/set-up-lights.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
 import { type LightField, lightField } from "./transport/light-field.js";
@@ -35,14 +36,24 @@ export interface Outcome extends Compiled {
  * @param source - The text it was written in, if any; with it the report says on which line an expectation stands.
  */
 export function evaluate(recipe: Recipe, source?: Source): Evaluated {
+  return evaluateWith(recipe, sceneLight, {}, source);
+}
+
+/** Works out a recipe with light that may be shared, and says what variant it is. */
+export function evaluateWith(
+  recipe: Recipe,
+  lightOf: LightOf,
+  options: ReportOptions,
+  source?: Source,
+): Evaluated {
   const diagnostics: Diagnostic[] = [];
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
-  const light = sceneLight(scene);
+  const light = lightOf(scene);
   const field = lightField(scene, light);
   const starts = source === undefined ? null : lineStarts(source.text);
   const lineOf = ({ origin }: Expectation): number | null =>
     starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
-  const report = buildReport(recipe, scene, light, { lineOf });
+  const report = buildReport(recipe, scene, light, { ...options, lineOf });
   return { recipe, scene, field, report, diagnostics };
 }
 

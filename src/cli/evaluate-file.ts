@@ -1,30 +1,40 @@
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
-import type { Evaluated } from "../pipeline.js";
+import { visibleLine } from "../diagnostics/print-visible.js";
+import type { SetUp } from "../set-ups.js";
+import { near } from "./arguments/near.js";
 import { CLEAN, FOUND, TROUBLE } from "./exit.js";
 import { kitsOf } from "./kits.js";
 import { misuse, type Session } from "./session.js";
 import { type Language, light } from "./stages/load.js";
 import { loadText, printOptions, sayProblem } from "./texts.js";
 
-/** A recipe worked out, or the exit code when it could not be; what is wrong has been said then. */
+/** Set-ups worked out, or the exit code when they could not be; what is wrong has been said then. */
 export type Evaluation =
-  | { readonly evaluated: Evaluated; readonly exit: number }
-  | { readonly evaluated: null; readonly exit: number };
+  | { readonly name: string; readonly setUps: readonly [SetUp, ...SetUp[]]; readonly exit: number }
+  | { readonly setUps: null; readonly exit: number };
 
-/**
- * Reads, checks and works out one recipe; findings are said on standard error.
- * @param passOver - True where a kit or a session is no mistake, since it only lies among recipes.
- */
+/** What to work out of a file. */
+export interface Wanted {
+  /** Titles of variants; null for all. */
+  readonly titles?: readonly string[] | null;
+  /** Whether the recipe itself is turned to what it holds. */
+  readonly holdRecipe?: boolean;
+  /** True where a kit or a session is no mistake, since it only lies among recipes. */
+  readonly passOver?: boolean;
+}
+
+/** Reads, checks and works out one recipe and some of its variants; findings are said on standard error. */
 export async function evaluateFile(
   session: Session,
   language: Language,
   name: string,
-  passOver = false,
+  wanted: Wanted = {},
 ): Promise<Evaluation> {
+  const failed = (exit: number): Evaluation => ({ setUps: null, exit });
   const loaded = await loadText(session, language, name);
   if (loaded.problem !== undefined) {
     sayProblem(session, language, loaded.problem);
-    return { evaluated: null, exit: TROUBLE };
+    return failed(TROUBLE);
   }
   const { source } = loaded;
   const compiled = language.compile(source, kitsOf(session, language, name));
@@ -32,23 +42,58 @@ export async function evaluateFile(
     if (findings.length === 0) return;
     session.io.err(language.printDiagnostics(findings, printOptions(session, compiled.sources, "err")));
   };
-  if (!compiled.sound || compiled.recipe === null) {
+  const { recipe } = compiled;
+  if (!compiled.sound || recipe === null) {
     say(compiled.diagnostics);
-    return { evaluated: null, exit: FOUND };
+    return failed(FOUND);
   }
-  if (compiled.recipe.kind !== "recipe") {
-    if (passOver) return { evaluated: null, exit: CLEAN };
+  if (recipe.kind !== "recipe") {
+    if (wanted.passOver === true) return failed(CLEAN);
     say(compiled.diagnostics);
-    const what =
-      compiled.recipe.kind === "kit" ? "a kit: it holds definitions" : "a session: it holds measurements";
-    return {
-      evaluated: null,
-      exit: misuse(session, `${source.name} is ${what}, and there is nothing to work out.`),
-    };
+    const what = recipe.kind === "kit" ? "a kit: it holds definitions" : "a session: it holds measurements";
+    return failed(misuse(session, `${source.name} is ${what}, and there is nothing to work out.`));
   }
-  const { evaluate } = await light();
-  const evaluated = evaluate(compiled.recipe, source);
-  say([...compiled.diagnostics, ...evaluated.diagnostics]);
-  const broken = evaluated.diagnostics.some((finding) => finding.severity === "error");
-  return broken ? { evaluated: null, exit: FOUND } : { evaluated, exit: CLEAN };
+  const known = recipe.variants.map((variant) => variant.title);
+  const titles = wanted.titles === null ? known : (wanted.titles ?? []);
+  const missing = titles.find((title) => !known.includes(title));
+  if (missing !== undefined) {
+    say(compiled.diagnostics);
+    const have = known.length === 0 ? " It has none." : ` It has ${known.map(quoted).join(", ")}.`;
+    const help = near(missing, known) || have;
+    return failed(misuse(session, `${source.name} has no variant ${quoted(missing)}.${visibleLine(help)}`));
+  }
+  const { evaluateSetUps } = await light();
+  const holdRecipe = wanted.holdRecipe ?? false;
+  const [first, ...rest] = evaluateSetUps(recipe, { source, titles, holdRecipe });
+  if (first === undefined) return failed(TROUBLE);
+  const found = findingsOf([first, ...rest]);
+  say([...compiled.diagnostics, ...found]);
+  if (found.some((finding) => finding.severity === "error")) return failed(FOUND);
+  return { name: source.name, setUps: [first, ...rest], exit: CLEAN };
+}
+
+/** The set-up that `--variant` names, else the recipe itself. */
+export async function evaluateChosen(
+  session: Session,
+  language: Language,
+  name: string,
+  passOver = false,
+): Promise<{ readonly setUp: SetUp | null; readonly exit: number }> {
+  const title = session.options.get("variant");
+  const titles = title === undefined ? [] : [title];
+  const { setUps, exit } = await evaluateFile(session, language, name, { titles, passOver });
+  return { setUp: setUps?.find((row) => row.variant === (title ?? null)) ?? null, exit };
+}
+
+const quoted = (text: string): string => `"${visibleLine(text)}"`;
+
+/** What could not be built of several set-ups; what they share is said once. */
+export function findingsOf(setUps: readonly SetUp[]): readonly Diagnostic[] {
+  const said = new Set<string>();
+  return setUps
+    .flatMap((setUp) => setUp.diagnostics)
+    .filter(({ code, place }) => {
+      const key = `${code} ${place.file} ${place.start} ${place.end}`;
+      return !said.has(key) && said.add(key);
+    });
 }

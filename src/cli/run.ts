@@ -7,6 +7,8 @@ import { commands, findCommand } from "./arguments/table.js";
 import { paintFor } from "./colour.js";
 import { calcCommand } from "./commands/calc.js";
 import { checkCommand } from "./commands/check.js";
+import { compareCommand } from "./commands/compare.js";
+import { diffCommand } from "./commands/diff.js";
 import { explainCommand } from "./commands/explain.js";
 import { formatCommand } from "./commands/format.js";
 import { newCommand } from "./commands/new.js";
@@ -26,6 +28,8 @@ const USUAL_WIDTH = 80;
 const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new Map([
   ["report", reportCommand],
   ["check", checkCommand],
+  ["compare", compareCommand],
+  ["diff", diffCommand],
   ["format", formatCommand],
   ["scene", sceneCommand],
   ["calc", calcCommand],

@@ -6,7 +6,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { roomLightSentences, stationTable } from "./text-stations.js";
-import { outcomeWords, severityWords, silenceWords } from "./text-verdicts.js";
+import { heldSentences, outcomeWords, severityWords, silenceWords, titleOf } from "./text-verdicts.js";
 
 const safe = (text: string): string => markdownText(visible(text));
 
@@ -25,11 +25,10 @@ const list = (items: readonly string[]): string => items.map((item) => `- ${item
 
 /** The report as Markdown with tables (CommonMark with the table extension), for a page or a lesson. */
 export function renderMarkdown(report: Report): string {
-  const parts: string[] = [
-    `# ${safe(report.title === "" ? "Untitled" : report.title)}`,
-    `**${safe(report.headline)}**`,
-  ];
+  const parts: string[] = [`# ${safe(titleOf(report))}`, `**${safe(report.headline)}**`];
   if (report.matters_most !== null) parts.push(`Measure this with care: ${safe(report.matters_most)}`);
+  const held = heldSentences(report);
+  if (held.length > 0) parts.push("## Held", list(held.map(safe)));
   if (report.setup.length > 0) parts.push("## Set-up", list(report.setup.map(safe)));
   if (report.camera !== null) parts.push("## Camera", list(cameraSentences(report.camera).map(safe)));
   if (report.lights.length > 0) parts.push("## Lights");

@@ -1,6 +1,7 @@
 import type { Report, ReportLight, ReportStation } from "../report/schema/report.js";
 import { type CsvCell, renderCsv } from "./csv.js";
 import { shortest } from "./number.js";
+import { titleOf } from "./text-verdicts.js";
 
 type Row = readonly [part: string, name: string, what: string, value: CsvCell, unit: string, note: string];
 
@@ -94,7 +95,7 @@ const stationRows = (station: ReportStation): readonly Row[] => {
 /** Every number of a report as one long table: part, name, quantity, value, unit, note. For spreadsheets and scripts. */
 export function renderReportCsv(report: Report): string {
   const rows: Row[] = [
-    ["report", report.title, "headline", report.headline, "", ""],
+    ["report", titleOf(report), "headline", report.headline, "", ""],
     ...report.lights.flatMap(lightRows),
     ...report.stations.flatMap(stationRows),
     ...report.results.map(

@@ -1,6 +1,7 @@
 import { asSentence } from "../diagnostics/print-sentence.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
 import type {
+  Report,
   ReportExpectation,
   ReportResult,
   ReportSilence,
@@ -63,6 +64,20 @@ export function silenceLines(item: ReportSilence, view: ViewOptions): readonly s
     ),
     ...silenceWords(item).flatMap((text) => indented(visibleLine(text), "    ", view.width)),
   ];
+}
+
+/** The title of a report: the recipe's, and the variant's behind it. */
+export function titleOf({ title, variant }: Report): string {
+  const own = title === "" ? "Untitled" : title;
+  return variant === null ? own : `${own}: ${variant.title}`;
+}
+
+/** What became of the holds of a variant, a sentence each. */
+export function heldSentences({ variant }: Report): readonly string[] {
+  return (variant?.held ?? []).map(({ text, by, setting, reason }) => {
+    const parts = [setting === null ? "" : `${by} is ${setting}`, reason ?? ""];
+    return `${text}: ${parts.filter((part) => part !== "").join("; ")}`;
+  });
 }
 
 /** What a silenced warning would say, a sentence each. */

@@ -6,7 +6,14 @@ import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./r
 import { cameraSentences } from "./text-camera.js";
 import { lightBlock } from "./text-lights.js";
 import { stationLines } from "./text-stations.js";
-import { expectationLines, resultLines, silenceLines, warningLines } from "./text-verdicts.js";
+import {
+  expectationLines,
+  heldSentences,
+  resultLines,
+  silenceLines,
+  titleOf,
+  warningLines,
+} from "./text-verdicts.js";
 
 type Lines = readonly string[];
 
@@ -30,6 +37,8 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   const bullet = (sign: string, text: string): Lines =>
     labelled(sign, visibleLine(text), "  ", 2, view.width);
   const found: [string, Lines][] = [];
+  const held = heldSentences(report);
+  if (held.length > 0) found.push(["Held", say(held)]);
   if (report.setup.length > 0) found.push(["Set-up", say(report.setup)]);
   if (report.camera !== null) found.push(["Camera", say(cameraSentences(report.camera))]);
   if (report.lights.length > 0)
@@ -64,7 +73,7 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
 export function renderText(report: Report, options: Partial<ViewOptions> = {}): string {
   const given = { ...defaultView, ...options };
   const view: ViewOptions = { ...given, width: Math.max(40, Math.floor(given.width)) };
-  const title = wrap(visibleLine(report.title === "" ? "Untitled" : report.title), view.width);
+  const title = wrap(visibleLine(titleOf(report)), view.width);
   const line = "=".repeat(title.reduce((most, part) => Math.max(most, cells(part)), 0));
   const out: string[] = [...title.map((part) => view.paint("strong", part)), line, ""];
   out.push(...wrapText(visibleLine(report.headline), view.width));

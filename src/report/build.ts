@@ -21,6 +21,8 @@ import { reportStations } from "./stations.js";
 export interface ReportOptions {
   /** The line, from 1, on which an expectation is written; null where it is not known. */
   readonly lineOf?: (expectation: Expectation) => number | null;
+  /** What variant of the recipe it is, with what became of its holds; null, or left out, for the recipe itself. */
+  readonly variant?: Report["variant"];
 }
 
 /**
@@ -45,6 +47,7 @@ export function buildReport(
   const report: Report = withoutMinusZero({
     format: 1,
     title: recipe.title,
+    variant: options.variant ?? null,
     headline: headline(plan, warnings, expectations),
     matters_most: mattersMost(plan),
     setup: setupSentences(plan),

@@ -49,6 +49,8 @@ const root: OptionRow = {
   value: "DIR",
   help: "Read kits from this folder and those in it (usual: the nearest folder with .git or package.json, else the recipe's own)",
 };
+const all: OptionRow = { name: "all", help: "Show also what differs by no more than noise" };
+const variant: OptionRow = { name: "variant", value: "TITLE", help: "Take this variant of the recipe" };
 const everywhere = [width, color, help];
 const MANY = 1000;
 
@@ -59,7 +61,15 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE...",
     count: [1, MANY],
     help: "Work out recipes and report them. `halfshade FILE` means the same. Of a folder every recipe is reported.",
-    options: [format("text", "json", "markdown", "csv"), output, force, maxWarnings, root, ...everywhere],
+    options: [
+      variant,
+      format("text", "json", "markdown", "csv"),
+      output,
+      force,
+      maxWarnings,
+      root,
+      ...everywhere,
+    ],
     examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
   },
   {
@@ -82,6 +92,22 @@ export const commands: readonly CommandRow[] = [
     ],
   },
   {
+    name: "compare",
+    operands: "FILE [VARIANT...]",
+    count: [1, MANY],
+    help: "Say what variants change in a recipe, and what that does to the light. Without a title: all variants.",
+    options: [all, format("text", "json", "markdown", "csv"), output, force, root, ...everywhere],
+    examples: ["halfshade compare plan.light", 'halfshade compare plan.light "Key farther out"'],
+  },
+  {
+    name: "diff",
+    operands: "FILE FILE",
+    count: [2, 2],
+    help: "Say what a second recipe has different from a first, and what that does to the light.",
+    options: [all, format("text", "json", "markdown", "csv"), output, force, root, ...everywhere],
+    examples: ["halfshade diff monday.light tuesday.light"],
+  },
+  {
     name: "format",
     operands: "FILE...",
     count: [1, MANY],
@@ -98,7 +124,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE",
     count: [1, 1],
     help: "Give out the set-up in metres, so that another program can check the figures.",
-    options: [format("json"), output, force, root, ...everywhere],
+    options: [variant, format("json"), output, force, root, ...everywhere],
     examples: ["halfshade scene plan.light --format json"],
   },
   {

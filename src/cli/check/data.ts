@@ -15,5 +15,6 @@ export function fileAsData(stage: Language, examined: Examined): unknown {
     light: examined.report !== null,
     expectations: examined.report?.expectations ?? [],
     warnings: examined.report?.warnings ?? [],
+    variants: examined.variants,
   };
 }

@@ -2,10 +2,18 @@ import type { CompileOptions } from "../../compile.js";
 import type { Source } from "../../core/source.js";
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import type { Report } from "../../report/schema/report.js";
+import { findingsOf } from "../evaluate-file.js";
 import type { Language, Light } from "../stages/load.js";
 
 /** The parts of a report that a check is about. */
 export type Verdict = Pick<Report, "expectations" | "warnings">;
+
+/** What a variant's report says to the checks. */
+export interface VariantVerdict extends Verdict {
+  readonly title: string;
+  readonly from: string | null;
+  readonly held: NonNullable<Report["variant"]>["held"];
+}
 
 /** What a check of one file came to, as plain data: it may come from another thread. */
 export interface Examined {
@@ -15,6 +23,8 @@ export interface Examined {
   readonly findings: readonly Diagnostic[];
   /** What the report says to the checks; null where no light was worked out. */
   readonly report: Verdict | null;
+  /** What the reports of its variants say. */
+  readonly variants: readonly VariantVerdict[];
   readonly kind: "recipe" | "kit" | "session" | null;
 }
 
@@ -34,13 +44,25 @@ export function examineText(
   const { sources, recipe } = compiled;
   const kind = recipe?.kind ?? null;
   if (views === null || !compiled.sound || recipe === null || kind !== "recipe") {
-    return { source, sources, findings: compiled.diagnostics, report: null, kind };
+    return { source, sources, findings: compiled.diagnostics, report: null, variants: [], kind };
   }
-  const { report, diagnostics } = views.evaluate(recipe, source);
-  const { expectations, warnings } = report;
+  const setUps = views.evaluateSetUps(recipe, { source });
+  const diagnostics = findingsOf(setUps);
+  const reports = setUps.map((setUp) => setUp.report);
   const broken = diagnostics.some((finding) => finding.severity === "error");
   const findings = [...compiled.diagnostics, ...diagnostics];
-  return { source, sources, findings, report: broken ? null : { expectations, warnings }, kind };
+  if (broken) return { source, sources, findings, report: null, variants: [], kind };
+  const verdicts = reports.map(({ expectations, warnings }) => ({ expectations, warnings }));
+  const variants = reports.flatMap(({ variant, expectations, warnings }) =>
+    variant === null ? [] : [{ ...variant, expectations, warnings }],
+  );
+  return { source, sources, findings, report: verdicts[0] ?? null, variants, kind };
+}
+
+/** The warnings of a variant that the recipe itself does not have. */
+export function ownWarnings(examined: Examined, variant: VariantVerdict): Verdict["warnings"] {
+  const known = new Set(examined.report?.warnings.map((row) => JSON.stringify(row)));
+  return variant.warnings.filter((row) => !known.has(JSON.stringify(row)));
 }
 
 /** The errors among the findings of a file and its kits. */

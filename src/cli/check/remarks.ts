@@ -4,7 +4,7 @@ import type { Remark, RemarkPlace } from "../../render/remark.js";
 import type { ReportExpectation, ReportWarning } from "../../report/schema/report.js";
 import type { Language } from "../stages/load.js";
 import { textsOf } from "../texts.js";
-import type { Examined } from "./examine.js";
+import { type Examined, ownWarnings, type VariantVerdict } from "./examine.js";
 
 const whole = (file: string): RemarkPlace => ({
   file,
@@ -68,6 +68,16 @@ function warningRemark(item: ReportWarning, examined: Examined): Remark {
   };
 }
 
+/** What is to be said about a variant: what does not hold, and warnings that the recipe itself does not have. */
+function variantRemarks(variant: VariantVerdict, examined: Examined): readonly Remark[] {
+  return [
+    ...variant.expectations
+      .filter((item) => item.outcome !== "passed")
+      .map((item) => expectationRemark(item, examined)),
+    ...ownWarnings(examined, variant).map((item) => warningRemark(item, examined)),
+  ].map((remark) => ({ ...remark, message: `Variant "${variant.title}": ${remark.message}` }));
+}
+
 /** All that is to be said about one file. */
 export function remarksOf(
   stage: Language,
@@ -81,5 +91,6 @@ export function remarksOf(
       .filter((item) => item.outcome !== "passed")
       .map((item) => expectationRemark(item, examined)),
     ...(report?.warnings ?? []).map((item) => warningRemark(item, examined)),
+    ...examined.variants.flatMap((variant) => variantRemarks(variant, examined)),
   ];
 }

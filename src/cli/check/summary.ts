@@ -15,7 +15,8 @@ export interface Counts {
 /** What there is to count in a file. */
 export function countsOf(examined: Examined): Counts {
   const errors = errorsIn(examined);
-  const asked = examined.report?.expectations ?? [];
+  const verdicts = [...(examined.report === null ? [] : [examined.report]), ...examined.variants];
+  const asked = verdicts.flatMap((verdict) => verdict.expectations);
   return {
     errors,
     notes: examined.findings.length - errors,

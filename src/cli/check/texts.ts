@@ -1,9 +1,10 @@
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
-import { defaultView } from "../../render/report-lines.js";
+import { visibleLine } from "../../diagnostics/print-visible.js";
+import { defaultView, indented, type ViewOptions } from "../../render/report-lines.js";
 import type { Session } from "../session.js";
 import type { Language, Light } from "../stages/load.js";
 import { printOptions } from "../texts.js";
-import type { Examined } from "./examine.js";
+import { type Examined, ownWarnings, type Verdict } from "./examine.js";
 import { countsInWords, countsOf, kindsInWords, sumOf } from "./summary.js";
 
 /** Findings, expectations that do not hold, warnings, and the summary of one file. */
@@ -20,15 +21,32 @@ export function fileAsText(
   }
   if (examined.report !== null && views !== null) {
     const view = { ...defaultView, width: session.width, paint: session.paint };
-    const open = examined.report.expectations.filter((item) => item.outcome !== "passed");
-    const said = [
-      ...open.map((item) => views.expectationLines(item, view)),
-      ...examined.report.warnings.map((item) => views.warningLines(item, view)),
-    ];
-    parts.push(...said.map((lines) => lines.map((line) => `${line}\n`).join("")));
+    parts.push(...verdictLines(views, examined.report, view));
+    for (const variant of examined.variants) {
+      const lines = [
+        ...variant.held.flatMap(({ text, reason }) =>
+          reason === null
+            ? []
+            : [
+                `${indented(`Not held: ${visibleLine(`${text}: ${reason}`)}`, "  ", view.width).join("\n")}\n`,
+              ],
+        ),
+        ...verdictLines(views, { ...variant, warnings: ownWarnings(examined, variant) }, view),
+      ];
+      if (lines.length > 0) parts.push(`Variant "${visibleLine(variant.title)}":\n`, ...lines);
+    }
   }
   parts.push(`${examined.source.name}: ${countsInWords(countsOf(examined))}.\n`);
   return parts.join("\n");
+}
+
+/** What does not hold, and the warnings, in lines. */
+function verdictLines(views: Light, verdict: Verdict, view: ViewOptions): readonly string[] {
+  const open = verdict.expectations.filter((item) => item.outcome !== "passed");
+  return [
+    ...open.map((item) => views.expectationLines(item, view)),
+    ...verdict.warnings.map((item) => views.warningLines(item, view)),
+  ].map((lines) => lines.map((line) => `${line}\n`).join(""));
 }
 
 /** The line at the end of a check of several files. */

@@ -108,7 +108,8 @@ export async function checkCommand(session: Session): Promise<number> {
       return;
     }
     if (errorsIn(examined) > 0) exit = Math.max(exit, FOUND);
-    if (examined.report !== null) exit = Math.max(exit, exitOf(examined.report, limit));
+    for (const verdict of [examined.report, ...examined.variants])
+      if (verdict !== null) exit = Math.max(exit, exitOf(verdict, limit));
   });
   form.end();
   return exit;

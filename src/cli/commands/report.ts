@@ -1,6 +1,6 @@
 import { renderJson } from "../../render/json.js";
 import type { Report } from "../../report/schema/report.js";
-import { evaluateFile } from "../evaluate-file.js";
+import { evaluateChosen } from "../evaluate-file.js";
 import { CLEAN } from "../exit.js";
 import { chosenForm, deliver } from "../output.js";
 import { misuse, type Session } from "../session.js";
@@ -48,10 +48,10 @@ export async function reportCommand(session: Session): Promise<number> {
   const all: Named[] = [];
   let exit = CLEAN;
   for (const name of files) {
-    const result = await evaluateFile(session, stage, name, gathered);
+    const result = await evaluateChosen(session, stage, name, gathered);
     exit = Math.max(exit, result.exit);
-    if (result.evaluated === null) continue;
-    const { report } = result.evaluated;
+    if (result.setUp === null) continue;
+    const { report } = result.setUp;
     all.push({ name, report });
     exit = Math.max(exit, exitOf(report, limit));
   }

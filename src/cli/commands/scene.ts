@@ -1,5 +1,5 @@
 import { renderJson } from "../../render/json.js";
-import { evaluateFile } from "../evaluate-file.js";
+import { evaluateChosen } from "../evaluate-file.js";
 import { deliver } from "../output.js";
 import type { Session } from "../session.js";
 import { language, light } from "../stages/load.js";
@@ -7,8 +7,8 @@ import { language, light } from "../stages/load.js";
 /** `halfshade scene FILE`: gives out the set-up in metres as JSON. */
 export async function sceneCommand(session: Session): Promise<number> {
   const stage = await language();
-  const result = await evaluateFile(session, stage, session.operands[0] ?? "");
-  if (result.evaluated === null) return result.exit;
+  const result = await evaluateChosen(session, stage, session.operands[0] ?? "");
+  if (result.setUp === null) return result.exit;
   const { sceneToJson } = await light();
-  return deliver(session, stage, renderJson(sceneToJson(result.evaluated.scene)));
+  return deliver(session, stage, renderJson(sceneToJson(result.setUp.scene)));
 }

@@ -208,6 +208,20 @@ const camera = object({
 export const reportSchema = object({
   format: literal(1),
   title: string(),
+  variant: object({
+    title: string(),
+    from: string().nullable().meta({ description: "The variant it comes from; null for the recipe" }),
+    held: array(
+      object({
+        text: string(),
+        by: string().meta({ description: "What was turned or moved" }),
+        setting: string().nullable().meta({ description: "Where it stands now" }),
+        reason: string().nullable().meta({ description: "Why it is not held, or not quite" }),
+      }),
+    ),
+  })
+    .nullable()
+    .meta({ description: "The variant that the report is of; null for the recipe itself" }),
   headline: string(),
   matters_most: string().nullable().meta({
     description: "The measured input that matters most, with its effect",

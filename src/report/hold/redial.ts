@@ -1,0 +1,35 @@
+import type { Recipe } from "../../model/types.js";
+import type { Plan } from "../plan.js";
+import { holdByPlace } from "./by-place.js";
+import { holdByPower } from "./by-power.js";
+import type { Held } from "./held.js";
+
+/** A recipe with its dials turned, and what became of each of its holds. */
+export interface Redialled {
+  readonly recipe: Recipe;
+  readonly plan: Plan;
+  readonly held: readonly Held[];
+}
+
+/**
+ * Turns and moves what a recipe's `hold`s say, one after the other. What cannot be held is left as it is, with a
+ * reason.
+ *
+ * @param from - The set-up that the recipe comes from: what a `hold` without a target keeps to; null for the recipe
+ * itself, in which such a hold changes nothing.
+ * @param planOf - A recipe in metres with its light.
+ */
+export function redial(recipe: Recipe, from: Plan | null, planOf: (recipe: Recipe) => Plan): Redialled {
+  let plan = planOf(recipe);
+  const done: Held[] = [];
+  for (const hold of recipe.holds) {
+    if (hold.target === null && from === null) continue;
+    const byPower = hold.by.every((dial) => dial.property === "power");
+    const result = byPower
+      ? holdByPower(plan.recipe, hold, plan, from)
+      : holdByPlace(plan.recipe, hold, plan, from, planOf);
+    done.push(result.held);
+    if (result.recipe !== plan.recipe) plan = planOf(result.recipe);
+  }
+  return { recipe: plan.recipe, plan, held: done };
+}

@@ -4,6 +4,18 @@ import { type Report, reportSchema } from "../../src/report/schema/report.js";
 export const sample: Report = reportSchema.parse({
   format: 1,
   title: "Potter's wheel, north light",
+  variant: {
+    title: "Clouds | <b>",
+    from: null,
+    held: [
+      {
+        text: "hold face.disc(towards: key) is f/5.6 by key.power",
+        by: "key.power",
+        setting: "full - 1.3 stop",
+        reason: null,
+      },
+    ],
+  },
   headline: "Soft light from camera-left at 30 deg; the face reads f/5.6 at ISO 100.",
   matters_most: "key height: 3 cm is 0.7 deg of elevation",
   setup: ["The potter sits on the mark.", "key: a flash, 2.40 m from the face."],

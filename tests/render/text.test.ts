@@ -9,7 +9,7 @@ const flat = (text: string) => text.replace(/\s+/g, " ");
 describe("the report as text", () => {
   test("starts with the title and the headline, and ends with what is not claimed", () => {
     const lines = whole.split("\n");
-    expect(lines[0]).toBe(sample.title);
+    expect(lines[0]).toBe(`${sample.title}: ${sample.variant?.title}`);
     expect(lines[3]).toContain("Soft light from camera-left");
     expect(lines.at(-2)).toBe("  - Bounced light is not computed.");
     const order = [

@@ -12,7 +12,7 @@ const UP = 4;
 /** A place on the background, and where it lies in words. */
 export interface BackgroundPoint {
   readonly meter: Meter;
-  /** `upper left`, `middle` ...: as the camera sees it. */
+  /** `at the upper left`, `in the middle` ... */
   readonly where: string;
 }
 
@@ -61,6 +61,7 @@ function whereOn({ vertices }: ScenePolygon, at: Vec3): string {
     const [low, high] = [Math.min(...all), Math.max(...all)];
     return high > low ? (at[axis] - low) / (high - low) : 0.5;
   };
-  const words = [third(share(2), "lower", "upper"), third(share(0), "left", "right")];
-  return words.filter((word) => word !== "").join(" ") || "middle";
+  const [height, side] = [third(share(2), "lower", "upper"), third(share(0), "left", "right")];
+  if (height === "") return side === "" ? "in the middle" : `at the ${side}`;
+  return side === "" ? `at the ${height === "upper" ? "top" : "bottom"}` : `at the ${height} ${side}`;
 }

@@ -56,12 +56,10 @@ export const bgUneven: Rule = {
       {
         // A gradient on grey is often meant.
         severity: whiteWish(plan) ? "check" : "note",
-        message: `${found.station.name} differs by ${sayStops(spreadOf(found))} in the picture: brightest ${placeWords(found.bright.where)}, darkest ${placeWords(found.dark.where)}.`,
+        message: `${found.station.name} differs by ${sayStops(spreadOf(found))} in the picture: brightest ${found.bright.where}, darkest ${found.dark.where}.`,
         remedy: remedyFor(plan, found),
         about: found.station.name,
       },
     ];
   },
 };
-
-const placeWords = (where: string): string => (where === "middle" ? "in the middle" : `at its ${where}`);

@@ -38,7 +38,7 @@ export const whiteTooDim: Rule = {
     return [
       {
         severity: "check",
-        message: `${station.name} is ${sayStops(-dark.stops)} under ${againstWords(plan)} at its ${dark.where}: grey${grey}, not white.`,
+        message: `${station.name} is ${sayStops(-dark.stops)} under ${againstWords(plan)} ${dark.where}: grey${grey}, not white.`,
         remedy:
           turned === null || there === null
             ? "Light it, bring it nearer, or mask it afterwards."

@@ -30,7 +30,7 @@ export const whiteTooHot: Rule = {
     return [
       {
         severity: "check",
-        message: `${spread.station.name} is ${sayStops(spread.bright.stops)} over ${againstWords(plan)} at its ${spread.bright.where}: more than white needs, and it eats the edges of the subject.`,
+        message: `${spread.station.name} is ${sayStops(spread.bright.stops)} over ${againstWords(plan)} ${spread.bright.where}: more than white needs, and it eats the edges of the subject.`,
         remedy:
           turned === null || there === null
             ? "Keep the key off it, or move subject and key away from it."

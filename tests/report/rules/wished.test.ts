@@ -238,8 +238,10 @@ describe("places on the background", () => {
     const words = points.map(({ meter, where }) =>
       [meter.at[0].toFixed(2), meter.at[2].toFixed(1), where].join(),
     );
-    expect(words).toContain("-0.96,2.1,upper left");
-    expect(words).toContain("0.96,0.3,lower right");
+    expect(words).toContain("-0.96,2.1,at the upper left");
+    expect(words).toContain("0.96,0.3,at the lower right");
+    expect(words).toContain("0.00,2.1,at the top");
+    expect(words).toContain("0.00,0.9,in the middle");
     const seen = planOf(white(3));
     const shown = backgroundPoints(seen.scene, station);
     expect(shown.length).toBeLessThan(points.length);

@@ -17,7 +17,7 @@ export interface Compiled {
   readonly file: File;
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
-  /** The text itself, and behind it those of all kits that were read; findings may stand in any of them. */
+  /** The text itself, then the settings given with it and all kits that were read; findings may stand in any of them. */
   readonly sources: readonly Source[];
   /** True where no error was found, so that the model means what the text says. */
   readonly sound: boolean;
@@ -33,6 +33,11 @@ export interface CompileOptions {
   readonly read?: ReadKit;
   /** How large its tables may be; without it 10,000 rows and 100,000 cells. */
   readonly tables?: TableLimits;
+  /**
+   * Values that take the place of the recipe's own, one a line: `key.distance=3 m`. They are read and checked like the
+   * lines of a variant; findings about them stand in this text. A kit or a session is left as it is.
+   */
+  readonly settings?: Source;
 }
 
 /**
@@ -46,8 +51,9 @@ export function compile(source: Source, options: CompileOptions = {}): Compiled 
   };
   const kits = shelf(options.read ?? null, kitOf);
   const own = kits.from([source.name]);
-  const { file, recipe } = checkText(source, own, sink, options.tables);
-  const sources = [source, ...kits.sources];
+  const { file, recipe } = checkText(source, own, sink, options);
+  const given = options.settings === undefined ? [] : [options.settings];
+  const sources = [source, ...given, ...kits.sources];
   return {
     source,
     file,

@@ -4,6 +4,8 @@ import type { Diagnostic, Sink } from "../diagnostics/diagnostic.js";
 import type { Recipe } from "../model/types.js";
 import type { File } from "../syntax/ast.js";
 import { parseFile } from "../syntax/parse.js";
+import { changeFile } from "./change/change.js";
+import { readSettings } from "./change/settings.js";
 import type { Context } from "./context.js";
 import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
@@ -11,14 +13,22 @@ import type { TableLimits } from "./tables/limits.js";
 
 /** A text that was read and checked. */
 export interface CheckedText {
+  /** The tree that was checked: that of the text, with the settings in it. */
   readonly file: File;
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
   readonly ctx: Context;
 }
 
+/** What a text is checked with besides its kits. */
+export interface Besides {
+  readonly tables?: TableLimits;
+  /** Values that take the place of the recipe's own, one a line; kits and sessions are left as they are. */
+  readonly settings?: Source;
+}
+
 /** Reads and checks one text; findings go to the sink, also those of the kits that are read for it. */
-export function checkText(source: Source, kits: Kits, sink: Sink, limits?: TableLimits): CheckedText {
+export function checkText(source: Source, kits: Kits, sink: Sink, besides: Besides = {}): CheckedText {
   const found: Diagnostic[] = [];
   const parsed = parseFile(source, (diagnostic) => {
     found.push(diagnostic);
@@ -30,8 +40,19 @@ export function checkText(source: Source, kits: Kits, sink: Sink, limits?: Table
     const elsewhere = diagnostic.place.file !== source.name;
     if (elsewhere || (!full && !broken(diagnostic.place.start))) sink(diagnostic);
   };
-  const { recipe, ctx } = checkFile(parsed.file, source.name, trusted, kits, parsed.complete, limits);
-  return { file: parsed.file, recipe, ctx };
+  const { settings, tables } = besides;
+  const file = settings === undefined ? parsed.file : withSettings(parsed.file, settings, trusted);
+  const { recipe, ctx } = checkFile(file, source.name, trusted, kits, parsed.complete, tables);
+  return { file, recipe, ctx };
+}
+
+/** The recipe with values given from outside. Its title says so, and with it every report. */
+function withSettings(file: File, settings: Source, sink: Sink): File {
+  const { title } = file;
+  if (title?.word.text !== "recipe") return file;
+  const changed = changeFile(file, readSettings(settings, sink), { file: settings.name, sink });
+  const value = `${title.text.value}, with ${settings.text.split("\n").join(", ")}`;
+  return { ...changed, title: { ...title, text: { ...title.text, value } } };
 }
 
 /** Reads and checks a kit; null where the text calls itself something else. */

@@ -10,12 +10,36 @@ export function rootProblem(root: string | undefined): string | null {
   return `--root takes a folder, and "${visibleLine(root)}" is none.`;
 }
 
-/** How the kits of a file are read: those inside the root, which is found where none is given. */
-export function kitsUnder(language: Language, root: string | null, name: string): CompileOptions {
-  return { read: language.kitReader(root ?? language.projectRoot(name), name) };
+/** What a command says about the texts besides their names: plain data, so that it can be handed to a thread. */
+export interface Besides {
+  /** The folder that kits are read from; null where it is to be found. */
+  readonly root: string | null;
+  /** The values of `--set`, one a line. */
+  readonly settings: string | null;
 }
 
-/** The same for what a command was given; nothing is read for standard input. */
+/** What the options of a command say about its texts. */
+export function besidesOf(session: Session): Besides {
+  const settings = session.lists.get("set");
+  return { root: session.options.get("root") ?? null, settings: settings?.join("\n") ?? null };
+}
+
+/** The name under which findings about the values of `--set` stand. */
+export const SETTINGS = "--set";
+
+/** How a file is compiled: its kits are read inside the root, and nothing is read for standard input. */
+export function compileOptions(
+  { root, settings }: Besides,
+  language: Language,
+  name: string,
+): CompileOptions {
+  return {
+    ...(name === "-" ? {} : { read: language.kitReader(root ?? language.projectRoot(name), name) }),
+    ...(settings === null ? {} : { settings: { name: SETTINGS, text: settings } }),
+  };
+}
+
+/** The same by the options of a command. */
 export function kitsOf(session: Session, language: Language, name: string): CompileOptions {
-  return name === "-" ? {} : kitsUnder(language, session.options.get("root") ?? null, name);
+  return compileOptions(besidesOf(session), language, name);
 }

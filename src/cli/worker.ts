@@ -1,6 +1,6 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { examineText } from "./check/examine.js";
-import { kitsUnder } from "./kits.js";
+import { compileOptions } from "./kits.js";
 import type { Answer, CrewOptions } from "./stages/crew.js";
 import { language, light } from "./stages/load.js";
 
@@ -11,7 +11,7 @@ async function answer(name: string, options: CrewOptions): Promise<Answer> {
     const views = options.light ? await light() : null;
     const read = stage.readTextFile(name);
     if (read.problem !== undefined) return { examination: { problem: read.problem } };
-    const kits = kitsUnder(stage, options.root, name);
+    const kits = compileOptions(options, stage, name);
     return {
       examination: { examined: examineText({ name, text: read.text }, stage, views, kits) },
     };

@@ -30,8 +30,16 @@ export const fromModels: ReadonlySet<Code> = new Set<Code>([
   "scene.incomplete",
 ]);
 
-/** Codes of reading kits that depend on the disk or on the caller; the tests of the reader and of kits cause them. */
-export const fromKits: ReadonlySet<Code> = new Set<Code>(["file.outside", "use.alone", "use.limit"]);
+/**
+ * Codes that depend on the disk or on what the caller gives besides the text; the tests of the reader, of kits and of
+ * settings cause them.
+ */
+export const fromCaller: ReadonlySet<Code> = new Set<Code>([
+  "file.outside",
+  "use.alone",
+  "use.limit",
+  "path.setting",
+]);
 
 /** Codes whose text is too large to be kept as a file; the test makes it. */
 export const tooLargeToKeep: ReadonlyMap<Code, string> = new Map<Code, string>([

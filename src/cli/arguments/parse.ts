@@ -7,6 +7,8 @@ export interface Parsed {
   readonly operands: readonly string[];
   /** The value of each option that was given; an option without a value has an empty one. */
   readonly options: ReadonlyMap<string, string>;
+  /** The values of options that may be given several times, in their order. */
+  readonly lists: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Arguments, or a sentence on what is wrong with them and the command they were for, if that is known. */
@@ -49,6 +51,7 @@ export function parseArguments(args: readonly string[]): ParseResult {
   const fail = (problem: string): ParseResult => ({ problem, command });
   const operands: string[] = [];
   const options = new Map<string, string>();
+  const lists = new Map<string, string[]>();
   for (let i = 0; i < rest.length; i++) {
     const arg = rest[i] ?? "";
     if (arg === "--") {
@@ -75,6 +78,7 @@ export function parseArguments(args: readonly string[]): ParseResult {
       if (wrong !== null) return fail(wrong);
       value = next;
     }
+    if (option.several === true) lists.set(option.name, [...(lists.get(option.name) ?? []), value]);
     options.set(option.name, value);
   }
   if (!options.has("help")) {
@@ -88,7 +92,7 @@ export function parseArguments(args: readonly string[]): ParseResult {
       );
     }
   }
-  return { parsed: { command, operands, options } };
+  return { parsed: { command, operands, options, lists } };
 }
 
 /** A sentence on an option that the command does not have. */

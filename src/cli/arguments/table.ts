@@ -6,6 +6,8 @@ export interface OptionRow {
   readonly short?: string;
   /** How help calls the value; absent where the option has none. */
   readonly value?: string;
+  /** True where it may be given several times. */
+  readonly several?: true;
   /** The values allowed, where only some are. */
   readonly words?: readonly string[];
   readonly help: string;
@@ -51,6 +53,12 @@ const root: OptionRow = {
 };
 const all: OptionRow = { name: "all", help: "Show also what differs by no more than noise" };
 const variant: OptionRow = { name: "variant", value: "TITLE", help: "Take this variant of the recipe" };
+const settings: OptionRow = {
+  name: "set",
+  value: "PATH=VALUE",
+  several: true,
+  help: "Work with another value, as in --set key.distance=3m; may be given several times",
+};
 const everywhere = [width, color, help];
 const MANY = 1000;
 
@@ -68,6 +76,7 @@ export const commands: readonly CommandRow[] = [
       force,
       maxWarnings,
       root,
+      settings,
       ...everywhere,
     ],
     examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
@@ -83,6 +92,7 @@ export const commands: readonly CommandRow[] = [
       { name: "jobs", value: "N", help: "Threads that share the files (usual: up to 4 from 9 files on)" },
       maxWarnings,
       root,
+      settings,
       ...everywhere,
     ],
     examples: [
@@ -96,7 +106,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE [VARIANT...]",
     count: [1, MANY],
     help: "Say what variants change in a recipe, and what that does to the light. Without a title: all variants.",
-    options: [all, format("text", "json", "markdown", "csv"), output, force, root, ...everywhere],
+    options: [all, format("text", "json", "markdown", "csv"), output, force, root, settings, ...everywhere],
     examples: ["halfshade compare plan.light", 'halfshade compare plan.light "Key farther out"'],
   },
   {
@@ -104,7 +114,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE FILE",
     count: [2, 2],
     help: "Say what a second recipe has different from a first, and what that does to the light.",
-    options: [all, format("text", "json", "markdown", "csv"), output, force, root, ...everywhere],
+    options: [all, format("text", "json", "markdown", "csv"), output, force, root, settings, ...everywhere],
     examples: ["halfshade diff monday.light tuesday.light"],
   },
   {
@@ -124,7 +134,7 @@ export const commands: readonly CommandRow[] = [
     operands: "FILE",
     count: [1, 1],
     help: "Give out the set-up in metres, so that another program can check the figures.",
-    options: [variant, format("json"), output, force, root, ...everywhere],
+    options: [variant, format("json"), output, force, root, settings, ...everywhere],
     examples: ["halfshade scene plan.light --format json"],
   },
   {
@@ -164,7 +174,7 @@ export const commands: readonly CommandRow[] = [
     operands: "tokens|tree|model FILE",
     count: [2, 2],
     help: "Show how a recipe is read: its tokens, its tree, or the checked model.",
-    options: [format("text", "json"), root, ...everywhere],
+    options: [format("text", "json"), root, settings, ...everywhere],
     examples: ["halfshade show tokens plan.light", "halfshade show model plan.light"],
   },
   {

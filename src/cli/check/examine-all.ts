@@ -1,4 +1,4 @@
-import { kitsOf } from "../kits.js";
+import { besidesOf, kitsOf } from "../kits.js";
 import { type Session, wholeNumber } from "../session.js";
 import { crew, type Language, type Light } from "../stages/load.js";
 import { loadText } from "../texts.js";
@@ -46,7 +46,7 @@ export async function examineAll(
     return;
   }
   const { startCrew } = await crew();
-  const options = { light: views !== null, root: session.options.get("root") ?? null };
+  const options = { light: views !== null, ...besidesOf(session) };
   const threads = startCrew(worker, jobs, options);
   try {
     const work = files.map((name) =>

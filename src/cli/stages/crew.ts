@@ -1,5 +1,6 @@
 import { Worker } from "node:worker_threads";
 import type { Examination } from "../check/examine.js";
+import type { Besides } from "../kits.js";
 
 /** Threads that check files. Loaded only where there are many. */
 export interface Crew {
@@ -9,9 +10,8 @@ export interface Crew {
 }
 
 /** What every thread is told at its start. */
-export interface CrewOptions {
+export interface CrewOptions extends Besides {
   readonly light: boolean;
-  readonly root: string | null;
 }
 
 /** What a thread answers: what came of a file, or the words of a fault of our own. */

@@ -8,6 +8,12 @@ export const pathFindings = {
     help: "{known}",
     page: "A path starts with the name of a block, or with its kind where it has no name: `key.distance`, `camera.aperture`, `back.opening`, `walls.reflectance`, `wall.left.reflectance`. A `let` is changed by its name alone. A path that leads nowhere is never skipped, since the variant would then show the recipe itself.",
   },
+  "path.setting": {
+    severity: "error",
+    message: "This is not a path with a value",
+    help: "Write one value, as in `key.distance=3 m`.",
+    page: "A value given from outside the recipe, such as by `--set` of the command, is a path, an equals sign and what a recipe would write behind the colon. It is one line and one value; blocks stand in the recipe itself, or in a `variant`.",
+  },
   "path.short": {
     severity: "error",
     message: "`{path}` is a whole block, and a value belongs to one of its properties",

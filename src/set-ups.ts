@@ -25,8 +25,8 @@ export interface SetUpOptions {
 }
 
 /**
- * Works out a checked recipe and its variants, the recipe first, the variants in file order. Set-ups that differ only in
- * their lamps or the camera share the light of the set.
+ * Works out a checked recipe and its variants, the recipe first, the variants in file order. What
+ * depends on the set alone is worked out once for all that have the same set.
  */
 export function evaluateSetUps(recipe: Recipe, options: SetUpOptions = {}): readonly SetUp[] {
   const { source, titles, holdRecipe = false } = options;

@@ -1,22 +1,31 @@
 import type { Scene } from "../scene/types.js";
 import { meterKey } from "../transport/meter.js";
 import { type SceneLight, sceneLight } from "../transport/scene-light.js";
+import { sourceKey } from "../transport/source-key.js";
 
-/** The light of scenes, worked out once for all that have the same set and stations; their lamps may differ. */
+/** The light of scenes, which may share what they have in common. */
 export type LightOf = (scene: Scene) => SceneLight;
 
 /**
- * Lights that scenes share. The light of a set does not depend on the lamps in it, so a scene in which only powers or
- * the camera are others needs no new light, and one in which a lamp without a stand was moved only what this lamp
- * gives. Answers are the same as without sharing.
+ * Lights that share what depends on the set alone, among scenes with the same room, surfaces, bodies and stations; and
+ * all of it where the lamps are the same too, so that a change of the camera costs nothing. Answers are the same as
+ * without sharing.
  */
 export function sharedLights(): LightOf {
-  const known = new Map<string, SceneLight>();
+  const bySet = new Map<string, SceneLight>();
+  const byLamps = new Map<string, SceneLight>();
   return (scene) => {
-    const { room, polygons, bodies, stations } = scene;
-    const key = JSON.stringify([room, polygons, bodies, stations.map(meterKey)]);
-    const light = known.get(key) ?? sceneLight(scene);
-    known.set(key, light);
+    const { room, polygons, bodies, stations, sources } = scene;
+    const set = JSON.stringify([room, polygons, bodies, stations.map(meterKey)]);
+    const lamps = JSON.stringify([
+      set,
+      sources.map((source) => [source.name, sourceKey(source), source.energy, source.fullEnergy]),
+    ]);
+    const known = byLamps.get(lamps);
+    if (known !== undefined) return known;
+    const light = bySet.get(set)?.withLamps(scene) ?? sceneLight(scene);
+    if (!bySet.has(set)) bySet.set(set, light);
+    byLamps.set(lamps, light);
     return light;
   };
 }

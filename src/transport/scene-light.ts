@@ -47,6 +47,11 @@ export interface SceneLight {
    * that follow them, is its own and is dropped with it.
    */
   readonly fork: () => SceneLight;
+  /**
+   * The light of another scene with the very same set, bodies and stations, and lamps of its own. What depends on the
+   * set alone is shared; answers are those of a light made for that scene.
+   */
+  readonly withLamps: (scene: Scene) => SceneLight;
 }
 
 /** A place that is looked at: the set with it as its only station. */
@@ -139,6 +144,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
   };
   return {
     fork: () => lightFrom(shared, copyOf(known)),
+    withLamps: (other) => lightFrom({ ...shared, scene: other }, { ...known, reaches: new Map() }),
     reach: (source, held) => {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);

@@ -2,6 +2,7 @@ import type { Recipe } from "../../model/types.js";
 import type { Plan } from "../plan.js";
 import { holdByPlace } from "./by-place.js";
 import { holdByPower } from "./by-power.js";
+import { gapOf } from "./gap.js";
 import type { Held } from "./held.js";
 
 /** A recipe with its dials turned, and what became of each of its holds. */
@@ -10,6 +11,13 @@ export interface Redialled {
   readonly plan: Plan;
   readonly held: readonly Held[];
 }
+
+/**
+ * Bounced light is worked out as finely as the lamps' present powers ask for, so a dial that is turned may leave a hair
+ * of the gap; it is then turned again, on the light as it is now.
+ */
+const PASSES = 4;
+const NEAR = 1e-9;
 
 /**
  * Turns and moves what a recipe's `hold`s say, one after the other. What cannot be held is left as it is, with a
@@ -25,11 +33,16 @@ export function redial(recipe: Recipe, from: Plan | null, planOf: (recipe: Recip
   for (const hold of recipe.holds) {
     if (hold.target === null && from === null) continue;
     const byPower = hold.by.every((dial) => dial.property === "power");
-    const result = byPower
-      ? holdByPower(plan.recipe, hold, plan, from)
-      : holdByPlace(plan.recipe, hold, plan, from, planOf);
-    done.push(result.held);
-    if (result.recipe !== plan.recipe) plan = planOf(result.recipe);
+    let turned: Held | null = null;
+    for (let pass = 0; pass < PASSES; pass++) {
+      const result = byPower
+        ? holdByPower(plan.recipe, hold, plan, from)
+        : holdByPlace(plan.recipe, hold, plan, from, planOf);
+      turned = result.held;
+      if (result.recipe !== plan.recipe) plan = planOf(result.recipe);
+      if (turned.reason !== null || Math.abs(gapOf(hold, plan, from).by ?? 0) <= NEAR) break;
+    }
+    if (turned !== null) done.push(turned);
   }
   return { recipe: plan.recipe, plan, held: done };
 }

@@ -62,7 +62,7 @@ describe("a reading is held by power", () => {
 
   test("of a result that is no reading, by search", () => {
     const [, held] = setUps(
-      'variant "B" { hold key_to_fill(key, fill) is 4:1 by fill.power\n expect key_to_fill(key, fill) is 4:1 within 0.001 stop }\n',
+      'variant "B" { hold key_to_fill(key, fill) is 6:1 by fill.power\n expect key_to_fill(key, fill) is 6:1 within 0.001 stop }\n',
     );
     expect(held?.report.expectations.map((row) => row.outcome)).toEqual(["passed"]);
   });

@@ -5,7 +5,8 @@ import { markdownText } from "./markdown-escape.js";
 import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
-import { roomLightSentences, stationTable } from "./text-stations.js";
+import { shadowTable, shadowWords } from "./text-shadows.js";
+import { bounceSentences, roomLightSentences, stationTable } from "./text-stations.js";
 import { heldSentences, outcomeWords, severityWords, silenceWords, titleOf } from "./text-verdicts.js";
 
 const safe = (text: string): string => markdownText(visible(text));
@@ -45,7 +46,20 @@ export function renderMarkdown(report: Report): string {
       parts.push(list(reasons.map((item) => safe(`${item.name} ${item.looks}: ${item.reason ?? ""}`))));
     }
   }
-  parts.push(...roomLightSentences(report).map(safe));
+  parts.push(...bounceSentences(report).map(safe), ...roomLightSentences(report).map(safe));
+  if (report.shadows.length > 0) {
+    const { columns, rows } = shadowTable(report);
+    const right = columns.map((column) => column.align === "right");
+    parts.push(
+      "## Shadows",
+      table(
+        columns.map(({ title }) => title),
+        rows,
+        right,
+      ),
+      safe(shadowWords),
+    );
+  }
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [
       item.text,

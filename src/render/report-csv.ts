@@ -1,4 +1,4 @@
-import type { Report, ReportLight, ReportStation } from "../report/schema/report.js";
+import type { Report, ReportLight, ReportShadow, ReportStation } from "../report/schema/report.js";
 import { type CsvCell, renderCsv } from "./csv.js";
 import { shortest } from "./number.js";
 import { titleOf } from "./text-verdicts.js";
@@ -85,10 +85,37 @@ const stationRows = (station: ReportStation): readonly Row[] => {
     row("exposure_error", station.exposure.error, "stop"),
     ...station.exposure.lights.map((light) => row("exposure_direct_by", light.direct, "lx s", light.name)),
     ...station.exposure.lights.map((light) => row("exposure_bounced_by", light.bounced, "lx s", light.name)),
+    row("from_key", station.from_key, "stop"),
+    row("reflectance", station.tone?.reflectance ?? null, "1"),
+    row("lightness", station.tone?.lightness ?? null, "L*"),
+    row("srgb", station.tone?.srgb ?? null, "1"),
+    ...(station.contributors ?? []).map((item) =>
+      row("bounced_by_surface", item.stops, "stop", item.surface),
+    ),
     row("ambient", station.ambient, "lx s"),
     row("f_number", station.f_number, "1", station.reason ?? ""),
     row("stops_from_aperture", station.stops_from_aperture, "stop"),
     row("ev100", station.ev100, "EV"),
+  ];
+};
+
+const shadowRows = (shadow: ReportShadow): readonly Row[] => {
+  const row = (what: string, value: CsvCell, unit: string, note = ""): Row => [
+    "shadow",
+    `${shadow.surface} of ${shadow.light}`,
+    what,
+    value,
+    unit,
+    note,
+  ];
+  return [
+    row("in_light", shadow.in_light, "stop"),
+    row("in_shadow", shadow.in_shadow, "stop"),
+    row("depth", shadow.depth, "stop", shadow.reason ?? ""),
+    row("depth_error", shadow.error, "stop"),
+    row("gap", shadow.gap, "m"),
+    row("edge", shadow.edge, "mm"),
+    row("edge_10_90", shadow.edge_10_90, "mm"),
   ];
 };
 
@@ -98,6 +125,7 @@ export function renderReportCsv(report: Report): string {
     ["report", titleOf(report), "headline", report.headline, "", ""],
     ...report.lights.flatMap(lightRows),
     ...report.stations.flatMap(stationRows),
+    ...report.shadows.flatMap(shadowRows),
     ...report.results.map(
       (item): Row => ["result", item.text, item.name, item.value, item.unit, item.reason ?? ""],
     ),

@@ -35,7 +35,13 @@ export function stationTable(report: Report, withShares: boolean, withLight: boo
     { title: "Reads", align: "left" },
     { title: "Against set", align: "right" },
   ];
-  if (withLight) columns.push({ title: "lx s", align: "right" }, { title: "EV", align: "right" });
+  if (withLight) {
+    columns.push(
+      { title: "From key", align: "right" },
+      { title: "L*", align: "right" },
+      { title: "lx s", align: "right" },
+    );
+  }
   for (const light of lights) columns.push({ title: visibleLine(light), align: "right" });
   const rows = report.stations.map((station) => {
     const row = [
@@ -44,7 +50,13 @@ export function stationTable(report: Report, withShares: boolean, withLight: boo
       station.shown === null ? n.NOTHING : visibleLine(station.shown),
       n.signedStops(station.stops_from_aperture),
     ];
-    if (withLight) row.push(n.significant(station.exposure.total, 3), n.fixed(station.ev100, 1));
+    if (withLight) {
+      row.push(
+        n.signedStops(station.from_key),
+        n.fixed(station.tone?.lightness ?? null, 0),
+        n.significant(station.exposure.total, 3),
+      );
+    }
     row.push(...shares(station, lights));
     return row;
   });
@@ -78,12 +90,35 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
   } else {
     lines.push(...table.map((line) => `  ${line}`));
   }
+  for (const text of bounceSentences(report)) lines.push(...indented(text, "  ", view.width));
   for (const text of roomLightSentences(report)) lines.push(...indented(text, "  ", view.width));
   for (const [reason, names] of reasons(report)) {
     const where = names.length === report.stations.length ? "every place" : names.map(visibleLine).join(", ");
     lines.push(...indented(`${where}: ${visibleLine(reason)}`, "  ", view.width));
   }
   return lines;
+}
+
+/** What the surfaces give to shaded readings, and how well bounced light is known; none without bounced light. */
+export function bounceSentences(report: Report): readonly string[] {
+  const lines = report.stations.flatMap((station) => {
+    const given = (station.contributors ?? []).slice(0, 4).map(({ surface, stops }) => ({
+      surface: visibleLine(surface),
+      stops: stops === null ? "all of it" : n.stops(stops),
+    }));
+    const [first] = given;
+    if (first === undefined) return [];
+    const parts = given.map(({ surface, stops }) => `${surface} ${stops}`).join(", ");
+    const lost = first.stops === "all of it" ? "all" : first.stops;
+    return [
+      `Bounced to ${visibleLine(station.name)} by ${parts}; with ${first.surface} black it would lose ${lost}.`,
+    ];
+  });
+  const errors = report.stations.flatMap(({ exposure }) => (exposure.error === null ? [] : [exposure.error]));
+  const worst = errors.reduce((most, error) => Math.max(most, error), 0);
+  return worst >= 0.005
+    ? [...lines, `Bounced light leaves readings open by ${n.fixed(worst, 2)} stop at most.`]
+    : lines;
 }
 
 /** The room's own light, which stands beside the readings: a sentence for each amount; none without any. */

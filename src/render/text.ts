@@ -5,6 +5,7 @@ import type { Report } from "../report/schema/report.js";
 import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightBlock } from "./text-lights.js";
+import { shadowLines } from "./text-shadows.js";
 import { stationLines } from "./text-stations.js";
 import {
   expectationLines,
@@ -44,6 +45,7 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   if (report.lights.length > 0)
     found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
   found.push(["Readings", stationLines(report, view)]);
+  if (report.shadows.length > 0) found.push(["Shadows", shadowLines(report, view)]);
   if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);
   if (report.expectations.length > 0) {
     const lines = report.expectations.flatMap((item) => expectationLines(item, view));

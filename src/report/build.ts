@@ -15,7 +15,8 @@ import { reportResults } from "./results.js";
 import { runRules } from "./rules/run.js";
 import type { Report } from "./schema/report.js";
 import { setupSentences } from "./setup.js";
-import { reportStations } from "./stations.js";
+import { reportShadows } from "./shadows.js";
+import { keyReading, reportStations } from "./stations.js";
 
 /** What a report may be told besides recipe and scene. */
 export interface ReportOptions {
@@ -42,6 +43,7 @@ export function buildReport(
   const plan: Plan = { recipe, scene, light };
   const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
+  const keyed = keyReading(plan);
   const asked: Asked = { plan, alarms };
   const expectations = [...reportExpectations(asked, options.lineOf ?? (() => null))];
   const report: Report = withoutMinusZero({
@@ -54,6 +56,7 @@ export function buildReport(
     camera: reportCamera(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan)],
+    shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
     results: [...reportResults(asked)],
     expectations,
     warnings: [...warnings],

@@ -1,26 +1,42 @@
 import type { Station } from "../scene/types.js";
 import {
   constantOf,
+  errorOf,
   ev100Of,
   fNumberOf,
   noLight,
+  type Reading,
   readingAt,
   stopsFromAperture,
+  stopsOver,
   sumOf,
 } from "./light/reading.js";
-import type { Lit } from "./plan.js";
+import { reflectanceAt, toneOf } from "./light/surface-tone.js";
+import { firstSubject, type Lit, stationOf } from "./plan.js";
 import { sayFNumber } from "./say/quantity.js";
 import type { ReportStation } from "./schema/report.js";
 
 /** The stations of the report in the scene's order. */
 export function reportStations(lit: Lit): readonly ReportStation[] {
-  return lit.scene.stations.map((station) => reportStation(lit, station));
+  const key = keyReading(lit);
+  return lit.scene.stations.map((station) => reportStation(lit, station, key));
 }
 
-function reportStation(lit: Lit, station: Station): ReportStation {
+/** What the picture is taken to be exposed for: the disc at the first face that looks at the key. */
+export function keyReading(lit: Lit): Reading | null {
+  const subject = firstSubject(lit.scene);
+  const station = subject === null ? null : stationOf(lit.scene, subject, "face");
+  const reading = station === null ? null : readingAt(lit, station);
+  return reading !== null && reading.exposure > 0 ? reading : null;
+}
+
+function reportStation(lit: Lit, station: Station, key: Reading | null): ReportStation {
   const { scene } = lit;
-  const { exposure: total, error, shares } = readingAt(lit, station);
+  const reading = readingAt(lit, station);
+  const { exposure: total, shares } = reading;
   const constant = constantOf(scene, station.receptor);
+  const fromKey = key === null ? null : stopsOver(reading, key);
+  const reflectance = reflectanceAt(scene, station);
   const fNumber = fNumberOf(scene, total, constant);
   return {
     name: station.name,
@@ -33,9 +49,12 @@ function reportStation(lit: Lit, station: Station): ReportStation {
       direct: sumOf(shares.map((share) => share.direct)),
       bounced: sumOf(shares.map((share) => share.bounced)),
       total,
-      error: total > 0 ? Math.log2(1 + error / total) : null,
+      error: total > 0 ? errorOf(reading) : null,
       lights: shares.map(({ name, direct, bounced }) => ({ name, direct, bounced })),
     },
+    contributors: contributorsAt(lit, station, reading),
+    from_key: fromKey,
+    tone: reflectance === null || fromKey === null ? null : { ...toneOf(reflectance, fromKey) },
     ambient: ambientExposure(scene),
     f_number: fNumber,
     shown: fNumber === null ? null : sayFNumber(fNumber),
@@ -43,6 +62,34 @@ function reportStation(lit: Lit, station: Station): ReportStation {
     ev100: ev100Of(scene, total, constant),
     reason: total > 0 ? noNumber(lit, fNumber) : noLight,
   };
+}
+
+/** Surfaces that give less than this are left out, stops. */
+const LEAST = 0.05;
+
+/**
+ * What the surfaces do for a shaded reading: that of a shaded cheek, and any that gets more by bounce than straight.
+ * Null for others.
+ */
+function contributorsAt(
+  { scene, light }: Lit,
+  station: Station,
+  { exposure, shares }: Reading,
+): ReportStation["contributors"] {
+  const bounced = sumOf(shares.map((share) => share.bounced));
+  const shaded = station.name.endsWith("shaded_cheek") || bounced > exposure / 2;
+  if (!shaded || !(bounced > 0)) return null;
+  const lights = scene.sources
+    .filter((source) => source.energy > 0)
+    .map((source) => ({ source, energy: source.energy }));
+  return light
+    .contributors(lights, station)
+    .map(({ surface, takes, without }) => ({
+      surface,
+      takes,
+      stops: without > 0 ? Math.log2((without + takes) / without) : null,
+    }))
+    .filter(({ stops }) => stops === null || stops >= LEAST);
 }
 
 function noNumber({ scene }: Lit, fNumber: number | null): string | null {

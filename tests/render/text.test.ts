@@ -11,12 +11,13 @@ describe("the report as text", () => {
     const lines = whole.split("\n");
     expect(lines[0]).toBe(`${sample.title}: ${sample.variant?.title}`);
     expect(lines[3]).toContain("Soft light from camera-left");
-    expect(lines.at(-2)).toBe("  - Bounced light is not computed.");
+    expect(lines.at(-2)).toBe("  - What gloss mirrors is not computed.");
     const order = [
       "Set-up",
       "Camera",
       "Lights",
       "Readings",
+      "Shadows",
       "Results",
       "Expectations",
       "Warnings",
@@ -45,9 +46,20 @@ describe("the report as text", () => {
   });
 
   test("says readings with their meter and against the set aperture, and why one is missing", () => {
-    expect(flat(whole)).toContain("face towards key (disc) f/5.6 +0.5 +0.5 113 12.5");
-    expect(whole).toMatch(/shaded_cheek {2}45 deg to the side of the +- +- +0 +-\n +nose line \(disc\)\n/);
-    expect(flat(whole)).toContain("shaded_cheek 45 deg to the side of the nose line: gets no direct light");
+    expect(flat(whole)).toContain("face towards key (disc) f/5.6 +0.5 +0.5 0.0 - 113");
+    expect(whole).toMatch(
+      /shaded_cheek {2}45 deg to the side +- +- +- +31 +0\n +of the nose line\n +\(disc\)\n/,
+    );
+    expect(flat(whole)).toContain("shaded_cheek 45 deg to the side of the nose line: gets no light");
+  });
+
+  test("says what the surfaces give to a shaded reading, and depth and edge of a shadow as two numbers", () => {
+    expect(flat(whole)).toContain(
+      "Bounced to shaded_cheek by floor 0.4 stop, wall left 0.1 stop; with floor black it would lose 0.4 stop.",
+    );
+    expect(flat(whole)).toContain(
+      "On Of In light In shadow Depth Edge back key -0.4 -2.6 2.2 stop +-0.1 241 mm",
+    );
   });
 
   test("says verdicts in words, with what was found, the shares and the line", () => {
@@ -55,7 +67,7 @@ describe("the report as text", () => {
     expect(flat(whole)).toContain(
       "failed face.disc(towards: key) is f/8 within 1/3 stop found: f/5.6 +0.5 key: 100 % 0.5 stop under. said in line 32",
     );
-    expect(flat(whole)).toContain("not decidable lit_to_shadow(face) <= 3:1 The shade gets no direct light.");
+    expect(flat(whole)).toContain("not decidable lit_to_shadow(face) <= 3:1 The shade gets no light.");
     expect(flat(whole)).toContain("wanted because: spare power for a slower day");
   });
 

@@ -36,17 +36,21 @@ export function readingAs({ scene }: Plan, found: Found, type: ResultType): Foun
   if (found.type !== "reading" || reading === null) return found;
   const { exposure, constant } = reading;
   const reason = found.reason ?? "the camera does not say enough";
+  const { error } = found;
   switch (type) {
     case "f-number":
-      return valueOr(type, fNumberOf(scene, exposure, constant), reason);
+      return { ...valueOr(type, fNumberOf(scene, exposure, constant), reason), error };
     case "exposure":
-      return valueOr(type, exposure > 0 ? exposure : null, reason);
+      return { ...valueOr(type, exposure > 0 ? exposure : null, reason), error };
     case "ev":
-      return valueOr(
-        type,
-        ev100Of(scene, exposure, constant),
-        exposure > 0 ? "the shutter time is not known" : reason,
-      );
+      return {
+        ...valueOr(
+          type,
+          ev100Of(scene, exposure, constant),
+          exposure > 0 ? "the shutter time is not known" : reason,
+        ),
+        error,
+      };
     default:
       return found;
   }

@@ -1,9 +1,9 @@
 import type { ClaimModel } from "../../model/values.js";
-import { count, fixed } from "../say/number.js";
+import { count, fixed, twoFigures } from "../say/number.js";
 import { readingAs } from "./as-reading.js";
 import { type Asked, evaluate } from "./expression.js";
 import type { Found } from "./found.js";
-import { judgedScale, placeOnScale } from "./scales.js";
+import { judgedScale, placeOnScale, valueAtPlace } from "./scales.js";
 
 /** The outcome of one claim; `found` is the value that was claimed about. */
 export interface Judgement {
@@ -53,12 +53,14 @@ function judgeAsWritten(asked: Asked, claim: ClaimModel): Judgement {
       const low = side(asked, found, evaluate(asked, claim.low));
       const high = side(asked, found, evaluate(asked, claim.high));
       if (low.by === null || high.by === null) return open(found, low.reason ?? high.reason);
-      return decided(found, low.by >= -HAIR && high.by <= HAIR);
+      const [margin, error] = low.by < -high.by ? [low.by, low.error] : [-high.by, high.error];
+      return decided(found, margin, error);
     }
     case "compare": {
-      const { by, reason } = side(asked, found, evaluate(asked, claim.target));
+      const { by, reason, error } = side(asked, found, evaluate(asked, claim.target));
       if (by === null) return open(found, reason);
-      return decided(found, compares(claim.sign, by));
+      const { sign } = claim;
+      return decided(found, sign === "<" || sign === "<=" ? -by : by, error, sign === "<" || sign === ">");
     }
     default:
       return claim satisfies never;
@@ -67,24 +69,10 @@ function judgeAsWritten(asked: Asked, claim: ClaimModel): Judgement {
 
 /** A truth; today the only one is that no warning of severity stop or check speaks. */
 function truth(asked: Asked, found: Found): Judgement {
-  const judged = decided(found, found.value === null ? null : found.value !== 0);
+  const judged =
+    found.value === null ? open(found, found.reason) : decided(found, found.value === 0 ? -1 : 0, 0);
   if (judged.outcome !== "failed" || !asked.alarms) return judged;
   return { ...judged, reason: `${count(asked.alarms, "warning")} of severity stop or check` };
-}
-
-function compares(sign: "<" | "<=" | ">" | ">=", by: number): boolean {
-  switch (sign) {
-    case "<":
-      return by < -HAIR;
-    case "<=":
-      return by <= HAIR;
-    case ">":
-      return by > HAIR;
-    case ">=":
-      return by >= -HAIR;
-    default:
-      return sign satisfies never;
-  }
 }
 
 function within(asked: Asked, claim: Extract<ClaimModel, { kind: "within" }>, found: Found): Judgement {
@@ -92,31 +80,49 @@ function within(asked: Asked, claim: Extract<ClaimModel, { kind: "within" }>, fo
   const { tolerance } = claim;
   if (claim.side !== null) {
     const other = evaluate(asked, claim.side.of);
-    const { by, reason } = side(asked, found, other);
+    const { by, reason, error } = side(asked, found, other);
     if (by === null || target.value === null) return open(found, reason ?? target.reason);
     const wanted = claim.side.word === "under" ? -target.value : target.value;
     const allowed = tolerance.kind === "share" ? tolerance.value * Math.abs(target.value) : tolerance.value;
     const missed = by - wanted;
     const apart = `${fixed(Math.abs(by), 2)} stop ${by < 0 ? "under" : "over"}`;
-    return { ...decided(found, Math.abs(missed) <= allowed + HAIR), apart };
+    return { ...decided(found, allowed - Math.abs(missed), error + target.error), apart };
   }
   if (tolerance.kind === "share") {
     const like = readingAs(asked.plan, found, target.type);
     if (like.value === null || target.value === null) return open(found, like.reason ?? target.reason);
     const missed = Math.abs(like.value - target.value);
-    return decided(found, missed <= tolerance.value * Math.abs(target.value) + HAIR);
+    return decided(
+      found,
+      tolerance.value * Math.abs(target.value) - missed,
+      inOwnUnit(like) + inOwnUnit(target),
+    );
   }
-  const { by, reason } = side(asked, found, target);
+  const { by, reason, error } = side(asked, found, target);
   if (by === null) return open(found, reason);
-  return decided(found, Math.abs(by) <= tolerance.value + HAIR);
+  return decided(found, tolerance.value - Math.abs(by), error);
+}
+
+/** How far bounced light leaves a value open, in its own unit. */
+function inOwnUnit(found: Found): number {
+  const place = found.error > 0 ? placeOnScale(found) : null;
+  const above = place === null ? null : valueAtPlace(found.type, place + found.error);
+  return above === null || found.value === null ? 0 : Math.abs(above - found.value);
+}
+
+/** How far one value lies from another, and how far bounced light leaves that open. */
+interface Apart {
+  readonly by: number | null;
+  readonly reason: string | null;
+  readonly error: number;
 }
 
 /** By how much a value lies above another on the scale on which their type is judged. */
-export function side(
-  asked: Asked,
-  found: Found,
-  target: Found,
-): { readonly by: number | null; readonly reason: string | null } {
+export function side(asked: Asked, found: Found, target: Found): Apart {
+  return { ...apartOf(asked, found, target), error: found.error + target.error };
+}
+
+function apartOf(asked: Asked, found: Found, target: Found): Omit<Apart, "error"> {
   if (found.type === "reading" && target.type === "reading") return readingsApart(found, target);
   // A reading meets an f-number, an exposure or an exposure value as one of its kind.
   const a = readingAs(asked.plan, found, target.type);
@@ -134,7 +140,7 @@ export function side(
 function readingsApart(
   { reading: a, reason }: Found,
   { reading: b, reason: other }: Found,
-): { readonly by: number | null; readonly reason: string | null } {
+): Omit<Apart, "error"> {
   if (a === null || b === null || !(a.exposure > 0) || !(b.exposure > 0)) {
     return {
       by: null,
@@ -144,8 +150,18 @@ function readingsApart(
   return { by: Math.log2(a.exposure / a.constant) - Math.log2(b.exposure / b.constant), reason: null };
 }
 
-function decided(found: Found, holds: boolean | null): Judgement {
-  if (holds === null) return open(found, found.reason);
+/**
+ * Decides by how far a value lies on the good side of its limit, on the scale on which it is judged. Where what is
+ * known of bounced light leaves open on which side it lies, nothing is decided.
+ */
+function decided(found: Found, margin: number, error: number, strict = false): Judgement {
+  if (error > 0 && Math.abs(margin) < error) {
+    return open(
+      found,
+      `bounced light is known to ${twoFigures(error)} stop here, which is more than lies between it and the limit`,
+    );
+  }
+  const holds = strict ? margin > HAIR : margin >= -HAIR;
   return { outcome: holds ? "passed" : "failed", found, reason: null };
 }
 

@@ -27,7 +27,9 @@ export function evaluate(asked: Asked, expr: Expr): Found {
       return product(asked, expr);
     case "negation": {
       const inner = evaluate(asked, expr.operand);
-      return inner.value === null ? { ...inner, type: expr.type } : value(expr.type, -inner.value);
+      return inner.value === null
+        ? { ...inner, type: expr.type }
+        : { ...value(expr.type, -inner.value), error: inner.error };
     }
     default:
       return expr satisfies never;
@@ -64,6 +66,7 @@ function sum(asked: Asked, expr: Extract<Expr, { kind: "sum" }>): Found {
   if (result === null) return nothing(expr.type, "it leaves the scale");
   return {
     ...value(expr.type, result),
+    error: terms.reduce((sum, term) => sum + term.found.error, 0),
     edge: expr.type === "length" && terms.every((term) => term.found.edge),
   };
 }
@@ -71,12 +74,14 @@ function sum(asked: Asked, expr: Extract<Expr, { kind: "sum" }>): Found {
 function product(asked: Asked, expr: Extract<Expr, { kind: "product" }>): Found {
   let total = 1;
   let edge = false;
+  let error = 0;
   for (const factor of expr.factors) {
     const found = evaluate(asked, factor.value);
     if (found.value === null) return nothing(expr.type, found.reason ?? "a part of it is not known");
     if (factor.sign === "/" && found.value === 0) return nothing(expr.type, "it divides by nothing");
     total = factor.sign === "/" ? total / found.value : total * found.value;
     edge = edge || found.edge;
+    error += found.error;
   }
-  return { ...value(expr.type, total), edge: edge && expr.type === "length" };
+  return { ...value(expr.type, total), error, edge: edge && expr.type === "length" };
 }

@@ -14,6 +14,8 @@ export interface Found {
   readonly reading: Reading | null;
   /** What each light gives to it; empty where no light is summed. */
   readonly shares: readonly Share[];
+  /** How far what is known of bounced light leaves the value open, stops to either side; 0 where no light is summed. */
+  readonly error: number;
   /** True for widths of shadow edges, which are said in millimetres. */
   readonly edge: boolean;
 }
@@ -27,6 +29,7 @@ export function value(type: ResultType, amount: number): Found {
         reason: null,
         reading: null,
         shares: [],
+        error: 0,
         edge: false,
       }
     : nothing(type, "it leaves the range of numbers");
@@ -34,7 +37,7 @@ export function value(type: ResultType, amount: number): Found {
 
 /** A value that cannot be had. */
 export function nothing(type: ResultType, reason: string): Found {
-  return { type, value: null, reason, reading: null, shares: [], edge: false };
+  return { type, value: null, reason, reading: null, shares: [], error: 0, edge: false };
 }
 
 /** A value, or the reason where it is null. */

@@ -2,7 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import type { Expr } from "../../model/values.js";
 import { placeOf, stationIndex } from "../../scene/places.js";
 import { directionTo } from "../geometry/directions.js";
-import { fNumberOf, noLight, readingAt } from "../light/reading.js";
+import { errorOf, fNumberOf, noLight, readingAt } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { type Found, nothing } from "./found.js";
 
@@ -51,6 +51,7 @@ export function evaluateReading(plan: Plan, expr: ReadingExpr): Found {
     reason,
     reading,
     shares: reading.shares,
+    error: errorOf(reading),
     edge: false,
   };
 }

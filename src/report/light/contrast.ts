@@ -1,15 +1,17 @@
 import type { Scene, SceneSubject } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
 import { firstFace, type Lit, stationOf } from "../plan.js";
-import { noLight, readingAt, stopsOver } from "./reading.js";
+import { errorOf, noLight, readingAt, stopsOver } from "./reading.js";
 
 /** A contrast in stops, or why there is none. */
 export interface Contrast {
   readonly stops: number | null;
   readonly reason: string | null;
+  /** How far it may be off, stops. */
+  readonly error: number;
 }
 
-const none = (reason: string): Contrast => ({ stops: null, reason });
+const none = (reason: string): Contrast => ({ stops: null, reason, error: 0 });
 
 /** The subject that `face` or `ana.face` belongs to; the first for a bare face. */
 export function subjectOfFace(scene: Scene, face: string): SceneSubject | null {
@@ -31,7 +33,7 @@ export function litToShadowStops(lit: Lit, face: string): Contrast {
   const dark = readingAt(lit, shadedCheek);
   if (!(bright.exposure > 0)) return none(`the lit cheek ${noLight}`);
   if (!(dark.exposure > 0)) return none(`the shaded cheek ${noLight}`);
-  return { stops: stopsOver(bright, dark), reason: null };
+  return { stops: stopsOver(bright, dark), reason: null, error: errorOf(bright) + errorOf(dark) };
 }
 
 /**
@@ -49,5 +51,6 @@ export function keyToFillStops(lit: Lit, key: string, fill: string): Contrast {
   });
   if (!a || !b) return none("there is no such light");
   const stops = stopsOver(a, b);
-  return stops === null ? none("one of the two gives the face nothing") : { stops, reason: null };
+  if (stops === null) return none("one of the two gives the face nothing");
+  return { stops, reason: null, error: errorOf(a) + errorOf(b) };
 }

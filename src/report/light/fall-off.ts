@@ -5,19 +5,24 @@ import type { Source } from "../../scene/types.js";
 import { directPerLumenSecond } from "../../transport/direct.js";
 import { directionTo } from "../geometry/directions.js";
 import type { Lit } from "../plan.js";
-import { sumOf } from "./reading.js";
+import { errorOf, type Reading, stopsOver, sumOf } from "./reading.js";
 
 /**
  * Stops by which `to` gets less than `from` from one light alone, straight and bounced, by flat receptors that look at
- * its centre. Independent of its power. Null where one of the points gets nothing from it.
+ * its centre; and how far that may be off. Independent of its power. Null where one of the points gets nothing from it.
  */
-export function fallOff(lit: Lit, source: Source, from: Vec3, to: Vec3): number | null {
+export function fallOff(
+  lit: Lit,
+  source: Source,
+  from: Vec3,
+  to: Vec3,
+): { stops: number | null; error: number } {
   const a = perEnergy(lit, source, from);
   const b = perEnergy(lit, source, to);
-  return stopsBetween(a, b) ?? null;
+  return { stops: stopsOver(a, b), error: errorOf(a) + errorOf(b) };
 }
 
-/** The same by direct light alone, as if nothing stood in its way: how a light falls off by its size and place. */
+/** Stops by which `to` gets less than `from` by direct light alone, as if nothing stood in its way: how a light falls off by its size and place. */
 export function fallOffInTheOpen(source: Source, from: Vec3, to: Vec3): number | null {
   const [a, b] = [from, to].map((at) => {
     const facing = directionTo(at, source.centre);
@@ -26,15 +31,19 @@ export function fallOffInTheOpen(source: Source, from: Vec3, to: Vec3): number |
   return stopsBetween(a as number, b as number) ?? null;
 }
 
-/** What a light gives a point per lumen-second of the head. */
-function perEnergy({ scene, light }: Lit, source: Source, at: Vec3): number {
+/** What a light gives a point per lumen-second of its source. */
+function perEnergy({ scene, light }: Lit, source: Source, at: Vec3): Reading {
   const facing = directionTo(at, source.centre);
-  if (facing === null) return 0;
-  const parts = scene.sources.filter((part) => lampName(part) === source.name);
-  return sumOf(
-    parts.map((part) => {
-      const { direct, bounced } = light.reach(part, { at, facing, receptor: "disc" });
-      return (part.fullEnergy / source.fullEnergy) * (direct + bounced);
-    }),
-  );
+  const parts = scene.sources
+    .filter((part) => facing !== null && lampName(part) === source.name)
+    .map((part) => ({
+      share: part.fullEnergy / source.fullEnergy,
+      ...light.reach(part, { at, facing: facing as Vec3, receptor: "disc" }),
+    }));
+  return {
+    exposure: sumOf(parts.map((part) => part.share * (part.direct + part.bounced))),
+    error: sumOf(parts.map((part) => part.share * part.error)),
+    constant: 1,
+    shares: [],
+  };
 }

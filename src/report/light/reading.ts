@@ -99,6 +99,11 @@ export function ev100Of(scene: Scene, exposure: number, constant: number): numbe
   return exposureValueOfIlluminance(exposure / shutter, constant);
 }
 
+/** How far a reading may be off, stops; 0 without light. */
+export function errorOf({ exposure, error }: Reading): number {
+  return exposure > 0 ? Math.log2(1 + error / exposure) : 0;
+}
+
 /** Stops by which meter readings differ, + where the first is brighter; null where one has no light. */
 export function stopsOver(a: Reading, b: Reading): number | null {
   return stopsBetween(a.exposure / a.constant, b.exposure / b.constant) ?? null;

@@ -134,6 +134,23 @@ const station = object({
     error: maybe.meta({ description: "Remaining error of the total, stops" }),
     lights: array(object({ name: string(), direct: number(), bounced: maybe })),
   }),
+  contributors: array(
+    object({
+      surface: string(),
+      takes: number().meta({ description: "What the reading would lose if the surface were black, lx s" }),
+      stops: maybe.meta({ description: "The same in stops; null where nothing else gives light" }),
+    }),
+  )
+    .nullable()
+    .meta({ description: "For shaded readings, what the surfaces give them, the greatest first; else null" }),
+  from_key: maybe.meta({ description: "Stops over (+) or under (-) the first face's disc towards the key" }),
+  tone: object({
+    reflectance: number(),
+    lightness: number().meta({ description: "CIE L* where the picture is exposed for that disc" }),
+    srgb: number().meta({ description: "The same as a grey of sRGB, 0 to 255" }),
+  })
+    .nullable()
+    .meta({ description: "How the surface comes out; null for a meter in the air" }),
   ambient: maybe.meta({
     description: "Room light over the shutter time, lx s",
   }),
@@ -141,6 +158,19 @@ const station = object({
   shown: string().nullable().meta({ description: "Full-stop base and tenths, for example f/8 +0.7" }),
   stops_from_aperture: maybe.meta({ description: "+ means over-exposed" }),
   ev100: maybe,
+  reason: string().nullable(),
+});
+
+const shadow = object({
+  surface: string().meta({ description: "The station on it" }),
+  light: string(),
+  in_light: maybe.meta({ description: "Where nothing hides the light, stops from the first face's disc" }),
+  in_shadow: maybe.meta({ description: "Where the light is hidden wholly, stops from the same" }),
+  depth: maybe.meta({ description: "Stops between the two" }),
+  error: maybe.meta({ description: "Remaining error of the depth, stops" }),
+  gap: maybe.meta({ description: "From the first face along the light to the surface, m" }),
+  edge: maybe.meta({ description: "Full width of the half-shade of an edge that far before it, mm" }),
+  edge_10_90: maybe.meta({ description: "Width from 10 to 90 % of the light, mm" }),
   reason: string().nullable(),
 });
 
@@ -232,6 +262,7 @@ export const reportSchema = object({
   camera: camera.nullable(),
   lights: array(light),
   stations: array(station),
+  shadows: array(shadow),
   results: array(result),
   expectations: array(expectation),
   warnings: array(warning),
@@ -248,6 +279,8 @@ export type Report = Output<typeof reportSchema>;
 export type ReportLight = Report["lights"][number];
 /** One place with its reading. */
 export type ReportStation = Report["stations"][number];
+/** What a shadow of one light does on one surface. */
+export type ReportShadow = Report["shadows"][number];
 /** One result that the report gives unasked, with the text by which a recipe asks for it. */
 export type ReportResult = Report["results"][number];
 /** One expectation with its outcome and what was found. */

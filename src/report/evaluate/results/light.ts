@@ -85,7 +85,8 @@ function between(asked: Asked, expr: ResultExpr, source: Source): Found {
   if (from === null || from === undefined || to === null || to === undefined) {
     return nothing("stops", "the scene has no such place");
   }
-  return valueOr("stops", fallOff(asked.plan, source, from, to), `${source.name} does not reach both places`);
+  const { stops, error } = fallOff(asked.plan, source, from, to);
+  return { ...valueOr("stops", stops, `${source.name} does not reach both places`), error };
 }
 
 function edge(expr: ResultExpr, source: Source, inner: Inner): Found {

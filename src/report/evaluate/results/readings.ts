@@ -1,6 +1,7 @@
 import type { Expr } from "../../../model/values.js";
 import { keyToFillStops, litToShadowStops } from "../../light/contrast.js";
 import {
+  errorOf,
   ev100Of,
   fNumberOf,
   noLight,
@@ -48,11 +49,11 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
       return evenness(asked, expr, inner);
     case "lit_to_shadow": {
       const found = litToShadowStops(asked.plan, nameArg(expr, "face") ?? "face");
-      return valueOr("contrast", found.stops, found.reason ?? "");
+      return { ...valueOr("contrast", found.stops, found.reason ?? ""), error: found.error };
     }
     case "key_to_fill": {
       const found = keyToFillStops(asked.plan, nameArg(expr, "key") ?? "", nameArg(expr, "fill") ?? "");
-      return valueOr("contrast", found.stops, found.reason ?? "");
+      return { ...valueOr("contrast", found.stops, found.reason ?? ""), error: found.error };
     }
     default:
       return null;
@@ -70,7 +71,7 @@ function ofOne(
   const found = argument === null ? null : inner(argument);
   const reading = found === null ? null : asReading(asked.plan, found);
   if (found === null || reading === null) return nothing(expr.type, found?.reason ?? "it is not a reading");
-  return { ...work(reading, found), reading, shares: found.shares };
+  return { ...work(reading, found), reading, shares: found.shares, error: errorOf(reading) };
 }
 
 /** The readings behind some arguments, or why one of them cannot be had. */
@@ -91,13 +92,16 @@ function difference(asked: Asked, expr: ResultExpr, inner: Inner): Found {
   if (typeof readings === "string") return nothing("stops", readings);
   const [a, b] = readings;
   if (a === undefined || b === undefined) return nothing("stops", "it takes two readings");
-  return valueOr("stops", stopsOver(a, b), "one of the two has no light");
+  const found = valueOr("stops", stopsOver(a, b), "one of the two has no light");
+  return { ...found, error: errorOf(a) + errorOf(b) };
 }
 
 function evenness(asked: Asked, expr: ResultExpr, inner: Inner): Found {
   const readings = readingsOf(asked, exprArgs(expr, "reading"), inner);
   if (typeof readings === "string") return nothing("stops", readings);
   if (readings.length === 0) return nothing("stops", "there is no reading to compare");
-  const places = readings.map((reading) => Math.log2(reading.exposure / reading.constant));
-  return value("stops", Math.max(...places) - Math.min(...places));
+  const place = (reading: Reading): number => Math.log2(reading.exposure / reading.constant);
+  const sorted = [...readings].sort((a, b) => place(a) - place(b));
+  const [least, most] = [sorted[0] as Reading, sorted[sorted.length - 1] as Reading];
+  return { ...value("stops", place(most) - place(least)), error: errorOf(least) + errorOf(most) };
 }

@@ -152,6 +152,7 @@ export type {
   ReportExpectation,
   ReportLight,
   ReportResult,
+  ReportShadow,
   ReportStation,
   ReportWarning,
 } from "./report/schema/report.js";

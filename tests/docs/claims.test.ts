@@ -5,8 +5,6 @@ import { readPage } from "./pages.js";
 
 /** What the front page says is missing, beside the words by which a report says the same. */
 const MISSING: readonly (readonly [page: string, report: string])[] = [
-  ["Light that bounces off walls and cards is not computed", "Bounced light is not computed"],
-  ["Bodies, flats and scrims do not hide a light from a meter", "Nothing hides a light"],
   ["Shadow edges are for an edge at the light's aim", "Shadow edges are for an edge at the light's aim"],
 ];
 

@@ -8,6 +8,8 @@ import type { Report } from "./report/schema/report.js";
 import type { LightOf } from "./report/set-up-lights.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
+import { makeTable } from "./tables/table.js";
+import type { Table } from "./tables/types.js";
 import { type LightField, lightField } from "./transport/light-field.js";
 import { sceneLight } from "./transport/scene-light.js";
 
@@ -55,6 +57,14 @@ export function evaluateWith(
     starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
   const report = buildReport(recipe, scene, light, { ...options, lineOf });
   return { recipe, scene, field, report, diagnostics };
+}
+
+/** The lesson tables of a text without errors, in file order; their rows are worked out as they are asked for. */
+export function tablesOf({ recipe, sound, rowSetUp }: Compiled): readonly Table[] {
+  if (recipe === null || !sound) return [];
+  return recipe.tables.map((table) =>
+    makeTable({ recipe, table, setUp: (indices) => rowSetUp(table, indices) }),
+  );
 }
 
 /** Reads, checks and works out one text, and the kits it uses. It never throws, whatever the text. */

@@ -10,6 +10,8 @@ export interface Machine {
   out(text: string): void;
   /** Words to the person at the terminal. */
   err(text: string): void;
+  /** Whether data is still read, as far as is known; a machine that cannot tell leaves it out. */
+  isRead?(): boolean;
   /** The bytes that come in. */
   input(): AsyncIterable<Uint8Array>;
   /** A variable of the environment; undefined where it is not set. */
@@ -75,6 +77,7 @@ export function machine(): Machine {
     out: (text) => {
       outOpen = outOpen && writeAll(STDOUT, text);
     },
+    isRead: () => outOpen,
     err: (text) => {
       errOpen = errOpen && writeAll(STDERR, text);
     },

@@ -9,6 +9,7 @@ const byEnding: ReadonlyMap<string, string> = new Map([
   [".json", "json"],
   [".md", "markdown"],
   [".csv", "csv"],
+  [".html", "html"],
   [".txt", "text"],
 ]);
 

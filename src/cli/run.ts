@@ -15,6 +15,7 @@ import { newCommand } from "./commands/new.js";
 import { reportCommand } from "./commands/report.js";
 import { sceneCommand } from "./commands/scene.js";
 import { showCommand } from "./commands/show.js";
+import { tableCommand } from "./commands/table.js";
 import { wordsCommand } from "./commands/words.js";
 import { CLEAN, TROUBLE } from "./exit.js";
 import { rootProblem } from "./kits.js";
@@ -27,6 +28,7 @@ const USUAL_WIDTH = 80;
 
 const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new Map([
   ["report", reportCommand],
+  ["table", tableCommand],
   ["check", checkCommand],
   ["compare", compareCommand],
   ["diff", diffCommand],

@@ -82,6 +82,26 @@ export const commands: readonly CommandRow[] = [
     examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
   },
   {
+    name: "table",
+    operands: "FILE [TITLE]",
+    count: [1, 2],
+    help: "Work out the lesson tables of a recipe, or the one with that title.",
+    options: [
+      format("text", "markdown", "html", "csv", "json"),
+      { name: "worksheet", help: "Leave the columns blank that the table names under `worksheet`" },
+      { name: "blank", value: "COLUMN", help: "Leave this column blank, or several with commas between" },
+      { name: "answers", help: "Give the answers to the worksheet instead" },
+      output,
+      force,
+      root,
+      ...everywhere,
+    ],
+    examples: [
+      'halfshade table lesson.light "Walk the lamp in"',
+      "halfshade table lesson.light --blank Size,Edge --format html -o sheet.html",
+    ],
+  },
+  {
     name: "check",
     operands: "FILE...",
     count: [1, MANY],

@@ -1,0 +1,105 @@
+import { visibleLine } from "../../diagnostics/print-visible.js";
+import type { Table } from "../../tables/types.js";
+import { near } from "../arguments/near.js";
+import { CLEAN, FOUND, TROUBLE } from "../exit.js";
+import { kitsOf } from "../kits.js";
+import { chosenForm, deliver } from "../output.js";
+import { watched } from "../progress.js";
+import { misuse, type Session } from "../session.js";
+import { type Language, type Light, language, light } from "../stages/load.js";
+import { loadText, printOptions, sayProblem } from "../texts.js";
+
+/** `halfshade table FILE ["TITLE"]`: the lesson tables of a recipe, row by row. */
+export async function tableCommand(session: Session): Promise<number> {
+  const [name = "", title] = session.operands;
+  const stage = await language();
+  const loaded = await loadText(session, stage, name);
+  if (loaded.problem !== undefined) {
+    sayProblem(session, stage, loaded.problem);
+    return TROUBLE;
+  }
+  const compiled = stage.compile(loaded.source, kitsOf(session, stage, name));
+  if (compiled.diagnostics.length > 0) {
+    session.io.err(
+      stage.printDiagnostics(compiled.diagnostics, printOptions(session, compiled.sources, "err")),
+    );
+  }
+  if (!compiled.sound || compiled.recipe === null) return FOUND;
+  const titles = compiled.recipe.tables.map((table) => table.title);
+  if (titles.length === 0)
+    return misuse(session, `${name} has no table. Write one: table "..." { sweep ... show ... }`);
+  if (title !== undefined && !titles.includes(title)) {
+    const known = titles.map((one) => `"${one}"`).join(", ");
+    return misuse(
+      session,
+      visibleLine(`There is no table "${title}" in ${name}.${near(title, titles)} It has ${known}.`),
+    );
+  }
+  const views = await light();
+  const chosen = views.tablesOf(compiled).filter((table) => title === undefined || table.title === title);
+  const made = asked(session, views, chosen);
+  return typeof made === "string"
+    ? misuse(session, made)
+    : give(session, stage, views, compiled.recipe.title, made);
+}
+
+/** The tables as whole ones, as worksheets or as their answers; a sentence where that is not possible. */
+function asked(session: Session, views: Light, tables: readonly Table[]): readonly Table[] | string {
+  const { options } = session;
+  const blank = options.get("blank");
+  const isSheet = options.has("worksheet") || options.has("answers") || blank !== undefined;
+  if (!isSheet) return tables;
+  const made: Table[] = [];
+  for (const table of tables) {
+    const own = table.columns.map((column) => column.title);
+    const titles =
+      blank === undefined
+        ? null
+        : own.includes(blank)
+          ? [blank]
+          : blank.split(",").map((text) => text.trim());
+    const unknown = titles?.find((one) => !own.includes(one));
+    if (unknown !== undefined) {
+      return visibleLine(
+        `The table "${table.title}" has no column "${unknown}".${near(unknown, own)} It has ${own.map((one) => `"${one}"`).join(", ")}.`,
+      );
+    }
+    const sheet = titles === null ? table : views.withBlank(table, titles);
+    if (!sheet.columns.some((column) => column.blank)) {
+      return visibleLine(
+        `The table "${table.title}" leaves no column blank: name one with --blank, or write \`worksheet: ["..."]\` in it.`,
+      );
+    }
+    made.push(options.has("answers") ? views.answersOf(sheet) : views.worksheetOf(sheet));
+  }
+  return made;
+}
+
+/** Gives the tables out piece by piece; stops where nobody reads on. */
+function give(
+  session: Session,
+  stage: Language,
+  views: Light,
+  recipe: string,
+  tables: readonly Table[],
+): number {
+  const form = chosenForm(session, "text");
+  if (form === "csv" && tables.length > 1) {
+    const known = tables.map((table) => `"${table.title}"`).join(", ");
+    return misuse(session, visibleLine(`CSV holds one table; name one of ${known}.`));
+  }
+  const shown = tables.map((table) => watched(session, table));
+  const pieces = form === "json" ? views.tablesJson(recipe, shown) : views.inForm(form, shown, session.width);
+  if (session.options.has("output")) return deliver(session, stage, [...pieces].join(""));
+  // Rows are gathered a little, since every write is a call to the system.
+  let waiting = "";
+  for (const piece of pieces) {
+    waiting += piece;
+    if (waiting.length < 4096) continue;
+    session.io.out(waiting);
+    waiting = "";
+    if (session.io.isRead?.() === false) return CLEAN;
+  }
+  session.io.out(waiting);
+  return CLEAN;
+}

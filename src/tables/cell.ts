@@ -1,4 +1,5 @@
 import { sweepLabel, sweepNumber, sweepUnit } from "../model/tables/sweep-label.js";
+import { sweepValue } from "../model/tables/sweep-value.js";
 import type { ColumnModel, SweepModel } from "../model/tables/types.js";
 import type { Expr } from "../model/values.js";
 import type { Found } from "../report/evaluate/found.js";
@@ -60,5 +61,11 @@ export const emptyCell = (reason: string): TableCell => ({ value: null, text: nu
 
 /** A value that is swept. */
 export function sweptCell(sweep: SweepModel, index: number): TableCell {
-  return { value: sweepNumber(sweep, index), text: sweepLabel(sweep, index), reason: null };
+  const { value, written } = sweepValue(sweep, index);
+  const isTitle = sweep.target.kind === "variant" && value !== null;
+  return {
+    value: sweepNumber(sweep, index),
+    text: isTitle ? String(value) : sweep.target.kind === "variant" ? written : sweepLabel(sweep, index),
+    reason: null,
+  };
 }

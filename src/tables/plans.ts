@@ -2,7 +2,7 @@ import { sentence } from "../diagnostics/create.js";
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import { asSentence } from "../diagnostics/print-sentence.js";
 import { sweepValue } from "../model/tables/sweep-value.js";
-import type { TableModel } from "../model/tables/types.js";
+import type { ColumnModel, TableModel } from "../model/tables/types.js";
 import { withValue } from "../model/tables/with-value.js";
 import type { Recipe } from "../model/types.js";
 import type { Plan } from "../report/plan.js";
@@ -26,9 +26,9 @@ export interface TableWork {
     | { readonly recipe?: never; readonly problem: string };
 }
 
-/** A row's plan, or why it has none. */
+/** A row's plan with what is shown of it, or why it has none. */
 export type RowPlan =
-  | { readonly plan: Plan; readonly problem?: never }
+  | { readonly plan: Plan; readonly columns: readonly ColumnModel[]; readonly problem?: never }
   | { readonly plan?: never; readonly problem: string };
 
 /** The plan of a row without its quick changes: a scene of its own, with the light of its set. */
@@ -45,11 +45,17 @@ export function slowPlan(work: TableWork, indices: readonly number[], lights: Li
   }
   const built = sceneOf(recipe);
   if (built.problem !== undefined) return built;
-  return { plan: { recipe, scene: built.scene, light: lights.lightOf(built.scene) } };
+  // Where rows are checked as text, a swept `let` may stand in the columns.
+  const { columns } = (needsText(table) ? recipe.tables[0] : undefined) ?? table;
+  return { plan: { recipe, scene: built.scene, light: lights.lightOf(built.scene) }, columns };
 }
 
 /** A plan with the quick changes of a row. Light is taken over as it is; the scene is built only where it must be. */
-export function quickPlan(work: TableWork, indices: readonly number[], slow: Plan): RowPlan {
+export function quickPlan(
+  work: TableWork,
+  indices: readonly number[],
+  { plan: slow, columns }: Extract<RowPlan, { readonly plan: Plan }>,
+): RowPlan {
   let { recipe, scene } = slow;
   let rebuild = false;
   for (const [i, sweep] of work.table.sweeps.entries()) {
@@ -61,9 +67,11 @@ export function quickPlan(work: TableWork, indices: readonly number[], slow: Pla
     else scene = reset;
     recipe = changed;
   }
-  if (!rebuild) return { plan: { recipe, scene, light: slow.light } };
+  if (!rebuild) return { plan: { recipe, scene, light: slow.light }, columns };
   const built = sceneOf(recipe);
-  return built.problem === undefined ? { plan: { recipe, scene: built.scene, light: slow.light } } : built;
+  return built.problem === undefined
+    ? { plan: { recipe, scene: built.scene, light: slow.light }, columns }
+    : built;
 }
 
 const missing = (path: string): string => `there is no ${path} in this set-up`;

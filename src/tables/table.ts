@@ -74,14 +74,14 @@ function* turned(
 function rowOf(work: TableWork, indices: readonly number[], slow: RowPlan): TableRow {
   const { table } = work;
   const swept = table.sweeps.map((sweep, i) => sweptCell(sweep, indices[i] ?? 0));
-  const there = slow.plan === undefined ? slow : quickPlan(work, indices, slow.plan);
+  const there = slow.plan === undefined ? slow : quickPlan(work, indices, slow);
   const { plan } = there;
   if (plan === undefined) return [...swept, ...table.columns.map(() => emptyCell(there.problem))];
   const asked = {
     plan,
     alarms: table.columns.some(({ value }) => asksWarnings(value)) ? alarmsOf(plan) : null,
   };
-  return [...swept, ...table.columns.map((column) => resultCell(column, evaluate(asked, column.value)))];
+  return [...swept, ...there.columns.map((column) => resultCell(column, evaluate(asked, column.value)))];
 }
 
 /** Warnings of severity stop or check. */

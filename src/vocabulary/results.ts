@@ -258,6 +258,22 @@ export const results = [
     example: "headroom",
   },
   {
+    name: "near_limit",
+    of: "nothing",
+    args: [],
+    type: "length",
+    help: "Nearest distance from the lens, along its axis, that is still sharp at the set aperture and focus.",
+    example: "near_limit",
+  },
+  {
+    name: "far_limit",
+    of: "nothing",
+    args: [],
+    type: "length",
+    help: "Farthest distance from the lens, along its axis, that is still sharp; without a value where there is no end.",
+    example: "far_limit",
+  },
+  {
     name: "no_warnings",
     of: "nothing",
     args: [],

@@ -26,11 +26,12 @@ export interface RowText {
   readonly kits: Kits;
 }
 
-const left: ReadonlySet<Item["kind"]> = new Set(["table", "variant", "solve", "measured", "expect"]);
+const left: ReadonlySet<Item["kind"]> = new Set(["variant", "solve", "measured", "expect"]);
 
 /**
  * The set-up of one row, checked as if it had been written: every sweep that changes text, or takes another variant,
- * at its index. Sweeps over properties of lamps and camera are left as the recipe has them.
+ * at its index. Sweeps over properties of lamps and camera are left as the recipe has them. The recipe holds the table
+ * itself, since a `let` that is swept may stand in its columns.
  */
 export function setUpOfRow(
   { file, name, kits }: RowText,
@@ -45,7 +46,8 @@ export function setUpOfRow(
     (before, sweep, i) => changedBy(before, file, statement, sweep, indices[i] ?? 0, to),
     file,
   );
-  const setUp = { ...changed, items: changed.items.filter((item) => !left.has(item.kind)) };
+  const kept = (item: Item): boolean => (item.kind === "table" ? item === statement : !left.has(item.kind));
+  const setUp = { ...changed, items: changed.items.filter(kept) };
   const { recipe } = checkSetUp(setUp, name, to.sink, kits, true);
   const error = found.find((diagnostic) => diagnostic.severity === "error");
   if (error !== undefined) return { problem: asSentence(sentence(error)) };

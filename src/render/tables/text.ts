@@ -5,8 +5,9 @@ import { isRight, reasons, titleOf, wordsOf } from "./words.js";
 
 /** Rows that are seen before columns get their widths. */
 const SAMPLE = 200;
-/** Cells that a title may take before it is broken. */
+/** Cells that a title may take before it is broken between words; a longer word makes its column wider, up to a limit. */
 const TITLE = 12;
+const WORD = 28;
 
 /** A table for a terminal, in pieces as its rows come: aligned columns, or a row a block where it is too narrow. */
 export function* tableText(table: Table, width: number): Generator<string, void> {
@@ -44,14 +45,16 @@ const textsOf = ({ columns }: Table, row: TableRow): readonly string[] =>
     return cell === undefined ? "" : visibleLine(wordsOf(cell, column));
   });
 
-const titleWidth = (column: TableColumn): number =>
-  wrap(visibleLine(titleOf(column)), TITLE).reduce((most, part) => Math.max(most, cells(part)), 0);
+/** The width that a title needs, broken between its words. */
+function titleWidth(column: TableColumn): number {
+  const title = visibleLine(titleOf(column));
+  const word = title.split(" ").reduce((most, part) => Math.max(most, cells(part)), TITLE);
+  return wrap(title, Math.min(WORD, word)).reduce((most, part) => Math.max(most, cells(part)), 0);
+}
 
 /** Titles over their columns, broken where they are longer, the last lines level. */
 function head({ columns }: Table, widths: readonly number[]): string {
-  const broken = columns.map((column, i) =>
-    wrap(visibleLine(titleOf(column)), Math.max(TITLE, widths[i] ?? 0)),
-  );
+  const broken = columns.map((column, i) => wrap(visibleLine(titleOf(column)), widths[i] ?? TITLE));
   const most = broken.reduce((size, parts) => Math.max(size, parts.length), 0);
   const lines = Array.from({ length: most }, (_, n) =>
     joined(

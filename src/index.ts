@@ -127,7 +127,7 @@ export type {
   ValueShapes,
   VolumeValue,
 } from "./model/values.js";
-export { checkRecipe, type Evaluated, evaluate, type Outcome, run } from "./pipeline.js";
+export { checkRecipe, type Evaluated, evaluate, type Outcome, run, tablesOf } from "./pipeline.js";
 export {
   type ComparisonView,
   renderComparisonCsv,
@@ -137,6 +137,8 @@ export {
 export { renderJson } from "./render/json.js";
 export { renderMarkdown } from "./render/markdown.js";
 export { renderReportCsv } from "./render/report-csv.js";
+export { inForm as renderTables } from "./render/tables/form.js";
+export { tablesJson as renderTablesJson } from "./render/tables/json.js";
 export { renderText } from "./render/text.js";
 export {
   type ComparedHold,
@@ -159,6 +161,7 @@ export type {
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
 export { evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
+export type { Table, TableCell, TableColumn, TableHead, TableRow } from "./tables/types.js";
 export type { LightField } from "./transport/light-field.js";
 export type { BaseUnit } from "./units/dimension.js";
 export {

@@ -5,6 +5,7 @@ import type { Plan } from "../report/plan.js";
 import { runRules } from "../report/rules/run.js";
 import { emptyCell, resultCell, resultColumn, sweptCell, sweptColumn } from "./cell.js";
 import { isQuick } from "./change.js";
+import { holdColumn, holdRow } from "./hold.js";
 import { type LightStore, lightStore } from "./lights.js";
 import { quickPlan, type RowPlan, sceneOf, slowPlan, type TableWork } from "./plans.js";
 import type { Table, TableRow } from "./types.js";
@@ -18,6 +19,7 @@ export function makeTable(work: TableWork): Table {
   const { table, recipe } = work;
   const columns = [
     ...table.sweeps.map((sweep) => sweptColumn(sweep, table.worksheet)),
+    ...table.holds.map(holdColumn),
     ...table.columns.map((column) => resultColumn(column, table.worksheet)),
   ];
   const rows = table.sweeps.reduce((product, sweep) => product * sweepLength(sweep), 1);
@@ -31,17 +33,27 @@ export function makeTable(work: TableWork): Table {
   };
 }
 
+/** What all rows of a table are worked out from. */
+interface Desk {
+  readonly work: TableWork;
+  readonly lights: LightStore;
+  /** The recipe itself. */
+  readonly from: Plan;
+}
+
 function* rowsOf(work: TableWork): Generator<TableRow, void> {
   const [outer, inner] = work.table.sweeps;
   if (outer === undefined) return;
   const base = sceneOf(work.recipe);
   if (base.problem !== undefined) return;
   const lights = lightStore(base.scene);
+  const from: Plan = { recipe: work.recipe, scene: base.scene, light: lights.lightOf(base.scene) };
+  const desk: Desk = { work, lights, from };
   const most = sweepLength(outer);
   const least = inner === undefined ? 1 : sweepLength(inner);
   const at = (i: number, j: number): readonly number[] => (inner === undefined ? [i] : [i, j]);
   if (inner !== undefined && isQuick(outer) && !isQuick(inner)) {
-    yield* turned(work, lights, most, least);
+    yield* turned(desk, most, least);
     return;
   }
   let last: { readonly key: string; readonly slow: RowPlan } | null = null;
@@ -51,37 +63,34 @@ function* rowsOf(work: TableWork): Generator<TableRow, void> {
         .map((index, k) => (isQuick(work.table.sweeps[k] ?? outer) ? "" : index))
         .join(" ");
       if (last === null || last.key !== key) last = { key, slow: slowPlan(work, at(i, j), lights) };
-      yield rowOf(work, at(i, j), last.slow);
+      yield rowOf(desk, at(i, j), last.slow);
     }
   }
 }
 
 /** Where the second sweep needs light and the first does not, columns are worked out first and rows given out then. */
-function* turned(
-  work: TableWork,
-  lights: LightStore,
-  most: number,
-  least: number,
-): Generator<TableRow, void> {
+function* turned(desk: Desk, most: number, least: number): Generator<TableRow, void> {
   const rows: TableRow[][] = Array.from({ length: most }, () => []);
   for (let j = 0; j < least; j++) {
-    const slow = slowPlan(work, [0, j], lights);
-    for (let i = 0; i < most; i++) rows[i]?.push(rowOf(work, [i, j], slow));
+    const slow = slowPlan(desk.work, [0, j], desk.lights);
+    for (let i = 0; i < most; i++) rows[i]?.push(rowOf(desk, [i, j], slow));
   }
   for (const part of rows) yield* part;
 }
 
-function rowOf(work: TableWork, indices: readonly number[], slow: RowPlan): TableRow {
+function rowOf({ work, lights, from }: Desk, indices: readonly number[], slow: RowPlan): TableRow {
   const { table } = work;
   const swept = table.sweeps.map((sweep, i) => sweptCell(sweep, indices[i] ?? 0));
   const there = slow.plan === undefined ? slow : quickPlan(work, indices, slow);
-  const { plan } = there;
-  if (plan === undefined) return [...swept, ...table.columns.map(() => emptyCell(there.problem))];
-  const asked = {
-    plan,
-    alarms: table.columns.some(({ value }) => asksWarnings(value)) ? alarmsOf(plan) : null,
-  };
-  return [...swept, ...there.columns.map((column) => resultCell(column, evaluate(asked, column.value)))];
+  const nothing = (reason: string): TableRow =>
+    [...table.holds, ...table.columns].map(() => emptyCell(reason));
+  if (there.plan === undefined) return [...swept, ...nothing(there.problem)];
+  const { plan, cells, problem } = holdRow(there.plan, table.holds, from, lights);
+  if (problem !== null) return [...swept, ...cells, ...table.columns.map(() => emptyCell(problem))];
+  const alarms = table.columns.some(({ value }) => asksWarnings(value)) ? alarmsOf(plan) : null;
+  const asked = { plan, alarms };
+  const shown = there.columns.map((column) => resultCell(column, evaluate(asked, column.value)));
+  return [...swept, ...cells, ...shown];
 }
 
 /** Warnings of severity stop or check. */

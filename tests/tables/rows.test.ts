@@ -190,3 +190,43 @@ test("the same bytes on every run", () => {
   );
   expect(JSON.stringify(rowsOf(tableOf(text)))).toBe(JSON.stringify(rowsOf(tableOf(text))));
 });
+
+describe("hold", () => {
+  const held = (...lines: readonly string[]): Table =>
+    tableOf(recipe({}, 'table "t" {', ...lines.map((line) => `  ${line}`), "}"));
+
+  test("every row reads what it is held at, and the dial stands in a column of its own", () => {
+    const table = held(
+      "sweep key.distance over [1.2 m, 1.7 m, 2.4 m]",
+      "hold face.disc(towards: key) is f/4 by key.power",
+      "show f_number(face.disc(towards: key)), key.reserve",
+    );
+    expect(table.columns.map((column) => column.title)[1]).toBe("key.power");
+    const rows = rowsOf(table);
+    for (const row of rows) expect(row[2]?.value).toBeCloseTo(4, 6);
+    const reserves = rows.map((row) => row[3]?.value ?? 0);
+    expect(reserves[0]).toBeGreaterThan((reserves[1] ?? 0) + 0.5);
+    expect(reserves[1]).toBeGreaterThan((reserves[2] ?? 0) + 0.5);
+  });
+
+  test("a hold without a target keeps what the recipe itself reads", () => {
+    const own = alone({}, ["f_number(face.disc(towards: key))"])[0] ?? 0;
+    const table = held(
+      "sweep fill.power over [full, 1/4, off]",
+      "hold face.disc(towards: key) by key.power",
+      "show f_number(face.disc(towards: key))",
+    );
+    for (const row of rowsOf(table)) expect(row[2]?.value).toBeCloseTo(own, 6);
+  });
+
+  test("a row that cannot be held shows no number under a false name", () => {
+    const table = held(
+      "sweep key.distance over [2 m]",
+      "hold face.disc(towards: key) is f/32 by key.power",
+      "show key.angular_size",
+    );
+    const [row] = rowsOf(table);
+    expect(row?.[2]?.value).toBeNull();
+    expect(row?.[2]?.reason).toContain("full power gives");
+  });
+});

@@ -1,11 +1,11 @@
 /** All that computes light or shows a report. Loaded by the commands that need it and by no other. */
 export { differences } from "../../model/differences.js";
+export { evaluate, tablesOf } from "../../pipeline.js";
 export {
   renderComparisonCsv,
   renderComparisonMarkdown,
   renderComparisonText,
 } from "../../render/comparison.js";
-export { evaluate, tablesOf } from "../../pipeline.js";
 export { renderMarkdown } from "../../render/markdown.js";
 export { renderReportCsv } from "../../render/report-csv.js";
 export { inForm } from "../../render/tables/form.js";

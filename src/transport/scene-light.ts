@@ -47,11 +47,6 @@ export interface SceneLight {
    * that follow them, is its own and is dropped with it.
    */
   readonly fork: () => SceneLight;
-  /**
-   * The light of another scene with the very same set, bodies and stations, and lamps of its own. What depends on the
-   * set alone is shared; answers are those of a light made for that scene.
-   */
-  readonly withLamps: (scene: Scene) => SceneLight;
 }
 
 /** A place that is looked at: the set with it as its only station. */
@@ -124,31 +119,21 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     directs.set(both, direct);
     return direct;
   };
-  /** Direct light of the scene's other lamps at a meter by the luminous energy of one lamp. */
-  const besides = (source: Source, meter: Meter): number => {
-    const parts = scene.sources
-      .filter((other) => other.name !== source.name && other.energy > 0)
-      .map((other) => other.energy * directOf(other, sourceKey(other), meter));
-    const sum = parts.sort((a, b) => a - b).reduce((all, part) => all + part, 0);
-    const energy = source.energy > 0 ? source.energy : source.fullEnergy;
-    return energy > 0 ? sum / energy : 0;
-  };
-  const bouncedOf = (kept: KeptSet, source: Source, key: string, meter: Meter): BouncedReach => {
+  const bouncedOf = (kept: KeptSet, source: Source, key: string): BouncedReach => {
     const own = reaches.get(kept) ?? new Map<string, BouncedReach>();
     reaches.set(kept, own);
     const known = own.get(key);
     if (known !== undefined) return known;
-    const reach = reachOf(kept, shadedOf(source, key), 0, besides(source, meter));
+    const reach = reachOf(kept, shadedOf(source, key), 0);
     own.set(key, reach);
     return reach;
   };
   return {
     fork: () => lightFrom(shared, copyOf(known)),
-    withLamps: (other) => lightFrom({ ...shared, scene: other }, { ...known, reaches: new Map() }),
     reach: (source, held) => {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);
-      return { direct: directOf(source, key, meter), ...bouncedOf(kept, source, key, meter) };
+      return { direct: directOf(source, key, meter), ...bouncedOf(kept, source, key) };
     },
     direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
     contributors: (lights, held) => {
@@ -159,7 +144,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const read = (set: KeptSet): number => {
         const parts = lights.map(({ source, energy }, i) => {
           const key = keys[i] as string;
-          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
+          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key).bounced);
         });
         // From the least to the greatest, so that the order of the lights changes no bit.
         return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);

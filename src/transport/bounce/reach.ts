@@ -23,11 +23,8 @@ const ERRORS = 2.5;
 /**
  * Bounced light of a source at a station: sets of paths are followed until their means agree well enough. The stated
  * error is 2.5 standard errors of the mean of the sets, widened for the small number of sets.
- *
- * @param aside - Other light that the station gets besides, lx s per lm s of the source: beside much other light less
- *   care is enough.
  */
-export function reachOf(kept: KeptSet, source: ShadedSource, station: number, aside = 0): Reach {
+export function reachOf(kept: KeptSet, source: ShadedSource, station: number): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0)) return { bounced: 0, error: 0 };
   const { leastSets, mostSets, target } = kept.fineness;
@@ -44,7 +41,7 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number, as
     if (sets < leastSets) continue;
     const bounced = sum / sets;
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
-    if (sets >= mostSets || spread <= target * (direct + bounced + aside)) {
+    if (sets >= mostSets || spread <= target * (direct + bounced)) {
       return { bounced, error: ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread };
     }
   }
@@ -181,5 +178,5 @@ function connected(
   const d = Math.sqrt(d2);
   const { room } = world;
   const indoors = room === null || (insideRoom(room, x, y, z) && insideRoom(room, x + dx, y + dy, z + dz));
-  return clearWay(world, x, y, z, dx / d, dy / d, dz / d, d - SKIN, indoors, hit) || false;
+  return clearWay(world, x, y, z, dx / d, dy / d, dz / d, d - SKIN, indoors, hit);
 }

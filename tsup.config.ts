@@ -54,11 +54,14 @@ export default defineConfig([
     entry: {
       index: "src/index.ts",
       physics: "src/physics/index.ts",
+      markdown: "src/markdown/index.ts",
       parser: "src/syntax/parse.ts",
       sun: "src/physics/sun-position.ts",
     },
     format: ["esm", "cjs"],
-    dts: { entry: { index: "src/index.ts", physics: "src/physics/index.ts" } },
+    dts: {
+      entry: { index: "src/index.ts", physics: "src/physics/index.ts", markdown: "src/markdown/index.ts" },
+    },
     splitting: true,
     clean: false,
     target: "node20",

@@ -4,6 +4,7 @@
  *
  * @packageDocumentation
  */
+export { isKitPath } from "./check/kits/path.js";
 export type { KitText, ReadKit } from "./check/kits/read.js";
 export { kitsAmong } from "./check/kits/texts.js";
 export { type Compiled, type CompileOptions, compile } from "./compile.js";
@@ -134,11 +135,16 @@ export {
   renderComparisonMarkdown,
   renderComparisonText,
 } from "./render/comparison.js";
+export { partsHtml } from "./render/html.js";
 export { renderJson } from "./render/json.js";
-export { renderMarkdown } from "./render/markdown.js";
+export { partsMarkdown, renderMarkdown } from "./render/markdown.js";
+export { type PageNode, partsTree } from "./render/page-tree.js";
+export type { ViewColumn, ViewPart, ViewWords } from "./render/parts.js";
 export { renderReportCsv } from "./render/report-csv.js";
+export { reportParts } from "./render/report-parts.js";
 export { inForm as renderTables } from "./render/tables/form.js";
 export { tablesJson as renderTablesJson } from "./render/tables/json.js";
+export { tableParts } from "./render/tables/parts.js";
 export { renderText } from "./render/text.js";
 export {
   type ComparedHold,

@@ -89,7 +89,7 @@ describe.skipIf(!built)("the built package", () => {
   });
 
   test("needs nothing of Node in a browser", async () => {
-    for (const entry of ["halfshade", "halfshade/physics"]) {
+    for (const entry of ["halfshade", "halfshade/physics", "halfshade/markdown"]) {
       const result = await build({
         stdin: { contents: `export * from "${entry}";`, resolveDir: folder },
         bundle: true,

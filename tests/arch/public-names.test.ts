@@ -36,6 +36,7 @@ const reviewed = (entry: string): readonly string[] =>
 const entries: readonly (readonly [string, string])[] = [
   ["index", join(projectRoot, "src/index.ts")],
   ["physics", join(projectRoot, "src/physics/index.ts")],
+  ["markdown", join(projectRoot, "src/markdown/index.ts")],
 ];
 const present = entries.filter(([, path]) => existsSync(path));
 

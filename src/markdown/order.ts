@@ -1,0 +1,93 @@
+/** What a page may show of a recipe. */
+export const views = ["report", "headline", "table"] as const;
+/** One of these. */
+export type View = (typeof views)[number];
+
+/** What a fence or a mark of a page asks for. */
+export interface Order {
+  readonly view: View;
+  /** The table's title; null for all tables, and where the view is no table. */
+  readonly title: string | null;
+  /** The recipe's file by its path from the page; null where the recipe stands in the fence. */
+  readonly file: string | null;
+  /** The variant's title; null for the recipe itself. */
+  readonly variant: string | null;
+  /** Level of the topmost heading, from 1 to 6; null for that of the page's options. */
+  readonly level: number | null;
+  /** Whether the text of the recipe is shown before the view. */
+  readonly code: boolean;
+}
+
+/** An order, or a sentence on what is wrong with it and what to write. */
+export type ReadOrder =
+  | { readonly order: Order; readonly problem?: never }
+  | { readonly order?: never; readonly problem: string };
+
+type Word = { readonly quoted: boolean; readonly text: string };
+
+const shape = /\s*(?:"([^"]*)"|'([^']*)'|([^\s"']+))/y;
+const optionNames: readonly string[] = ["of", "variant", "headings", "code"];
+const known = "`report`, `headline` and `table`";
+const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER` and `code`';
+
+/** The words of an order; null where a quotation mark is never closed. */
+function wordsOf(text: string): readonly Word[] | null {
+  const trimmed = text.trim();
+  const words: Word[] = [];
+  shape.lastIndex = 0;
+  while (shape.lastIndex < trimmed.length) {
+    const found = shape.exec(trimmed);
+    if (found === null) return null;
+    const quoted = found[1] ?? found[2];
+    words.push({ quoted: quoted !== undefined, text: quoted ?? found[3] ?? "" });
+  }
+  return words;
+}
+
+/**
+ * Reads what stands behind the word `halfshade`: `report`, `headline` or `table "TITLE"`, and in any order
+ * `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `code`. Without a view it is the report.
+ */
+export function readOrder(text: string): ReadOrder {
+  const words = wordsOf(text);
+  if (words === null)
+    return { problem: "A quotation mark is never closed: write a title as \"...\" or '...'." };
+  const first = words[0];
+  const named = views.find((one) => first !== undefined && !first.quoted && one === first.text);
+  if (named === undefined && first !== undefined && (first.quoted || !optionNames.includes(first.text)))
+    return { problem: `There is no view "${first.text}". A page can show ${known}.` };
+  const view = named ?? "report";
+  const after = named === undefined ? [...words] : words.slice(1);
+  const title = view === "table" && after[0]?.quoted === true ? after.shift()?.text : undefined;
+  return readOptions(
+    { view, title: title ?? null, file: null, variant: null, level: null, code: false },
+    after,
+  );
+}
+
+function readOptions(start: Order, words: readonly Word[]): ReadOrder {
+  let order = start;
+  const given = new Set<string>();
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i];
+    if (word === undefined || word.quoted)
+      return { problem: `"${word?.text ?? ""}" stands where an option is wanted: ${options}.` };
+    if (given.has(word.text)) return { problem: `\`${word.text}\` is said twice: say it once.` };
+    given.add(word.text);
+    if (word.text === "code") {
+      order = { ...order, code: true };
+      continue;
+    }
+    const value = words[++i];
+    if (word.text === "of" || word.text === "variant") {
+      if (value?.quoted !== true)
+        return { problem: `\`${word.text}\` takes a text in quotation marks: \`${word.text} "..."\`.` };
+      order = word.text === "of" ? { ...order, file: value.text } : { ...order, variant: value.text };
+    } else if (word.text === "headings") {
+      if (value === undefined || !/^[1-6]$/.test(value.text))
+        return { problem: "`headings` takes a number from 1 to 6: the level of the topmost heading." };
+      order = { ...order, level: Number(value.text) };
+    } else return { problem: `There is no option "${word.text}". There are ${options}.` };
+  }
+  return { order };
+}

@@ -2,10 +2,11 @@ import { bench, describe } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
 import { lambertVector } from "../../src/math/lambert-polygon.js";
 import type { Scene } from "../../src/scene/types.js";
+import { clearWay, emptyHit } from "../../src/transport/bounce/first-hit.js";
+import { type World, worldOf } from "../../src/transport/bounce/world.js";
 import { prepareSource } from "../../src/transport/direct.js";
 import { occludersOf } from "../../src/transport/hiding/occluder.js";
 import { seenShare, shadedReading, shadedSource } from "../../src/transport/hiding/shaded.js";
-import { clearSight } from "../../src/transport/hiding/sight.js";
 import { type HiddenScene, hiddenScene } from "../helpers/hidden-scenes.js";
 import { randomFrom } from "../helpers/random.js";
 import { spotOf } from "../helpers/sampler.js";
@@ -16,17 +17,19 @@ import { cpuNow, interleavedMinima } from "./interleaved.js";
  * and a ball at random places between. Only receptors in the half-shade, where 5 to 95 % of the light is left.
  */
 const random = randomFrom(4711);
-const cases: { scene: HiddenScene; source: ReturnType<typeof shadedSource> }[] = [];
+const cases: { scene: HiddenScene; source: ReturnType<typeof shadedSource>; world: World }[] = [];
 for (let i = 0; cases.length < 120; i++) {
   const scene = hiddenScene(random, i % 2);
-  const occluders = occludersOf({ polygons: scene.polygons, bodies: scene.bodies } as unknown as Scene);
-  const source = shadedSource(prepareSource(scene.source), occluders);
+  const set = { room: null, polygons: scene.polygons, bodies: scene.bodies } as unknown as Scene;
+  const source = shadedSource(prepareSource(scene.source), occludersOf(set));
   const share = seenShare(source, scene.at, scene.facing, scene.receptor === "dome");
-  if (share > 0.05 && share < 0.95) cases.push({ scene, source });
+  if (share > 0.05 && share < 0.95) cases.push({ scene, source, world: worldOf(set) });
 }
 
+const hit = emptyHit();
+
 /** One random point of the light: its value where nothing stands before it, else 0. */
-function sample({ scene, source }: (typeof cases)[number]): number {
+function sample({ scene, world }: (typeof cases)[number]): number {
   const spot = spotOf(scene.source, random);
   const to: Vec3 = [spot.at[0] - scene.at[0], spot.at[1] - scene.at[1], spot.at[2] - scene.at[2]];
   const d2 = to[0] * to[0] + to[1] * to[1] + to[2] * to[2];
@@ -34,7 +37,8 @@ function sample({ scene, source }: (typeof cases)[number]): number {
   const away = -(to[0] * spot.out[0] + to[1] * spot.out[1] + to[2] * spot.out[2]) / d;
   const cosine = (to[0] * scene.facing[0] + to[1] * scene.facing[1] + to[2] * scene.facing[2]) / d;
   if (away <= 0 || cosine <= 0) return 0;
-  return clearSight(source.occluders, scene.at, spot.at) ? (away * cosine) / d2 : 0;
+  const clear = clearWay(world, ...scene.at, to[0] / d, to[1] / d, to[2] / d, d, true, hit);
+  return clear ? (away * cosine) / d2 : 0;
 }
 
 /** Points needed for an RMS error of 1 % of the unhidden light. */

@@ -8,7 +8,7 @@ const MOST = 40;
 
 /** Parts are no larger than this on the view's plane: a share of the way a beam takes to fall off. */
 function partOf(beam: Beam): number {
-  if (beam.kind === "grid") return Math.tan(beam.cutoff / 2) / 12;
+  if (beam.kind === "grid") return Math.tan(beam.cutoff / 2) / 24;
   return beam.kind === "cosine-power" ? 0.25 / Math.sqrt(Math.max(1, beam.n)) : 1;
 }
 

@@ -5,10 +5,13 @@ import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
 import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
 import { beamReceived } from "./beamed.js";
+import { beforeSource } from "./before-source.js";
+import { clipToHalf, type HalfSpace } from "./half-space.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
 import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
-import { addOutline, clipToHalf, type HalfSpace, project, viewAlong } from "./view.js";
+import { tangentAt } from "./touching.js";
+import { addOutline, project, viewAlong } from "./view.js";
 
 /** A source with the sphere round it, for asking what may stand before it. */
 export interface ShadedSource {
@@ -63,7 +66,7 @@ const distance = (a: Vec3, b: Vec3): number => {
 const OUTLINE_CORNERS = 24;
 
 function widened(shape: SourceShape): SourceShape {
-  if (shape.kind === "polygon") return shape;
+  if (shape.kind === "polygon" || shape.kind === "capsule") return shape;
   const step = (2 * Math.PI) / OUTLINE_CORNERS;
   return { ...shape, radius: shape.radius * Math.sqrt(step / Math.sin(step)) };
 }
@@ -84,8 +87,8 @@ function mayHide(o: Occluder, eye: Vec3, ahead: Vec3, far: number, slope: number
  * Luminous exposure at a point per lumen-second of a source, with everything that hides part of it. The source's
  * outline less the outlines of what stands before it is summed by Lambert's formula; the share that is left multiplies
  * the exact unhidden value. Exact for flat hindrances before polygons; round outlines are polygons with enough corners
- * that the share is right to about half a per cent of the light, and a body through which the light's own plane goes
- * hides as if it were wholly in front. A beam is summed over small parts of what is left and of the whole.
+ * that the share is right to about half a per cent of the light; of a body through which the light's own plane goes the
+ * part before it hides. A beam is summed over small parts of what is left and of the whole.
  */
 export function shadedReading(
   source: ShadedSource,
@@ -179,7 +182,7 @@ function hiddenShare(
       bodies.push(touching);
       continue;
     }
-    if (!beyond(o, before)) addOutline(view, o, before, spread, holes);
+    addOutline(view, o, before, spread, holes);
   }
   if (holes.count === 0 && bodies.length === 0) return 1;
   let corners = sourceOutline(source.outline, at, OUTLINE_CORNERS);
@@ -209,58 +212,4 @@ function hiddenShare(
   return Math.min(1, sum(work.light) / full);
 }
 
-/** True for a body whose middle lies beyond the light: it hides nothing. One that the light's plane cuts hides whole. */
-function beyond(o: Occluder, before: HalfSpace): boolean {
-  return o.kind !== "polygon" && product(before.normal, o.centre) < before.offset;
-}
-
 const product = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-/** The side of the source on which the eye is: what lies beyond the source hides nothing of it. */
-function beforeSource(shape: SourceShape, centre: Vec3, at: Vec3, ahead: Vec3): HalfSpace {
-  const flat = shape.kind === "disc" || shape.kind === "polygon";
-  const towardsEye: Vec3 = flat ? shape.normal : [-ahead[0], -ahead[1], -ahead[2]];
-  const offset = product(towardsEye, centre);
-  return product(towardsEye, at) >= offset
-    ? { normal: towardsEye, offset }
-    : { normal: [-towardsEye[0], -towardsEye[1], -towardsEye[2]], offset: -offset };
-}
-
-/** How near to a surface a point counts as lying on it, as a share of the body's size. */
-const ON_SURFACE = 1e-6;
-
-/**
- * A body that the eye lies on or in hides the half of all directions below its surface there; null for a body the eye
- * is clear of.
- */
-function tangentAt(o: Occluder, eye: Vec3): HalfSpace | null {
-  if (o.kind === "polygon") return null;
-  const out = o.kind === "ellipsoid" ? ellipsoidNormal(o, eye) : capsuleNormal(o, eye);
-  if (out === null) return null;
-  return { normal: out, offset: product(out, eye) };
-}
-
-function ellipsoidNormal(o: Extract<Occluder, { kind: "ellipsoid" }>, eye: Vec3): Vec3 | null {
-  const d: Vec3 = [eye[0] - o.centre[0], eye[1] - o.centre[1], eye[2] - o.centre[2]];
-  const e = o.inverse.map((row) => product(row, d)) as unknown as Vec3;
-  if (product(e, e) > 1 + ON_SURFACE) return null;
-  const [p, q, r] = o.inverse;
-  const n: Vec3 = [
-    e[0] * p[0] + e[1] * q[0] + e[2] * r[0],
-    e[0] * p[1] + e[1] * q[1] + e[2] * r[1],
-    e[0] * p[2] + e[1] * q[2] + e[2] * r[2],
-  ];
-  const size = Math.sqrt(product(n, n));
-  return size > 0 ? [n[0] / size, n[1] / size, n[2] / size] : null;
-}
-
-function capsuleNormal(o: Extract<Occluder, { kind: "capsule" }>, eye: Vec3): Vec3 | null {
-  const u: Vec3 = [o.to[0] - o.from[0], o.to[1] - o.from[1], o.to[2] - o.from[2]];
-  const m: Vec3 = [eye[0] - o.from[0], eye[1] - o.from[1], eye[2] - o.from[2]];
-  const uu = product(u, u);
-  const t = uu > 0 ? Math.min(1, Math.max(0, product(m, u) / uu)) : 0;
-  const d: Vec3 = [m[0] - t * u[0], m[1] - t * u[1], m[2] - t * u[2]];
-  const size = Math.sqrt(product(d, d));
-  if (size > o.radius * (1 + ON_SURFACE) || size === 0) return null;
-  return [d[0] / size, d[1] / size, d[2] / size];
-}

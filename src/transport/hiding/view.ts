@@ -1,6 +1,9 @@
 import type { Vec3 } from "../../core/vector.js";
 import { frameAround } from "../../math/vector.js";
+import { bodyCut, sideOf } from "./body-cut.js";
+import { capsuleOutline } from "./capsule-outline.js";
 import { convexHull, counterClockwise, type FlatPolygon } from "./flat.js";
+import { clipToHalf, type HalfSpace } from "./half-space.js";
 import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "./occluder.js";
 import { addPolygon, close, type Region, reserve } from "./region.js";
 
@@ -43,40 +46,6 @@ export function viewAlong(eye: Vec3, ahead: Vec3): View {
   return { eye, ahead, across, up };
 }
 
-/** A half-space of points: those whose product with the normal is at least the offset. */
-export interface HalfSpace {
-  readonly normal: Vec3;
-  readonly offset: number;
-}
-
-/** Cuts a flat polygon in space to a half-space. */
-export function clipToHalf(corners: readonly Vec3[], half: HalfSpace): readonly Vec3[] {
-  const { normal: n, offset } = half;
-  const side = (p: Vec3): number => n[0] * p[0] + n[1] * p[1] + n[2] * p[2] - offset;
-  let all = true;
-  for (const corner of corners) if (side(corner) < 0) all = false;
-  if (all) return corners;
-  const kept: Vec3[] = [];
-  let before = corners[corners.length - 1];
-  if (before === undefined) return corners;
-  let sideBefore = side(before);
-  for (const corner of corners) {
-    const here = side(corner);
-    if (here >= 0 !== sideBefore >= 0) {
-      const t = sideBefore / (sideBefore - here);
-      kept.push([
-        before[0] + t * (corner[0] - before[0]),
-        before[1] + t * (corner[1] - before[1]),
-        before[2] + t * (corner[2] - before[2]),
-      ]);
-    }
-    if (here >= 0) kept.push(corner);
-    before = corner;
-    sideBefore = here;
-  }
-  return kept;
-}
-
 /** The outline of a flat polygon in space on the view's plane; what is not in front of the eye is cut away. */
 export function project(view: View, corners: readonly Vec3[]): FlatPolygon | null {
   const { eye, ahead, across, up } = view;
@@ -112,6 +81,14 @@ export function addOutline(
   spread: number,
   holes: Region,
 ): void {
+  if (occluder.kind !== "polygon") {
+    const side = sideOf(occluder, before);
+    if (side === "beyond") return;
+    if (side === "both") {
+      addPolygon(holes, cutOutline(view, occluder, before));
+      return;
+    }
+  }
   const turn = turnFor(spreadOf(view, occluder) / spread);
   switch (occluder.kind) {
     case "polygon": {
@@ -126,21 +103,46 @@ export function addOutline(
       return;
     }
     case "capsule":
-      addCapsule(view, occluder, turn, holes);
+      addCapsule(view, occluder, turn.length / 2, turn, holes);
       return;
     default:
       occluder satisfies never;
   }
 }
 
-/** Half width of a round occluder by its distance. */
+/** The outline of what lies before the light of a body that the light's plane cuts: it is seen up to the cut. */
+function cutOutline(view: View, o: EllipsoidOccluder | CapsuleOccluder, before: HalfSpace): FlatPolygon {
+  const parts = [clipToHalf(touchingLine(view, o), before), bodyCut(o, before)];
+  const points = parts.flatMap((part) => (part.length < 3 ? [] : (project(view, part) ?? [])));
+  return points.length < 6 ? [] : convexHull(points);
+}
+
+/** The corners of the line where sight lines touch a body. */
+function touchingLine(view: View, o: EllipsoidOccluder | CapsuleOccluder): readonly Vec3[] {
+  const outline = o.kind === "capsule" ? outlineOf(view, o, CUT_CORNERS) : null;
+  if (outline !== null) return inSpace(view, outline);
+  const ring =
+    o.kind === "ellipsoid" ? ellipsoidRing(view, o) : sphereRing(view, nearerEnd(view, o), o.radius);
+  return ring === null ? [] : ringCorners(view, ring);
+}
+
+/** Half width of a round occluder by the distance of its middle, or of the nearest place on a capsule's axis. */
 function spreadOf({ eye }: View, o: Occluder): number {
   if (o.kind === "polygon") return 0;
-  const x = o.centre[0] - eye[0];
-  const y = o.centre[1] - eye[1];
-  const z = o.centre[2] - eye[2];
+  const middle = o.kind === "capsule" ? nearestOnAxis(o, eye) : o.centre;
+  const x = middle[0] - eye[0];
+  const y = middle[1] - eye[1];
+  const z = middle[2] - eye[2];
   const wide = o.kind === "capsule" ? o.radius : o.bound;
   return wide / Math.sqrt(Math.max(1e-12, x * x + y * y + z * z));
+}
+
+function nearestOnAxis({ from, to }: CapsuleOccluder, eye: Vec3): Vec3 {
+  const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const long = x * x + y * y + z * z;
+  const along = x * (eye[0] - from[0]) + y * (eye[1] - from[1]) + z * (eye[2] - from[2]);
+  const t = long > 0 ? Math.min(1, Math.max(0, along / long)) : 0;
+  return [from[0] + t * x, from[1] + t * y, from[2] + t * z];
 }
 
 /** A circle or ellipse in space, in the view's coordinates: centre and two half-axes, x across, y up, z ahead. */
@@ -228,16 +230,17 @@ function addRing(view: View, ring: Ring, turn: Float64Array, holes: Region): voi
   close(holes, turn.length);
 }
 
-/** Corners of a ring that reaches behind the eye: what is left of it in front is seen from close by, and large. */
+/** Corners of a ring that is cut: what is left of it may be seen from close by, and large. */
 const CUT_CORNERS = 72;
+const CUT_WIDE = Math.sqrt((2 * Math.PI) / CUT_CORNERS / Math.sin((2 * Math.PI) / CUT_CORNERS));
 
-/** The corners of a ring in space. */
+/** The corners of a ring in space, widened to the area of the round. */
 function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
   const { eye, across, up, ahead } = view;
   return Array.from({ length: CUT_CORNERS }, (_, i): Vec3 => {
     const angle = (2 * Math.PI * i) / CUT_CORNERS;
-    const cos = Math.cos(angle);
-    const sin = Math.sin(angle);
+    const cos = CUT_WIDE * Math.cos(angle);
+    const sin = CUT_WIDE * Math.sin(angle);
     const x = c[0] + cos * a[0] + sin * b[0];
     const y = c[1] + cos * a[1] + sin * b[1];
     const z = c[2] + cos * a[2] + sin * b[2];
@@ -246,62 +249,49 @@ function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
   });
 }
 
-/**
- * A capsule is seen as the hull of its two end spheres: at each turn of the outline the corner of that end which
- * reaches farther out. Where an end is not wholly in front of the eye, the hull of what is seen of both.
- */
-function addCapsule(view: View, o: CapsuleOccluder, turn: Float64Array, holes: Region): void {
-  const start = beforeEye(view, o.from, o.to);
-  const end = beforeEye(view, o.to, o.from);
-  const from = sphereRing(view, start, o.radius);
-  const to = sphereRing(view, end, o.radius);
-  if (from === null || to === null) {
-    const only = from ?? to;
-    if (only !== null) addRing(view, only, turn, holes);
+/** Adds the outline of a capsule on the view's plane. */
+function addCapsule(
+  view: View,
+  o: CapsuleOccluder,
+  corners: number,
+  turn: Float64Array,
+  holes: Region,
+): void {
+  const outline = outlineOf(view, o, corners);
+  if (outline === null) {
+    const ring = sphereRing(view, nearerEnd(view, o), o.radius);
+    if (ring !== null) addRing(view, ring, turn, holes);
     return;
   }
-  const at = reserve(holes, turn.length);
+  const at = reserve(holes, 2 * corners);
   const { data } = holes;
-  for (let i = 0; i < turn.length; i += 2) {
-    const cos = turn[i] as number;
-    const sin = turn[i + 1] as number;
-    const near = from.c[2] + cos * from.a[2] + sin * from.b[2];
-    const far = to.c[2] + cos * to.a[2] + sin * to.b[2];
-    if (near < NEAREST || far < NEAREST) {
-      addPolygon(holes, seenHull(view, from, to));
+  for (let i = 0; i < corners; i++) {
+    const depth = outline[3 * i + 2] as number;
+    if (depth < NEAREST) {
+      const flat = project(view, inSpace(view, outline));
+      if (flat !== null) addPolygon(holes, flat);
       return;
     }
-    const u = (from.c[0] + cos * from.a[0] + sin * from.b[0]) / near;
-    const v = (from.c[1] + cos * from.a[1] + sin * from.b[1]) / near;
-    const s = (to.c[0] + cos * to.a[0] + sin * to.b[0]) / far;
-    const t = (to.c[1] + cos * to.a[1] + sin * to.b[1]) / far;
-    const first = (u - s) * cos + (v - t) * sin >= 0;
-    data[at + i] = first ? u : s;
-    data[at + i + 1] = first ? v : t;
+    data[at + 2 * i] = (outline[3 * i] as number) / depth;
+    data[at + 2 * i + 1] = (outline[3 * i + 1] as number) / depth;
   }
-  close(holes, turn.length);
+  close(holes, 2 * corners);
 }
 
-/** An end of a tube, or where the tube's axis comes before the eye if the end is behind it. */
-function beforeEye(view: View, end: Vec3, other: Vec3): Vec3 {
-  const depth = depthOf(view, end);
-  const beyond = depthOf(view, other);
-  if (depth >= NEAREST || beyond < NEAREST) return end;
-  const t = (NEAREST - depth) / (beyond - depth);
-  return [
-    end[0] + t * (other[0] - end[0]),
-    end[1] + t * (other[1] - end[1]),
-    end[2] + t * (other[2] - end[2]),
-  ];
+const outlineOf = ({ eye, across, up, ahead }: View, o: CapsuleOccluder, corners: number) =>
+  capsuleOutline(o, eye, [across, up, ahead], corners);
+
+function nearerEnd({ eye }: View, { from, to }: CapsuleOccluder): Vec3 {
+  const far = (p: Vec3): number =>
+    (p[0] - eye[0]) * (p[0] - eye[0]) + (p[1] - eye[1]) * (p[1] - eye[1]) + (p[2] - eye[2]) * (p[2] - eye[2]);
+  return far(from) <= far(to) ? from : to;
 }
 
-function depthOf({ eye, ahead }: View, p: Vec3): number {
-  return ahead[0] * (p[0] - eye[0]) + ahead[1] * (p[1] - eye[1]) + ahead[2] * (p[2] - eye[2]);
-}
-
-/** The hull of what is in front of the eye of two rings; empty where nothing is. */
-function seenHull(view: View, first: Ring, second: Ring): FlatPolygon {
-  const parts = [first, second].map((ring) => project(view, ringCorners(view, ring)) ?? []);
-  const points = parts.flat();
-  return points.length < 6 ? [] : convexHull(points);
+/** Corners of an outline in the view's coordinates as points in space. */
+function inSpace({ eye, across, up, ahead }: View, outline: Float64Array): readonly Vec3[] {
+  return Array.from({ length: outline.length / 3 }, (_, i): Vec3 => {
+    const [x, y, z] = [outline[3 * i], outline[3 * i + 1], outline[3 * i + 2]] as [number, number, number];
+    const space = (k: 0 | 1 | 2): number => eye[k] + x * across[k] + y * up[k] + z * ahead[k];
+    return [space(0), space(1), space(2)];
+  });
 }

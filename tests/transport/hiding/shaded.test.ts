@@ -1,17 +1,18 @@
 import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../../src/core/vector.js";
 import type { Body, Scene, ScenePolygon, Source } from "../../../src/scene/types.js";
+import { clearWay, emptyHit } from "../../../src/transport/bounce/first-hit.js";
+import { worldOf } from "../../../src/transport/bounce/world.js";
 import { prepareSource } from "../../../src/transport/direct.js";
 import { occludersOf } from "../../../src/transport/hiding/occluder.js";
 import { seenShare, shadedReading, shadedSource } from "../../../src/transport/hiding/shaded.js";
-import { clearSight } from "../../../src/transport/hiding/sight.js";
 import { hiddenScene } from "../../helpers/hidden-scenes.js";
 import { randomDirection, randomFrom } from "../../helpers/random.js";
 import { spotOf } from "../../helpers/sampler.js";
 import { freeSight } from "../../helpers/sight-oracle.js";
 
 const sceneOf = (polygons: readonly ScenePolygon[], bodies: readonly Body[]): Scene =>
-  ({ polygons, bodies }) as unknown as Scene;
+  ({ room: null, polygons, bodies }) as unknown as Scene;
 
 const lampOf = (scene: ReturnType<typeof hiddenScene>) =>
   shadedSource(prepareSource(scene.source), occludersOf(sceneOf(scene.polygons, scene.bodies)));
@@ -186,6 +187,100 @@ describe("light past what stands before it", () => {
   });
 });
 
+/** A lamp over the origin that shines down on a meter which looks up, and one body. */
+function underLamp(
+  source: Partial<Source>,
+  body: Body,
+  at: Vec3 = [0, 0, 0],
+): ReturnType<typeof hiddenScene> {
+  const bare = hiddenScene(() => 0.5, 1);
+  return {
+    ...bare,
+    source: {
+      ...bare.source,
+      shape: { kind: "rectangle", width: 1, height: 1 },
+      centre: [0, 0, 2],
+      axis: [0, 0, -1],
+      across: [1, 0, 0],
+      along: [0, -1, 0],
+      beam: { kind: "lambertian" },
+      ...source,
+    },
+    polygons: [],
+    bodies: [body],
+    at,
+    facing: [0, 0, 1],
+    receptor: "disc",
+  };
+}
+
+/** Shares of many scenes against random points of the light, each within 4 standard errors and `slack`. */
+function agreeAll(scenes: readonly ReturnType<typeof hiddenScene>[], slack: number): void {
+  const random = randomFrom(31);
+  let cut = 0;
+  for (const scene of scenes) {
+    const share = seenShare(lampOf(scene), scene.at, scene.facing, false);
+    const sampled = sampledShare(scene, 10_000, random);
+    expect(Math.abs(share - sampled.share), JSON.stringify(scene.bodies)).toBeLessThan(
+      4 * sampled.error + slack,
+    );
+    if (share > 0.02 && share < 0.98) cut++;
+  }
+  // Enough of them are in the half-shade to tell.
+  expect(cut).toBeGreaterThan(scenes.length / 3);
+}
+
+describe("bodies that are hard to see whole", () => {
+  test("limbs close to the meter, seen along their length and from the side", () => {
+    const random = randomFrom(3);
+    const between = (low: number, high: number): number => low + (high - low) * random();
+    const scenes = Array.from({ length: 40 }, (_, i) => {
+      const x = between(-0.16, 0.16);
+      const from: Vec3 = [x, 0.1 + between(-0.01, 0.06), between(-0.05, 0.2)];
+      const to: Vec3 = [x + between(-0.2, 0.2), between(-0.1, 0.3), between(0.5, 1.2)];
+      const radius = 0.06;
+      const body: Body = { kind: "capsule", name: "limb", from, to, radius, reflectance: 0 };
+      const shape =
+        i % 2 === 0
+          ? ({ kind: "sphere", radius: between(0.05, 0.15) } as const)
+          : ({ kind: "capsule", length: between(0.4, 0.9), radius: 0.04 } as const);
+      return underLamp({ shape, centre: [between(-0.2, 0.2), between(0.2, 0.5), 1.6] }, body);
+    });
+    agreeAll(scenes, 0.006);
+  });
+
+  test("of a body that the light's own plane cuts only what lies before the plane hides", () => {
+    const random = randomFrom(8);
+    const between = (low: number, high: number): number => low + (high - low) * random();
+    const scenes = Array.from({ length: 30 }, (_, i) => {
+      const middle: Vec3 = [between(-0.5, 0.5), between(-0.5, 0.5), between(1.8, 2.2)];
+      const axis: Vec3 = [between(-0.3, 0.3), between(-0.3, 0.3), between(-0.3, 0.3)];
+      const end = (sign: number): Vec3 => [
+        middle[0] + sign * axis[0],
+        middle[1] + sign * axis[1],
+        middle[2] + sign * axis[2],
+      ];
+      const bodies: readonly Body[] = [
+        { kind: "sphere", name: "ball", centre: middle, radius: 0.3, reflectance: 0 },
+        { kind: "capsule", name: "limb", from: end(-1), to: end(1), radius: 0.15, reflectance: 0 },
+        {
+          kind: "ellipsoid",
+          name: "trunk",
+          centre: middle,
+          axes: [
+            [0.4, 0, 0.1],
+            [0, 0.2, 0],
+            [-0.05, 0, 0.2],
+          ],
+          reflectance: 0,
+        },
+      ];
+      return underLamp({}, bodies[i % 3] as Body, [between(-1, 1), between(-1, 1), between(0.5, 1.5)]);
+    });
+    agreeAll(scenes, 0.006);
+  });
+});
+
 describe("lines of sight", () => {
   test("agree with another way of finding them", () => {
     const random = randomFrom(11);
@@ -193,12 +288,14 @@ describe("lines of sight", () => {
     let different = 0;
     for (let i = 0; i < 400; i++) {
       const scene = hiddenScene(random, i);
-      const occluders = occludersOf(sceneOf(scene.polygons, scene.bodies));
+      const world = worldOf(sceneOf(scene.polygons, scene.bodies));
       for (let k = 0; k < 10; k++) {
         const way = randomDirection(random);
         const from: Vec3 = [way[0], way[1], 1.4 + way[2]];
         const to: Vec3 = [-way[1] * random(), way[0] * random(), 1.4 - way[2] * random()];
-        const clear = clearSight(occluders, from, to);
+        const [dx, dy, dz] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+        const d = Math.sqrt(dx * dx + dy * dy + dz * dz);
+        const clear = clearWay(world, ...from, dx / d, dy / d, dz / d, d, true, emptyHit());
         if (!clear) blocked++;
         // A line that only grazes may be told either way.
         if (clear !== freeSight(from, to, scene.polygons, scene.bodies)) different++;

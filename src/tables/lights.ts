@@ -7,16 +7,21 @@ const MOST = 8;
 
 /** Light that is shared by rows with the same set. */
 export interface LightStore {
-  /** The light of a scene. What it works out for lamps and meters of its own is dropped with it. */
+  /** The light of the recipe itself. What it is asked before any row, all rows know. */
+  readonly first: SceneLight;
+  /**
+   * The light of a scene. What it works out for lamps and meters of its own is dropped with it, except by the first
+   * scene of a set, from which the later ones know what they have in common.
+   */
   readonly lightOf: (scene: Scene) => SceneLight;
 }
 
 /** @param first - The scene whose rows share its light to the last bit: that of the recipe itself. */
 export function lightStore(first: Scene): LightStore {
-  const kept: { readonly scene: Scene; readonly light: SceneLight }[] = [
-    { scene: first, light: sceneLight(first) },
-  ];
+  const own = sceneLight(first);
+  const kept: { readonly scene: Scene; readonly light: SceneLight }[] = [{ scene: first, light: own }];
   return {
+    first: own,
     lightOf: (scene) => {
       const index = kept.findIndex((one) => sameSet(one.scene, scene));
       const found = kept[index];
@@ -28,7 +33,7 @@ export function lightStore(first: Scene): LightStore {
       if (kept.length >= MOST) kept.splice(1, 1);
       const light = sceneLight(scene);
       kept.push({ scene, light });
-      return light.fork();
+      return light;
     },
   };
 }

@@ -47,8 +47,12 @@ function* rowsOf(work: TableWork): Generator<TableRow, void> {
   const base = sceneOf(work.recipe);
   if (base.problem !== undefined) return;
   const lights = lightStore(base.scene);
-  const from: Plan = { recipe: work.recipe, scene: base.scene, light: lights.lightOf(base.scene) };
+  const from: Plan = { recipe: work.recipe, scene: base.scene, light: lights.first };
   const desk: Desk = { work, lights, from };
+  // Lamps and meters that stay where they are in the recipe are worked out once, before lamps are moved.
+  if (!work.table.sweeps.every(isQuick)) {
+    for (const { value } of work.table.columns) evaluate({ plan: from, alarms: 0 }, value);
+  }
   const most = sweepLength(outer);
   const least = inner === undefined ? 1 : sweepLength(inner);
   const at = (i: number, j: number): readonly number[] => (inner === undefined ? [i] : [i, j]);

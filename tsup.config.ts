@@ -15,6 +15,7 @@ const chunks: Readonly<Record<string, string>> = {
   light: "src/cli/stages/light.ts",
   quantities: "src/cli/stages/quantities.ts",
   crew: "src/cli/stages/crew.ts",
+  pages: "src/cli/stages/pages.ts",
 };
 
 /** Turns every `import()` of the command into loading the chunk of that name, with its compiled code. */

@@ -12,6 +12,7 @@ import { diffCommand } from "./commands/diff.js";
 import { explainCommand } from "./commands/explain.js";
 import { formatCommand } from "./commands/format.js";
 import { newCommand } from "./commands/new.js";
+import { refreshCommand } from "./commands/refresh.js";
 import { reportCommand } from "./commands/report.js";
 import { sceneCommand } from "./commands/scene.js";
 import { showCommand } from "./commands/show.js";
@@ -33,6 +34,7 @@ const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new 
   ["compare", compareCommand],
   ["diff", diffCommand],
   ["format", formatCommand],
+  ["refresh", refreshCommand],
   ["scene", sceneCommand],
   ["calc", calcCommand],
   ["words", wordsCommand],

@@ -87,9 +87,9 @@ function sourceOf(
   if (read === undefined)
     return `It names the file "${order.file}", and no files are read here: write the recipe into the fence, or give a reader.`;
   const found = read(order.file, page);
-  return found.problem === undefined
-    ? found.source
-    : `${sentence(found.problem)} ${found.problem.help}`.trim();
+  const { source, problem } = found;
+  if (problem === undefined) return source;
+  return problem.help === "" ? `${sentence(problem)}.` : `${sentence(problem)}: ${problem.help}.`;
 }
 
 const printed = ({ sources }: Compiled, diagnostics: readonly Diagnostic[]): string =>

@@ -5,4 +5,5 @@
  */
 export { markdownItHalfshade, type PagePrinter, type PageToken } from "./markdown-it.js";
 export type { PageOptions, PageProblem } from "./page.js";
+export { type Refreshed, type RefreshedBlock, refreshPage } from "./refresh.js";
 export { remarkHalfshade, type TreeFile, type TreeNode } from "./remark.js";

@@ -1,5 +1,6 @@
 import { visible } from "../diagnostics/print-visible.js";
 import type { Report } from "../report/schema/report.js";
+import { cellText } from "./markdown-cell.js";
 import { markdownText } from "./markdown-escape.js";
 import type { ViewColumn, ViewPart, ViewWords } from "./parts.js";
 import { reportParts } from "./report-parts.js";
@@ -7,7 +8,8 @@ import { reportParts } from "./report-parts.js";
 const safe = (text: string): string => markdownText(visible(text));
 
 function table(columns: readonly ViewColumn[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]): string => `| ${cells.map((cell) => safe(cell)).join(" | ")} |`;
+  const line = (cells: readonly string[]): string =>
+    `| ${cells.map((cell) => cellText(visible(cell))).join(" | ")} |`;
   const rules = { left: ":---", right: "---:", none: "---" } as const;
   const rule = `| ${columns.map(({ align }) => rules[align ?? "none"]).join(" | ")} |`;
   return [line(columns.map(({ title }) => title)), rule, ...rows.map(line)].join("\n");

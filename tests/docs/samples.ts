@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import ts from "typescript";
 import * as halfshade from "../../src/index.js";
+import * as markdown from "../../src/markdown/index.js";
 import * as physics from "../../src/physics/index.js";
 import { ROOT } from "./pages.js";
 
@@ -11,6 +12,7 @@ const ENTRIES: ReadonlyMap<
 > = new Map([
   ["halfshade", { file: "src/index.ts", names: halfshade }],
   ["halfshade/physics", { file: "src/physics/index.ts", names: physics }],
+  ["halfshade/markdown", { file: "src/markdown/index.ts", names: markdown }],
 ]);
 
 /** A sample of code, by the name under which findings about it are told. */

@@ -150,6 +150,21 @@ export const commands: readonly CommandRow[] = [
     examples: ["halfshade format plan.light", "halfshade format --write *.light"],
   },
   {
+    name: "refresh",
+    operands: "PAGE...",
+    count: [1, MANY],
+    help: "Work out the marked blocks of Markdown pages anew, in place; the rest of a page stays byte for byte.",
+    options: [
+      {
+        name: "check",
+        help: "Change nothing; say which blocks are stale, and exit with 1 where there are any",
+      },
+      root,
+      ...everywhere,
+    ],
+    examples: ["halfshade refresh lesson.md", "halfshade refresh --check docs/*.md"],
+  },
+  {
     name: "scene",
     operands: "FILE",
     count: [1, 1],

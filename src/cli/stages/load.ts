@@ -8,11 +8,16 @@ export type Quantities = typeof import("./quantities.js");
 /** The threads that check many files. */
 export type CrewStage = typeof import("./crew.js");
 
+/** The stage of pages in Markdown. */
+export type Pages = typeof import("./pages.js");
+
 /** Loads the threads that check many files. */
 export const crew = (): Promise<CrewStage> => import("./crew.js");
 /** Loads the stage of the text of a recipe. */
 export const language = (): Promise<Language> => import("./language.js");
 /** Loads the stage that computes light and shows reports. */
 export const light = (): Promise<Light> => import("./light.js");
+/** Loads the stage of pages in Markdown. */
+export const pages = (): Promise<Pages> => import("./pages.js");
 /** Loads the stage of single formulas. */
 export const quantities = (): Promise<Quantities> => import("./quantities.js");

@@ -1,13 +1,7 @@
 import type { Table, TableColumn } from "../../tables/types.js";
+import { cellText } from "../markdown-cell.js";
 import { markdownText } from "../markdown-escape.js";
 import { isRight, reasons, titleOf, wordsOf } from "./words.js";
-
-/** A number with what belongs to it: nothing in it means anything to Markdown inside a cell. */
-const quiet =
-  /^(?:f\/|ISO |EV |full - )?-?[\d.:/]+(?: \+0\.\d)?(?: \(-?[\d.]+ stop\))?(?: ?(?:%|[a-zA-Z]+(?: s)?))?$|^-$/;
-
-/** A text in a cell: one line, and no border of the table. */
-const cellText = (text: string): string => (text === "" ? " " : quiet.test(text) ? text : markdownText(text));
 
 /** A table as Markdown, in pieces as its rows come. */
 export function* tableMarkdown(table: Table): Generator<string, void> {

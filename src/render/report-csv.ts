@@ -1,7 +1,7 @@
 import type { Report, ReportLight, ReportShadow, ReportStation } from "../report/schema/report.js";
 import { type CsvCell, renderCsv } from "./csv.js";
 import { shortest } from "./number.js";
-import { titleOf } from "./text-verdicts.js";
+import { nearestWords, titleOf } from "./text-verdicts.js";
 
 type Row = readonly [part: string, name: string, what: string, value: CsvCell, unit: string, note: string];
 
@@ -130,7 +130,14 @@ export function renderReportCsv(report: Report): string {
       (item): Row => ["result", item.text, item.name, item.value, item.unit, item.reason ?? ""],
     ),
     ...report.expectations.map(
-      (item): Row => ["expectation", item.text, item.outcome, item.value, item.unit ?? "", item.reason ?? ""],
+      (item): Row => [
+        "expectation",
+        item.text,
+        item.outcome,
+        item.value,
+        item.unit ?? "",
+        [item.reason, nearestWords(item)].filter((text) => text !== null).join("; "),
+      ],
     ),
     ...report.warnings.map(
       (item): Row => ["warning", item.about ?? "", item.code, item.message, item.severity, item.remedy],

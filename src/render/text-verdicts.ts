@@ -23,7 +23,7 @@ export function resultLines(results: readonly ReportResult[], view: ViewOptions)
   });
 }
 
-/** One expectation: its outcome in words, what was found, what each light gives, why. */
+/** One expectation: its outcome in words, what was found, what each light gives, why, and what would meet it. */
 export function expectationLines(item: ReportExpectation, view: ViewOptions): readonly string[] {
   const word = outcomeWords[item.outcome];
   const tone = item.outcome === "passed" ? "passed" : "failed";
@@ -47,11 +47,18 @@ export function expectationLines(item: ReportExpectation, view: ViewOptions): re
         item.shares.map((share) => share.name),
       ),
     );
+  const nearest = nearestWords(item);
+  if (nearest !== null) say("", visibleLine(nearest));
   // The text of an expectation ends with its reason, as it was written.
   if (item.because !== null && !item.text.includes(item.because))
     say("", `wanted because: ${visibleLine(item.because)}`);
   if (item.line !== null && item.outcome !== "passed") say("", `said in line ${item.line}`);
   return lines;
+}
+
+/** What would meet an expectation that does not hold, or why nothing near does; null for one that holds. */
+export function nearestWords({ nearest, nearest_reason }: ReportExpectation): string | null {
+  return nearest === null ? nearest_reason : `nearest single change: ${nearest.text}`;
 }
 
 /** A silenced warning: its reason, and what it would say. */

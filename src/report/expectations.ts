@@ -3,7 +3,8 @@ import { type Judgement, judge } from "./evaluate/claim.js";
 import type { Asked } from "./evaluate/expression.js";
 import { type MeasuredInput, measuredInputs } from "./evaluate/inputs.js";
 import { reportValue, show, unitOf } from "./evaluate/show.js";
-import { judgeSurely } from "./evaluate/surely.js";
+import { judgeSurely, reachOf } from "./evaluate/surely.js";
+import { nearestChanges } from "./nearest/nearest.js";
 import { wholePerCents } from "./say/per-cents.js";
 import type { ReportExpectation } from "./schema/report.js";
 
@@ -37,8 +38,35 @@ function reportExpectation(
     unit: first === undefined ? null : unitOf(first.found),
     shares: first === undefined ? [] : sharesOf(first),
     reason: worst?.reason ?? null,
+    ...nearestOf(asked, expectation, judged, inputs),
     because: expectation.because,
     line,
+  };
+}
+
+/** What is left beyond what inputs may move, so that a change still holds with its own inputs, as a share of it. */
+const SPARE = 1.05;
+
+/** The nearest single changes by which an expectation that does not hold would; null where its value is not known. */
+function nearestOf(
+  asked: Asked,
+  expectation: Expectation,
+  judged: readonly Judgement[],
+  inputs: readonly MeasuredInput[],
+): Pick<ReportExpectation, "nearest" | "nearest_reason"> {
+  const worst = worstOf(judged);
+  const at = worst === null ? -1 : judged.indexOf(worst);
+  const claim = expectation.claims[at];
+  if (worst === null || claim === undefined || worst.found.value === null) {
+    return { nearest: null, nearest_reason: null };
+  }
+  const spare = expectation.surely ? (reachOf(asked, claim, inputs) ?? 0) * SPARE : 0;
+  const { changes, reason } = nearestChanges(asked, expectation, at, spare);
+  if (changes.length === 0) return { nearest: null, nearest_reason: reason };
+  const rows = changes.map(({ path, value, unit, shown }) => ({ what: path, value, unit, shown }));
+  return {
+    nearest: { text: rows.map(({ what, shown }) => `${what} ${shown}`).join(", or "), changes: rows },
+    nearest_reason: null,
   };
 }
 
@@ -58,7 +86,8 @@ function foundWords({ found, apart }: Judgement): string | null {
 }
 
 function sharesOf({ found }: Judgement): ReportExpectation["shares"] {
-  if (!found.shares.some((share) => share.direct > 0)) return [];
-  const parts = wholePerCents(found.shares.map((share) => share.direct));
+  const gives = found.shares.map((share) => share.direct + share.bounced);
+  if (!gives.some((amount) => amount > 0)) return [];
+  const parts = wholePerCents(gives);
   return found.shares.map(({ name }, index) => ({ name, text: `${parts[index] ?? 0} %` }));
 }

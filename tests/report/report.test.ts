@@ -55,6 +55,11 @@ describe("the headline", () => {
       unit: "m",
       shares: [],
       reason: null,
+      nearest: {
+        text: "key.height 3.01 m",
+        changes: [{ what: "key.height", value: 3.01, unit: "m", shown: "3.01 m" }],
+      },
+      nearest_reason: null,
       because: "the window is high",
       line: null,
     });

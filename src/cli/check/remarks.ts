@@ -49,6 +49,7 @@ function expectationRemark(item: ReportExpectation, examined: Examined): Remark 
       `${failed ? "Failed" : "Not decidable"}: ${item.text.replace(/^expect /, "")}`,
       item.found === null ? null : `Found: ${item.found}`,
       item.reason,
+      item.nearest === null ? item.nearest_reason : `Nearest single change: ${item.nearest.text}`,
     ),
     place: line === null ? place : { ...place, line, column: 1, end_line: line, end_column: length + 1 },
     related: [],

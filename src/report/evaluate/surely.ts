@@ -89,7 +89,7 @@ function roomInShare(found: Found, target: number, share: number): number {
 }
 
 /** How far the inputs move the difference that is judged: the value and what it is held against together. */
-function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): number | null {
+export function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): number | null {
   if (claim.kind === "true") return 0;
   if (claim.kind === "between") return spreadOf(asked, claim.value, inputs);
   const target = claim.kind === "within" ? (claim.side?.of ?? claim.target) : claim.target;

@@ -185,6 +185,18 @@ const result = object({
   reason: string().nullable(),
 });
 
+const nearest = object({
+  text: string().meta({ description: "The changes in words" }),
+  changes: array(
+    object({
+      what: string().meta({ description: "The property, as a recipe names it: key.distance" }),
+      value: number().meta({ description: "What to set it to; a power in stops below full" }),
+      unit: choice(["m", "deg", "stop", "f", "ISO"]),
+      shown: string(),
+    }),
+  ).meta({ description: "The least change first; each is enough by itself" }),
+});
+
 const expectation = object({
   text: string(),
   outcome: choice(["passed", "failed", "undecidable"]),
@@ -192,9 +204,14 @@ const expectation = object({
   value: maybe,
   unit: string().nullable(),
   shares: array(object({ name: string(), text: string() })).meta({
-    description: "What each light gives to it",
+    description: "What each light gives to it, straight and bounced",
   }),
   reason: string().nullable(),
+  nearest: nearest.nullable().meta({
+    description:
+      "Single changes by which it would hold, where it does not and one is within reach; else null",
+  }),
+  nearest_reason: string().nullable().meta({ description: "Why there is none" }),
   because: string().nullable(),
   line: number().nullable(),
 });

@@ -1,0 +1,53 @@
+import type { ClaimModel } from "../../model/values.js";
+import type { Plan } from "../plan.js";
+
+/** A set-up and what is claimed about it: what a dial turns. */
+export interface Situation {
+  readonly plan: Plan;
+  readonly claims: readonly ClaimModel[];
+}
+
+/** One thing that may be changed by itself so that an expectation holds. */
+export interface Dial {
+  /** As a recipe names it: `key.distance`, `camera.aperture`. */
+  readonly path: string;
+  /** What it is now, in its base unit; a power in stops below full. */
+  readonly now: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: "m" | "deg" | "stop" | "f" | "ISO";
+  /** The place of a value on the scale on which an ordinary change of it is 1. */
+  readonly place: (value: number) => number;
+  readonly valueAt: (place: number) => number;
+  /** Values near one that can be set and said, the best first. */
+  readonly near: (value: number) => readonly number[];
+  /** The set-up with it changed, the light of the set kept: what the search looks at. */
+  readonly turned: (value: number) => Situation;
+  /** The set-up built anew from the changed recipe: what is judged before it is said. */
+  readonly rebuilt: (value: number) => Situation;
+  /** The value in words. */
+  readonly say: (value: number) => string;
+}
+
+/** A value as a multiple of a step, and both neighbours: nearest first, then on finer steps. */
+export function nearSteps(...steps: readonly number[]): (value: number) => readonly number[] {
+  return (value) =>
+    steps.flatMap((step) => {
+      const count = Math.round(value / step);
+      const other = count * step > value ? count - 1 : count + 1;
+      return [count, other].map((n) => Number((n * step).toPrecision(12)));
+    });
+}
+
+/** A scale on which equal ratios are equal steps; `size` is the ratio's logarithm to base 2 that counts as 1. */
+export function byRatio(size: number): Pick<Dial, "place" | "valueAt"> {
+  return {
+    place: (value) => Math.log2(value) / size,
+    valueAt: (place) => Math.exp(place * size * Math.LN2),
+  };
+}
+
+/** A scale on which equal differences are equal steps. */
+export function byDifference(size: number): Pick<Dial, "place" | "valueAt"> {
+  return { place: (value) => value / size, valueAt: (place) => place * size };
+}

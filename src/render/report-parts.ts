@@ -16,7 +16,14 @@ import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
 import { bounceSentences, roomLightSentences, stationTable } from "./text-stations.js";
-import { heldSentences, outcomeWords, severityWords, silenceWords, titleOf } from "./text-verdicts.js";
+import {
+  heldSentences,
+  nearestWords,
+  outcomeWords,
+  severityWords,
+  silenceWords,
+  titleOf,
+} from "./text-verdicts.js";
 
 /** A table whose columns are all of words. */
 const wordTable = (titles: readonly string[], rows: readonly (readonly string[])[]): ViewPart => ({
@@ -98,7 +105,7 @@ function verdicts(report: Report): readonly ViewPart[] {
       item.text.replace(/^expect /, ""),
       outcomeWords[item.outcome],
       item.found ?? "",
-      [item.reason, item.because].filter((text) => text !== null).join("; "),
+      [item.reason, nearestWords(item), item.because].filter((text) => text !== null).join("; "),
       item.shares.map((share) => `${share.name}: ${share.text}`).join(", "),
     ]);
     const titles = ["Expectation", "Outcome", "Found", "Why", "What each light gives"];

@@ -168,6 +168,15 @@ export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
 export { evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
 export type { Table, TableCell, TableColumn, TableHead, TableRow } from "./tables/types.js";
+export {
+  type Hole,
+  type HoleValue,
+  halfshade,
+  halfshadeText,
+  isRecipeError,
+  type RecipeError,
+  recipeFrom,
+} from "./tagged.js";
 export type { LightField } from "./transport/light-field.js";
 export type { BaseUnit } from "./units/dimension.js";
 export {

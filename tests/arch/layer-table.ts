@@ -52,4 +52,10 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
 ]);
 
 /** Files at the top of `src` join the stages and may import every folder except the two that know the machine. */
-export const topFiles: readonly string[] = ["index.ts", "pipeline.ts", "set-ups.ts", "compile.ts"];
+export const topFiles: readonly string[] = [
+  "index.ts",
+  "pipeline.ts",
+  "set-ups.ts",
+  "compile.ts",
+  "tagged.ts",
+];

@@ -31,16 +31,19 @@ const recipe = 'halfshade 1\nrecipe "x"\n';
 
 describe.skipIf(!built)("the built package", () => {
   test("is imported and required by its own name, with the reviewed names", () => {
-    const names = readFileSync(join(projectRoot, "tests/arch/public-names/index.txt"), "utf8")
-      .split("\n")
-      .filter((line) => line !== "" && !line.startsWith("#") && !line.startsWith("type "));
-    const print = "process.stdout.write(JSON.stringify(Object.keys(h).sort()))";
-    expect(JSON.parse(node("--input-type=module", "-e", `import * as h from "halfshade"; ${print}`))).toEqual(
-      names,
-    );
-    expect(
-      JSON.parse(node("--input-type=commonjs", "-e", `const h = require("halfshade"); ${print}`)),
-    ).toEqual(names);
+    for (const [entry, list] of [
+      ["halfshade", "index"],
+      ["halfshade/markdown", "markdown"],
+    ] as const) {
+      const names = readFileSync(join(projectRoot, `tests/arch/public-names/${list}.txt`), "utf8")
+        .split("\n")
+        .filter((line) => line !== "" && !line.startsWith("#") && !line.startsWith("type "));
+      const print = "process.stdout.write(JSON.stringify(Object.keys(h).sort()))";
+      const imported = `import * as h from "${entry}"; ${print}`;
+      const required = `const h = require("${entry}"); ${print}`;
+      expect(JSON.parse(node("--input-type=module", "-e", imported))).toEqual(names);
+      expect(JSON.parse(node("--input-type=commonjs", "-e", required))).toEqual(names);
+    }
   });
 
   test("works: a text is compiled, from either kind of module", () => {
@@ -51,7 +54,8 @@ describe.skipIf(!built)("the built package", () => {
 
   test("has types that a strict program of a user accepts, for either kind of module", () => {
     const text =
-      'import { compile, type Compiled } from "halfshade";\nexport const c: Compiled = compile({ name: "x", text: "" });\n';
+      'import { compile, type Compiled } from "halfshade";\nexport const c: Compiled = compile({ name: "x", text: "" });\n' +
+      'import { refreshPage, type Refreshed } from "halfshade/markdown";\nexport const r: Refreshed = refreshPage("");\n';
     const wrong =
       'import { compile } from "halfshade";\nexport const c: number = compile({ name: "x", text: "" });\n';
     for (const [name, body] of [

@@ -8,6 +8,7 @@ import { printRecipe } from "../../src/model/print.js";
 import { recipeSchema } from "../../src/model/schema.js";
 import type { Recipe } from "../../src/model/types.js";
 import { corpusTexts } from "../corpus/folder.js";
+import { exampleTexts } from "../helpers/example-texts.js";
 import { withOurKits } from "../helpers/kits.js";
 import { mustBreak } from "../helpers/must-break.js";
 import { runs } from "../helpers/runs.js";
@@ -43,9 +44,15 @@ describe("printing a model", () => {
     );
   });
 
-  const texts = corpusTexts("accept").filter(
-    ({ text }) => compile({ name: "a", text }, withOurKits).recipe !== null,
-  );
+  const texts = [...exampleTexts, ...corpusTexts("accept"), ...corpusTexts("reject")].filter(({ text }) => {
+    const { recipe, sound } = compile({ name: "a", text }, withOurKits);
+    return recipe !== null && sound;
+  });
+
+  test("are tried on every example and on enough of the corpus", () => {
+    expect(texts.filter(({ name }) => name.startsWith("examples/"))).toHaveLength(exampleTexts.length);
+    expect(texts.length).toBeGreaterThan(200);
+  });
 
   test.each(texts)("$name: text, model, text and model again are the same", ({ text }) => {
     const model = read(text);

@@ -5,15 +5,16 @@ import { compile } from "../../src/compile.js";
 import { withoutOrigins } from "../../src/model/plain.js";
 import { recipeSchema } from "../../src/model/schema.js";
 import { corpusTexts } from "../corpus/folder.js";
+import { exampleTexts } from "../helpers/example-texts.js";
 import { withOurKits } from "../helpers/kits.js";
 
 const file = new URL("../../grammar/recipe.schema.json", import.meta.url);
-const ajv = new Ajv2020({ strict: true, strictTypes: false, allErrors: true });
+const ajv = new Ajv2020({ strict: true, allErrors: true });
 const valid = ajv.compile(JSON.parse(readFileSync(file, "utf8")));
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-const models = corpusTexts("accept").flatMap(({ name, text }) => {
+const models = [...exampleTexts, ...corpusTexts("accept")].flatMap(({ name, text }) => {
   const { recipe } = compile({ name, text }, withOurKits);
   return recipe === null ? [] : [{ name, model: JSON.parse(JSON.stringify(withoutOrigins(recipe))) as Json }];
 });

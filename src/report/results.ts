@@ -72,8 +72,23 @@ function wanted(scene: Scene): readonly Wanted[] {
     list.push(result(`${name}.reserve`, "stops", "reserve", source.name));
   }
   list.push(...background(scene, face, key));
+  list.push(...outlines(scene));
   if (scene.camera !== null && first !== undefined) list.push(result("headroom", "length", "headroom", null));
   return list;
+}
+
+/** The hair of every head against what lies behind it, to either side and above. */
+function outlines(scene: Scene): readonly Wanted[] {
+  if (scene.camera === null || scene.polygons.length === 0) return [];
+  return scene.subjects.flatMap((subject) => {
+    const hair = partName(scene, subject, "hair");
+    return ["left", "right", "top"].map((side) =>
+      result(`separation(${hair}, side: ${side})`, "stops", "separation", null, [
+        { name: "outline", value: hair },
+        { name: "side", value: side },
+      ]),
+    );
+  });
 }
 
 /** Background against the face, and how even it is, for every piece of the set with stations of its own. */

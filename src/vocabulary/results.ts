@@ -5,6 +5,7 @@ export type ArgumentType =
   | "point"
   | "light"
   | "face"
+  | "outline"
   | "reading"
   | "extent"
   | "surface-name"
@@ -293,11 +294,14 @@ export const results = [
   {
     name: "separation",
     of: "nothing",
-    args: [a, b],
+    args: [
+      { name: "outline", type: "outline", needed: true },
+      { name: "against", type: "surface-name", needed: false },
+      { name: "side", type: "side", needed: true },
+    ],
     type: "stops",
-    help: "An outline against what lies behind it in the frame.",
-    example: "separation(hair, back)",
-    later: true,
+    help: "The edge of the head, `hair` or `face`, against what lies behind it in the picture; + means that the edge is brighter. `side` of the picture: left, right or top.",
+    example: "separation(hair, back, side: left)",
   },
 ] as const satisfies readonly ResultRow[];
 

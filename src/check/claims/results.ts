@@ -107,6 +107,8 @@ function readArgument(
       return readLights(ctx, [value])?.[0] ?? null;
     case "face":
       return readFace(ctx, node, row, value);
+    case "outline":
+      return readOutline(ctx, node, row, value);
     case "reading": {
       if (!isExpression(value)) return trouble(ctx, node, row, "takes readings");
       const read = readExpr(ctx, value);
@@ -125,8 +127,13 @@ function readArgument(
         ? read
         : trouble(ctx, node, row, "takes width, height or an angle for `across`");
     }
-    case "surface-name":
     case "side": {
+      const word = singleWord(bare(value));
+      return word === "left" || word === "right" || word === "top"
+        ? word
+        : trouble(ctx, node, row, `needs left, right or top for \`${name}\``);
+    }
+    case "surface-name": {
       const word = singleWord(bare(value));
       if (word !== null && (ctx.declared.has(word) || word === "floor")) {
         if (row.name === "shadow_edge")
@@ -147,6 +154,17 @@ function readFace(ctx: Context, node: Reference, row: ResultRow, value: Value): 
   const path = resolvePlace(ctx, inner);
   if (path === null) return null;
   return path[path.length - 1] === "face" ? path.join(".") : trouble(ctx, node, row, "takes a face");
+}
+
+/** The hair or the face of a subject, whose outline is meant. */
+function readOutline(ctx: Context, node: Reference, row: ResultRow, value: Value): string | null {
+  const inner = bare(value);
+  const path = inner.kind === "reference" && inner.args === null ? resolvePlace(ctx, inner) : undefined;
+  if (path === null) return null;
+  const part = path?.[path.length - 1];
+  return path !== undefined && (part === "hair" || part === "face")
+    ? path.join(".")
+    : trouble(ctx, node, row, "takes the outline of `hair` or `face`");
 }
 
 const ratioWords = ["ratio", "contrast", "lighting_ratio", "contrast_ratio", "key_fill", "lit_shadow"];

@@ -3,6 +3,7 @@ import type { ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing } from "../found.js";
 import { lightResult } from "./light.js";
+import { outlineResult } from "./outline.js";
 import { readingResult } from "./readings.js";
 import { setResult } from "./set.js";
 
@@ -14,6 +15,7 @@ export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Fo
   return (
     lightResult(asked, expr, inner) ??
     readingResult(asked, expr, inner) ??
+    outlineResult(asked, expr) ??
     setResult(asked, expr) ??
     nothing(expr.type, `${expr.name} is not computed yet`)
   );

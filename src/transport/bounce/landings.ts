@@ -11,15 +11,20 @@ import type { World } from "./world.js";
 /** Numbers of one landing in `Landings.data`: place, normal, light, density. */
 export const LANDING = 8;
 
-/** Where the light of a lamp first falls: as many rays as a set has paths, each with the same share of it. */
+/**
+ * Where the light of a lamp first falls: as many rays as a set has paths, each with the same share of it. Only those
+ * that meet something that gives light back are kept.
+ */
 export interface Landings {
   /**
-   * Of each ray: place, a hair before its surface (0), normal (3), light that goes on from there as a share of a ray's (6; 0 for rays that meet
-   * nothing that gives light back), and how densely the lamp's light falls there, 1/m2 (7).
+   * Of each landing: place, a hair before its surface (0), normal (3), light that goes on from there for one of the
+   * paths that ask for it, as a share of a ray's (6), and how densely the lamp's light falls there, 1/m2 (7).
    */
   readonly data: Float64Array;
   /** Side that is met: 2 i for the back of thing i, 2 i + 1 for its front. */
   readonly side: Int32Array;
+  /** How many there are. */
+  readonly count: number;
 }
 
 /** Sends one set of rays from a lamp. */
@@ -32,6 +37,7 @@ export function landingsOf(
 ): Landings {
   const data = new Float64Array(LANDING * rays);
   const side = new Int32Array(rays);
+  let count = 0;
   const { shape, beam } = lamp;
   const { centre } = lamp.source;
   const d = emptyDirection();
@@ -85,7 +91,7 @@ export function landingsOf(
     x += LIFT * n.x;
     y += LIFT * n.y;
     z += LIFT * n.z;
-    const at = LANDING * i;
+    const at = LANDING * count;
     data[at] = x;
     data[at + 1] = y;
     data[at + 2] = z;
@@ -94,10 +100,23 @@ export function landingsOf(
     data[at + 5] = n.z;
     data[at + 6] = rho * light;
     data[at + 7] = density(lamp, x, y, z, n.x, n.y, n.z);
-    side[i] = met;
+    side[count++] = met;
   }
-  return { data, side };
+  // Paths ask for the landings in turn, so that each is asked for by nearly as many, who share its light.
+  for (let k = 0; k < count; k++) {
+    const asking = firstAsking(k + 1, count, rays) - firstAsking(k, count, rays);
+    data[LANDING * k + 6] = (data[LANDING * k + 6] as number) / asking;
+  }
+  return { data, side, count };
 }
+
+/** The first of the paths, by turn, that asks for a landing. */
+const firstAsking = (landing: number, count: number, paths: number): number =>
+  Math.ceil((landing * paths) / count);
+
+/** Which landing the path of a turn asks for; there must be one. */
+export const landingFor = ({ count }: Landings, turn: number, paths: number): number =>
+  Math.floor((turn * count) / paths);
 
 type Point = readonly [number, number, number];
 

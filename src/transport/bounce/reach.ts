@@ -6,7 +6,7 @@ import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
 import type { Footing } from "./footing.js";
 import type { KeptSet } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
-import { LANDING, type Landings } from "./landings.js";
+import { LANDING, type Landings, landingFor } from "./landings.js";
 import { lattice } from "./lattice.js";
 import type { World } from "./world.js";
 
@@ -27,21 +27,24 @@ const ERRORS = 2.5;
 export function reachOf(kept: KeptSet, source: ShadedSource, station: number): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0)) return { bounced: 0, error: 0 };
-  const { leastSets, mostSets, target } = kept.fineness;
+  const { leastSets, mostCorners, target, paths } = kept.fineness;
   const row = kept.stations[station] as Station;
   const direct = shadedReading(source, row.at, row.facing, row.receptor);
   let sum = 0;
   let squares = 0;
   let sets = 0;
+  let corners = 0;
   for (;;) {
     const mean = setMean(kept, lamp, station, sets);
+    corners += paths + kept.paths(station, sets).side.length;
     sets++;
     sum += mean;
     squares += mean * mean;
     if (sets < leastSets) continue;
     const bounced = sum / sets;
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
-    if (sets >= mostSets || spread <= target * (direct + bounced)) {
+    const full = corners + corners / sets > mostCorners;
+    if (full || spread <= target * (direct + bounced)) {
       return { bounced, error: ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread };
     }
   }
@@ -59,7 +62,9 @@ function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): numb
   let sum = 0;
   let first = 0;
   for (let i = 0; i < paths; i++) {
-    sum += seenFromStation(kept, station, footing, landings, i, hit);
+    if (landings.count > 0) {
+      sum += seenFromStation(kept, station, footing, landings, landingFor(landings, i, paths), hit);
+    }
     const end = ends[i] as number;
     for (let c = first; c < end; c++) {
       if (surfaces.owner[side[c] as number] === black) break;
@@ -82,9 +87,11 @@ function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): numb
             ? light * (chance / (chance + density(lamp, x, y, z, nx, ny, nz)))
             : light;
       }
-      // Another ray of the lamp for each corner of a path.
-      const ray = (i + 37 * (depth + 1)) % paths;
-      own += landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+      if (landings.count > 0) {
+        // Another landing for each corner of a path.
+        const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
+        own += landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+      }
       sum += (data[at + 6] as number) * own;
     }
     first = end;

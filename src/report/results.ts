@@ -1,3 +1,4 @@
+import { dot, subtract } from "../math/vector.js";
 import { writeName } from "../model/make/points.js";
 import type { Expr, PointValue, ResultType } from "../model/values.js";
 import type { Scene, Source } from "../scene/types.js";
@@ -72,7 +73,7 @@ function wanted(scene: Scene): readonly Wanted[] {
     list.push(result(`${name}.reserve`, "stops", "reserve", source.name));
   }
   list.push(...background(scene, face, key));
-  list.push(...outlines(scene));
+  list.push(...outlines(scene), ...rims(scene));
   if (scene.camera !== null && first !== undefined) list.push(result("headroom", "length", "headroom", null));
   return list;
 }
@@ -89,6 +90,21 @@ function outlines(scene: Scene): readonly Wanted[] {
       ]),
     );
   });
+}
+
+/** The width of the rim that each light with this role draws, on the side of the picture on which it stands. */
+function rims(scene: Scene): readonly Wanted[] {
+  const [{ camera }, first] = [scene, scene.subjects[0]];
+  if (camera === null || first === undefined) return [];
+  return lightsOn(scene)
+    .filter((source) => source.role === "rim")
+    .map((source) => {
+      const side = dot(subtract(source.centre, first.head), camera.right) < 0 ? "left" : "right";
+      return result(`rim_width(${writeName(source.name)}, side: ${side})`, "length", "rim_width", null, [
+        { name: "light", value: source.name },
+        { name: "side", value: side },
+      ]);
+    });
 }
 
 /** Background against the face, and how even it is, for every piece of the set with stations of its own. */

@@ -247,7 +247,7 @@ export const results = [
     of: "nothing",
     args: [{ name: "reading", type: "reading", needed: true, many: true }],
     type: "stops",
-    help: "Stops between the most and the least of some readings.",
+    help: "Stops between the most and the least of some readings; of one surface, as in `evenness(back)`, over the part of it that the picture shows.",
     example: "evenness(back.left, back, back.right)",
   },
   {
@@ -302,6 +302,28 @@ export const results = [
     type: "stops",
     help: "The edge of the head, `hair` or `face`, against what lies behind it in the picture; + means that the edge is brighter. `side` of the picture: left, right or top.",
     example: "separation(hair, back, side: left)",
+  },
+  {
+    name: "rim_width",
+    of: "nothing",
+    args: [
+      { name: "light", type: "light", needed: true },
+      { name: "side", type: "side", needed: true },
+    ],
+    type: "length",
+    help: "Width of the band that a light from behind draws along the edge of the first head, as the lens sees it, in the plane of the head. `side` of the picture: left, right or top.",
+    example: "rim_width(rim, side: left)",
+  },
+  {
+    name: "rim_share",
+    of: "nothing",
+    args: [
+      { name: "light", type: "light", needed: true },
+      { name: "side", type: "side", needed: true },
+    ],
+    type: "number",
+    help: "The same band as a share of the frame's width.",
+    example: "rim_share(rim, side: left)",
   },
 ] as const satisfies readonly ResultRow[];
 

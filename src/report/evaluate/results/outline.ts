@@ -1,7 +1,8 @@
 import type { SceneSubject } from "../../../scene/types.js";
 import type { Side } from "../../light/head-outline.js";
+import { rimWidth } from "../../light/rim-width.js";
 import { separation } from "../../light/separation.js";
-import { partName } from "../../plan.js";
+import { firstSubject, partName } from "../../plan.js";
 import { nameArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing, valueOr } from "../found.js";
@@ -12,6 +13,9 @@ export function outlineResult(asked: Asked, expr: ResultExpr): Found | null {
   switch (expr.name) {
     case "separation":
       return isSide(side) ? apart(asked, expr, side) : nothing("stops", "it takes left, right or top");
+    case "rim_width":
+    case "rim_share":
+      return isSide(side) ? rim(asked, expr, side) : nothing(expr.type, "it takes left, right or top");
     default:
       return null;
   }
@@ -29,4 +33,15 @@ function apart(asked: Asked, expr: ResultExpr, side: Side): Found {
   const part = haired === undefined ? "face" : "hair";
   const found = separation(asked.plan, subject, part, side, nameArg(expr, "against"));
   return { ...valueOr("stops", found.stops, found.reason ?? ""), error: found.error };
+}
+
+function rim(asked: Asked, expr: ResultExpr, side: Side): Found {
+  const { scene } = asked.plan;
+  const subject = firstSubject(scene);
+  const source = scene.sources.find((row) => row.name === nameArg(expr, "light"));
+  if (subject === null || source === undefined)
+    return nothing(expr.type, subject === null ? "there is no subject" : "there is no such light");
+  const { width, share, reason } = rimWidth(asked.plan, subject, source, side);
+  if (expr.name === "rim_width") return { ...valueOr("length", width, reason ?? ""), edge: true };
+  return valueOr("number", share, reason ?? "the focal length is not known");
 }

@@ -1,4 +1,6 @@
 import type { Expr } from "../../../model/values.js";
+import { surfaceUnder } from "../../geometry/background-points.js";
+import { placesInView } from "../../geometry/in-view.js";
 import { keyToFillStops, litToShadowStops } from "../../light/contrast.js";
 import {
   errorOf,
@@ -6,6 +8,7 @@ import {
   fNumberOf,
   noLight,
   type Reading,
+  readingAt,
   stopsFromAperture,
   stopsOver,
 } from "../../light/reading.js";
@@ -96,8 +99,21 @@ function difference(asked: Asked, expr: ResultExpr, inner: Inner): Found {
   return { ...found, error: errorOf(a) + errorOf(b) };
 }
 
+/** The readings over the part of one surface that the picture shows; null where it is not one surface that is asked. */
+function overView({ plan }: Asked, given: readonly Expr[]): readonly Reading[] | string | null {
+  const [only] = given;
+  if (given.length !== 1 || only?.kind !== "reading" || only.towards !== null) return null;
+  const station = plan.scene.stations.find((row) => row.name === only.station && row.natural);
+  if (station === undefined || surfaceUnder(plan.scene, station) === null) return null;
+  const places = placesInView(plan.scene, station);
+  if (typeof places === "string") return places;
+  const readings = places.map((meter) => readingAt(plan, meter, only.lights));
+  return readings.every(({ exposure }) => exposure > 0) ? readings : `a part of ${station.name} ${noLight}`;
+}
+
 function evenness(asked: Asked, expr: ResultExpr, inner: Inner): Found {
-  const readings = readingsOf(asked, exprArgs(expr, "reading"), inner);
+  const given = exprArgs(expr, "reading");
+  const readings = overView(asked, given) ?? readingsOf(asked, given, inner);
   if (typeof readings === "string") return nothing("stops", readings);
   if (readings.length === 0) return nothing("stops", "there is no reading to compare");
   const place = (reading: Reading): number => Math.log2(reading.exposure / reading.constant);

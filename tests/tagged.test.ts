@@ -99,7 +99,7 @@ subject { height: ${170} }
 describe("a hole", () => {
   const signs = fc.string({
     unit: fc.oneof(
-      fc.constantFrom(..."\"\\`${}()[],:#\n\t'x 1".split("")),
+      fc.constantFrom(..."\"\\`$}{()[],:#\n\t'x 1".split("")),
       fc.constantFrom('"""', "\\u{", "\r\n", "light evil {", "\u202e", "\u0000"),
     ),
     maxLength: 12,
@@ -136,13 +136,17 @@ about { by: ${text} }
       'disc("',
       "1 m {",
       "1 m and 2 m",
+      "1 m #\n",
     ]) {
       const hole = { written };
       expect(
         () => halfshadeText`halfshade 1
 light key { distance: ${hole} }`,
-      ).toThrow(TypeError);
+      ).toThrow(/not written as one value/);
     }
+    expect(() => halfshadeText`let a = ${[{ written: "1 m #\n" }, m(2)]}`).toThrow(
+      /not written as one value/,
+    );
     expect(() => halfshadeText`${named("a` : b")}`).toThrow(TypeError);
     expect(() => halfshadeText`${{ ...m(1), written: "1 m\n}" }}`).toThrow(/not written as one value/);
     expect(() => halfshadeText`${light("x` {}\nlight evil", {})}`).toThrow(/not written as one block/);
@@ -169,6 +173,6 @@ recipe "${text}"`,
   });
 
   test("leaves backslashes to the recipe and gives backticks back", () => {
-    expect(halfshadeText`a "\n" \`key light\` \${x}`.text).toBe('a "\\n" `key light` ${x}');
+    expect(halfshadeText`a "\n" \`key light\` \${x}`.text).toBe(`a "\\n" \`key light\` $${"{x}"}`);
   });
 });

@@ -10,7 +10,7 @@ import { unsound } from "./finite.js";
 import { mutant } from "./mutate.js";
 import { allTexts } from "./texts.js";
 
-const wanted = runs(150).numRuns;
+const wanted = runs(30).numRuns;
 /** Recipes are worked out to their reports; kits and sessions have none. */
 const recipes = allTexts.filter((text) => text.includes("\nrecipe "));
 

@@ -23,7 +23,7 @@ import { readBy } from "../quantities.js";
 import { nearNames } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
-import { readMeasure, readRowMeasure, readShare } from "./measure.js";
+import { inRange, readMeasure, readRowMeasure, readShare } from "./measure.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
 /** A named surface or a reflectance in per cent. */
@@ -186,9 +186,14 @@ export function readContrast(ctx: Context, row: PropertyRow, value: Value): Cont
     spread === undefined || spread.unit !== "stop"
       ? null
       : { value: spread.value, unit: "stop", written: spread.written };
-  if (read.unit === "stop") return contrast(read.value, read.written, tolerance);
-  if (read.unit === "1" && read.written.includes(":") && read.value > 0) {
-    return contrast(Math.log2(read.value), read.written, tolerance);
+  const ratio = read.unit === "1" && read.written.includes(":") && read.value > 0;
+  if (read.unit === "stop" || ratio) {
+    const stops: Stops = {
+      value: ratio ? Math.log2(read.value) : read.value,
+      unit: "stop",
+      written: read.written,
+    };
+    return inRange(ctx, row, stops, value) === null ? null : contrast(stops.value, read.written, tolerance);
   }
   if (read.unit === "1") {
     const fixes = /^[\d.]+$/.test(read.written)

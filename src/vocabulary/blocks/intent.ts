@@ -34,6 +34,7 @@ export const intent = {
     {
       name: "lit_to_shadow",
       type: "contrast",
+      range: [-20, 20],
       help: "Lit side of the face against its shaded side.",
       example: "3:1",
       default: "no wish",

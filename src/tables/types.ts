@@ -36,5 +36,6 @@ export interface TableHead {
 
 /** A table whose rows are worked out as they are asked for, in order, each once. */
 export interface Table extends TableHead {
+  /** Works the rows out one by one. */
   readonly work: () => Generator<TableRow, void>;
 }

@@ -1,13 +1,5 @@
-/** How finely interreflection is worked out: `usual` for every day, `fine` with about four times the patches. */
+/** How finely interreflection is worked out: `usual` for every day, `fine` to a third of its error. */
 export type Quality = "usual" | "fine";
-
-/** Bounced light of one source, station by station in the scene's order. */
-export interface Bounced {
-  /** Luminous exposure by way of surfaces, lx s per lm s of the source; 0 or more. */
-  readonly bounced: Float64Array;
-  /** How far each may be off, in the same unit. */
-  readonly error: Float64Array;
-}
 
 /**
  * What one surface does for a meter under some lights; both numbers in lx s. In stops the surface gives

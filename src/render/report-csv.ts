@@ -94,6 +94,8 @@ const stationRows = (station: ReportStation): readonly Row[] => {
     ),
     row("ambient", station.ambient, "lx s"),
     row("f_number", station.f_number, "1", station.reason ?? ""),
+    row("interval_under", station.interval?.[0] ?? null, "stop"),
+    row("interval_over", station.interval?.[1] ?? null, "stop"),
     row("stops_from_aperture", station.stops_from_aperture, "stop"),
     row("ev100", station.ev100, "EV"),
   ];
@@ -127,7 +129,14 @@ export function renderReportCsv(report: Report): string {
     ...report.stations.flatMap(stationRows),
     ...report.shadows.flatMap(shadowRows),
     ...report.results.map(
-      (item): Row => ["result", item.text, item.name, item.value, item.unit, item.reason ?? ""],
+      (item): Row => [
+        "result",
+        item.text,
+        item.name,
+        item.value,
+        item.unit,
+        item.reason ?? item.shown_interval ?? "",
+      ],
     ),
     ...report.expectations.map(
       (item): Row => [

@@ -15,7 +15,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
-import { bounceSentences, roomLightSentences, stationTable } from "./text-stations.js";
+import { bounceSentences, roomLightSentences, stationTable, withinSentences } from "./text-stations.js";
 import {
   heldSentences,
   nearestWords,
@@ -82,7 +82,7 @@ function readings(report: Report): readonly ViewPart[] {
     if (reasons.length > 0)
       parts.push(list(reasons.map((item) => `${item.name} ${item.looks}: ${item.reason ?? ""}`)));
   }
-  const sentences = [...bounceSentences(report), ...roomLightSentences(report)];
+  const sentences = [...withinSentences(report), ...bounceSentences(report), ...roomLightSentences(report)];
   parts.push(...sentences.map((text) => paragraph(words(text))));
   if (report.shadows.length > 0) {
     const { columns, rows } = shadowTable(report);
@@ -96,7 +96,9 @@ function verdicts(report: Report): readonly ViewPart[] {
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [
       item.text,
-      item.reason === null ? item.shown : `${item.shown} (${item.reason})`,
+      item.reason === null
+        ? [item.shown, item.shown_interval].filter((text) => text !== null).join(", ")
+        : `${item.shown} (${item.reason})`,
     ]);
     parts.push(...section("Results", wordTable(["Result", "Value"], rows)));
   }

@@ -20,6 +20,33 @@ const shares = (station: ReportStation, lights: readonly string[]): readonly str
   });
 };
 
+/** Stops to either side: `+-0.3`, or `-0.5 +0.2` where they differ. */
+const withinWords = ([under, over]: readonly [number, number]): string => {
+  const [low, high] = [n.fixed(under, 1), n.fixed(over, 1)];
+  return low === high ? `+-${low}` : `-${low} +${high}`;
+};
+
+/** Between what the readings lie, in one sentence: what most of them have, then the others by name. */
+export function withinSentences(report: Report): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const { name, looks, receptor, interval } of report.stations) {
+    if (interval === null) continue;
+    const words = withinWords(interval);
+    const twice = report.stations.filter((row) => row.name === name).length > 1;
+    groups.set(words, [...(groups.get(words) ?? []), twice ? `${name} ${looks} (${receptor})` : name]);
+  }
+  const most = Math.max(0, ...[...groups.values()].map((names) => names.length));
+  const usual = [...groups].find(([, names]) => names.length === most);
+  if (usual === undefined) return [];
+  const others = [...groups]
+    .filter(([words]) => words !== usual[0])
+    .map(([words, names]) => `${words} (${names.join(", ")})`);
+  const rest = others.length === 0 ? "" : `; ${others.join("; ")}`;
+  return [
+    `With inputs off by their tolerances, readings lie within ${usual[0]} stop in 95 of 100 cases${rest}.`,
+  ];
+}
+
 interface StationTable {
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly string[])[];
@@ -91,6 +118,7 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
     lines.push(...table.map((line) => `  ${line}`));
   }
   for (const text of bounceSentences(report)) lines.push(...indented(text, "  ", view.width));
+  for (const text of withinSentences(report)) lines.push(...indented(visibleLine(text), "  ", view.width));
   for (const text of roomLightSentences(report)) lines.push(...indented(text, "  ", view.width));
   for (const [reason, names] of reasons(report)) {
     const where = names.length === report.stations.length ? "every place" : names.map(visibleLine).join(", ");

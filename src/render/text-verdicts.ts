@@ -19,7 +19,8 @@ export function resultLines(results: readonly ReportResult[], view: ViewOptions)
   return results.flatMap((result) => {
     const shown = visibleLine(result.shown);
     const reason = result.reason === null ? "" : ` (${visibleLine(result.reason)})`;
-    return indented(`${visibleLine(result.text)} = ${shown}${reason}`, "  ", view.width);
+    const within = result.shown_interval === null ? "" : `, ${visibleLine(result.shown_interval)}`;
+    return indented(`${visibleLine(result.text)} = ${shown}${within}${reason}`, "  ", view.width);
   });
 }
 

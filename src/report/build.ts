@@ -5,6 +5,7 @@ import { assertPlain, withoutMinusZero } from "./assert-plain.js";
 import { reportAssumed } from "./assumed.js";
 import { reportCamera } from "./camera.js";
 import type { Asked } from "./evaluate/expression.js";
+import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
 import { headline } from "./headline.js";
 import { reportLight } from "./light.js";
@@ -45,7 +46,8 @@ export function buildReport(
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const keyed = keyReading(plan);
   const asked: Asked = { plan, alarms };
-  const expectations = [...reportExpectations(asked, options.lineOf ?? (() => null))];
+  const inputs = measuredInputs(plan);
+  const expectations = [...reportExpectations(asked, inputs, options.lineOf ?? (() => null))];
   const report: Report = withoutMinusZero({
     format: 1,
     title: recipe.title,
@@ -55,9 +57,9 @@ export function buildReport(
     setup: setupSentences(plan),
     camera: reportCamera(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
-    stations: [...reportStations(plan)],
+    stations: [...reportStations(plan, inputs)],
     shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
-    results: [...reportResults(asked)],
+    results: [...reportResults(asked, inputs)],
     expectations,
     warnings: [...warnings],
     silenced: [...silenced],

@@ -1,7 +1,7 @@
 import type { Expectation } from "../model/types.js";
 import { type Judgement, judge } from "./evaluate/claim.js";
 import type { Asked } from "./evaluate/expression.js";
-import { type MeasuredInput, measuredInputs } from "./evaluate/inputs.js";
+import type { MeasuredInput } from "./evaluate/inputs.js";
 import { reportValue, show, unitOf } from "./evaluate/show.js";
 import { judgeSurely, reachOf } from "./evaluate/surely.js";
 import { nearestChanges } from "./nearest/nearest.js";
@@ -11,10 +11,10 @@ import type { ReportExpectation } from "./schema/report.js";
 /** What became of every expectation of the recipe, in file order. `lineOf` tells the line of an offset, if known. */
 export function reportExpectations(
   asked: Asked,
+  inputs: readonly MeasuredInput[],
   lineOf: (expectation: Expectation) => number | null,
 ): readonly ReportExpectation[] {
   const { expectations } = asked.plan.recipe;
-  const inputs = expectations.some((row) => row.surely) ? measuredInputs(asked.plan) : [];
   return expectations.map((row) => reportExpectation(asked, row, inputs, lineOf(row)));
 }
 

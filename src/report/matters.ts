@@ -1,4 +1,4 @@
-import { type MeasuredInput, measuredInputs } from "./evaluate/inputs.js";
+import { lampInputs, type MeasuredInput } from "./evaluate/inputs.js";
 import { elevationOf } from "./geometry/directions.js";
 import { readingAt, stopsOver } from "./light/reading.js";
 import { firstSubject, keyOf, type Plan, stationOf } from "./plan.js";
@@ -39,7 +39,7 @@ function effectOf(plan: Plan, input: MeasuredInput): Effect | null {
 export function mattersMost(plan: Plan): string | null {
   let best: Effect | null = null;
   let most = 0;
-  for (const input of measuredInputs(plan)) {
+  for (const input of lampInputs(plan)) {
     if (input.unit === "stop" && input.size <= MEASURED) continue;
     const effect = effectOf(plan, input);
     if (effect === null) continue;

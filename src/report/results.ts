@@ -3,7 +3,11 @@ import { writeName } from "../model/make/points.js";
 import type { Expr, PointValue, ResultType } from "../model/values.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type Asked, evaluate } from "./evaluate/expression.js";
+import type { Found } from "./evaluate/found.js";
+import type { MeasuredInput } from "./evaluate/inputs.js";
+import { judgedScale, placeOnScale, valueAtPlace } from "./evaluate/scales.js";
 import { reportValue, show, unitOf } from "./evaluate/show.js";
+import { spreadOf } from "./evaluate/spread.js";
 import { keyOf, lightsOn, partName } from "./plan.js";
 import type { ReportResult } from "./schema/report.js";
 
@@ -153,16 +157,40 @@ function background(scene: Scene, face: string, key: Source | null): readonly Wa
   return list;
 }
 
+/** The ends of the interval of a value, each as the value would be; null where it cannot be had. */
+function endsOf(
+  asked: Asked,
+  expr: Expr,
+  found: Found,
+  inputs: readonly MeasuredInput[],
+): [Found, Found] | null {
+  const interval = found.value === null ? null : spreadOf(asked, expr, inputs);
+  const place = judgedScale(found.type) === "own" ? found.value : placeOnScale(found);
+  if (interval === null || place === null) return null;
+  const end = (off: number): Found => ({
+    ...found,
+    value: judgedScale(found.type) === "own" ? place + off : valueAtPlace(found.type, place + off),
+  });
+  return [end(-interval.below), end(interval.above)];
+}
+
 /** The results of the report, null with a reason where one cannot be had. */
-export function reportResults(asked: Asked): readonly ReportResult[] {
+export function reportResults(asked: Asked, inputs: readonly MeasuredInput[]): readonly ReportResult[] {
   return wanted(asked.plan.scene).map(({ text, expr }) => {
     const found = evaluate(asked, expr);
+    const ends = endsOf(asked, expr, found, inputs);
+    const [low, high] = (ends ?? []).map((end) => ({ value: reportValue(end), shown: show(end) }));
     return {
       name: expr.name,
       text,
       value: reportValue(found),
       unit: unitOf(found),
+      interval: low?.value == null || high?.value == null ? null : [low.value, high.value],
       shown: show(found) ?? "not known",
+      shown_interval:
+        low?.shown == null || high?.shown == null || low.shown === high.shown
+          ? null
+          : `${low.shown} to ${high.shown}`,
       reason: found.reason,
     };
   });

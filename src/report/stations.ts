@@ -1,4 +1,6 @@
 import type { Station } from "../scene/types.js";
+import type { MeasuredInput } from "./evaluate/inputs.js";
+import { intervalOf } from "./evaluate/spread.js";
 import {
   constantOf,
   errorOf,
@@ -12,14 +14,38 @@ import {
   sumOf,
 } from "./light/reading.js";
 import { reflectanceAt, toneOf } from "./light/surface-tone.js";
-import { firstSubject, type Lit, stationOf } from "./plan.js";
+import { firstSubject, type Lit, type Plan, stationOf } from "./plan.js";
 import { sayFNumber } from "./say/quantity.js";
 import type { ReportStation } from "./schema/report.js";
 
 /** The stations of the report in the scene's order. */
-export function reportStations(lit: Lit): readonly ReportStation[] {
-  const key = keyReading(lit);
-  return lit.scene.stations.map((station) => reportStation(lit, station, key));
+export function reportStations(plan: Plan, inputs: readonly MeasuredInput[]): readonly ReportStation[] {
+  const key = keyReading(plan);
+  return plan.scene.stations.map((station, index) => ({
+    ...reportStation(plan, station, key),
+    interval: stationInterval(plan, index, inputs),
+  }));
+}
+
+/** Stops under and over a reading within which it lies, the error of its bounced light included; null without light. */
+function stationInterval(
+  plan: Plan,
+  index: number,
+  inputs: readonly MeasuredInput[],
+): ReportStation["interval"] {
+  const readingOf = ({ scene, light }: Lit): Reading | null => {
+    const station = scene.stations[index];
+    return station === undefined ? null : readingAt({ scene, light }, station);
+  };
+  const found = intervalOf({ plan, alarms: null }, inputs, (there) => {
+    const exposure = readingOf(there.plan)?.exposure ?? 0;
+    return exposure > 0 ? Math.log2(exposure) : null;
+  });
+  const reading = readingOf(plan);
+  if (found === null || reading === null) return null;
+  const error = errorOf(reading) ?? 0;
+  const end = (off: number): number => Math.sqrt(off * off + error * error);
+  return [end(found.below), end(found.above)];
 }
 
 /** What the picture is taken to be exposed for: the disc at the first face that looks at the key. */
@@ -30,7 +56,7 @@ export function keyReading(lit: Lit): Reading | null {
   return reading !== null && reading.exposure > 0 ? reading : null;
 }
 
-function reportStation(lit: Lit, station: Station, key: Reading | null): ReportStation {
+function reportStation(lit: Lit, station: Station, key: Reading | null): Omit<ReportStation, "interval"> {
   const { scene } = lit;
   const reading = readingAt(lit, station);
   const { exposure: total, shares } = reading;

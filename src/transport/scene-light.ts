@@ -38,6 +38,13 @@ export interface SceneLight {
   /** The direct part alone, without the work that bounced light takes, lx s per lm s. */
   readonly direct: (source: Source, meter: Meter) => number;
   /**
+   * How the bounced part follows the reflectances of some surfaces, to first order: its change in lx s per lm s for
+   * each part by which they all change, 0.1 for a tenth more.
+   *
+   * @param owners - What the surfaces belong to: `floor`, `wall left`, a piece of the set, a person.
+   */
+  readonly slope: (source: Source, meter: Meter, owners: readonly string[]) => number;
+  /**
    * What the surfaces do for a meter under some lights, the greatest first. Worked out when first asked for: some times
    * the cost of a reading.
    */
@@ -133,7 +140,17 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     reach: (source, held) => {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);
-      return { direct: directOf(source, key, meter), ...bouncedOf(kept, source, key) };
+      const { bounced, error } = bouncedOf(kept, source, key);
+      return { direct: directOf(source, key, meter), bounced, error };
+    },
+    slope: (source, held, owners) => {
+      const { kept } = spotOf(held);
+      const { slopes } = bouncedOf(kept, source, sourceKey(source));
+      // By the order of the set, whatever the order asked for.
+      return kept.surfaces.owners.reduce(
+        (sum, owner, i) => (owners.includes(owner) ? sum + (slopes[i] as number) : sum),
+        0,
+      );
     },
     direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
     contributors: (lights, held) => {

@@ -3,9 +3,11 @@ import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
 import type { Spread } from "../../units/quantity.js";
 import { misplaced } from "../change/misplaced.js";
-import { atPower, withSource } from "../change/move-source.js";
+import { withSource } from "../change/move-source.js";
+import { nearPlan } from "../change/near-plan.js";
 import type { Plan } from "../plan.js";
 import { tolerance } from "../settings.js";
+import { surfaceInputs } from "./surface-inputs.js";
 
 /** A measured input of a set-up that may be a little off. */
 export interface MeasuredInput {
@@ -14,9 +16,12 @@ export interface MeasuredInput {
   /** How far it may be off, in words: `3 cm`, `2 deg`, `0.3 stop`. */
   readonly by: string;
   readonly size: number;
-  readonly unit: "m" | "deg" | "stop";
+  /** `1` for a reflectance. */
+  readonly unit: "m" | "deg" | "stop" | "1";
   /** The plan with the input off by that much to one side. */
   readonly moved: Plan;
+  /** The same to the other side. */
+  readonly back: Plan;
 }
 
 function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
@@ -30,6 +35,11 @@ function inWords(size: number, unit: "m" | "deg" | "stop"): string {
   return `${Number(amount.toPrecision(2))} ${unit === "m" ? "cm" : unit}`;
 }
 
+/** A lamp that gives so many stops more than its setting says; the setting itself stays as it is. */
+function giving(source: Source, stops: number): Source {
+  return { ...source, energy: source.energy * Math.exp(stops * Math.LN2) };
+}
+
 /** The measured inputs of one lamp: where it stands, by its tapes and angles, and what it gives. */
 function inputsOfLamp(
   plan: Plan,
@@ -39,37 +49,54 @@ function inputsOfLamp(
 ): MeasuredInput[] {
   const { scene, recipe } = plan;
   const inputs: MeasuredInput[] = [];
-  const push = (what: string, size: number, unit: MeasuredInput["unit"], changed: Source): void => {
+  const push = (
+    what: string,
+    size: number,
+    unit: "m" | "deg" | "stop",
+    changed: (by: number) => Source,
+  ): void => {
     if (!(size > 0)) return;
-    const moved = withSource(plan, index, changed);
+    const side = (by: number): Plan => nearPlan(plan, withSource(plan, index, changed(by)));
     inputs.push({
       what: `${source.name} ${what}`,
       by: inWords(size, unit),
       size,
       unit,
-      moved,
+      moved: side(size),
+      back: side(-size),
     });
   };
   const off = (by: PlacementOffset): Source => misplaced(scene, source, light, by);
   const height = light?.height ?? light?.bottom_edge;
   const rise = spread(height?.plusMinus, height?.value ?? 0, "m", tolerance(recipe, "height"));
-  if (light?.elevation === undefined) push("height", rise, "m", off({ height: rise }));
+  if (light?.elevation === undefined) push("height", rise, "m", (height) => off({ height }));
   else {
     const turn = spread(light.elevation.plusMinus, light.elevation.value, "deg", tolerance(recipe, "angle"));
-    push("elevation", turn, "deg", off({ elevation: turn }));
+    push("elevation", turn, "deg", (elevation) => off({ elevation }));
   }
   const tape = light?.distance ?? light?.floor_distance;
   const stretch = spread(tape?.length.plusMinus, tape?.length.value ?? 0, "m", tolerance(recipe, "tape"));
-  push("distance", stretch, "m", off({ tape: stretch }));
+  push("distance", stretch, "m", (tape) => off({ tape }));
   const side = light?.bearing?.angle;
   const turn = spread(side?.plusMinus, side?.value ?? 0, "deg", tolerance(recipe, "angle"));
-  push("bearing", turn, "deg", off({ bearing: turn }));
-  if (source.energy > 0) push("output", source.uncertainty, "stop", atPower(source, source.uncertainty));
+  push("bearing", turn, "deg", (bearing) => off({ bearing }));
+  if (source.energy > 0) {
+    push("output", source.uncertainty, "stop", (by) => giving(source, by));
+    if ((source.below ?? 0) > 0) push("dial", tolerance(recipe, "dial"), "stop", (by) => giving(source, by));
+  }
   return inputs;
 }
 
-/** Every measured input of the lamps of a plan, each with the plan in which it alone is off. */
+/**
+ * Every measured input of a plan, each with the plans in which it alone is off: place and output of the lamps, and the
+ * reflectances of surfaces.
+ */
 export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
+  return [...lampInputs(plan), ...surfaceInputs(plan)];
+}
+
+/** The measured inputs of the lamps. */
+export function lampInputs(plan: Plan): readonly MeasuredInput[] {
   return plan.scene.sources.flatMap((source, index) => {
     if (source.spillOf !== undefined) return [];
     const light = plan.recipe.lights.find((row) => row.name === source.name);

@@ -6,11 +6,11 @@ import { type Asked, evaluate } from "./expression.js";
 import type { Found } from "./found.js";
 import type { MeasuredInput } from "./inputs.js";
 import { judgedScale, placeOnScale } from "./scales.js";
-import { spreadOf } from "./spread.js";
+import { type Interval, intervalOf, spreadOf } from "./spread.js";
 
 /**
- * Judges a claim that is to hold whatever the measured inputs are within their tolerances. It passes where it still
- * holds with the worst that the inputs can do to first order; where it holds only as computed it is undecidable.
+ * Judges a claim that is to hold over the whole interval of what it is about, with every measured input off by its
+ * tolerance. Where it holds only as computed it is undecidable.
  */
 export function judgeSurely(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): Judgement {
   const plain = judge(asked, claim);
@@ -88,20 +88,23 @@ function roomInShare(found: Found, target: number, share: number): number {
   return rooms.length === 0 ? 0 : Math.min(...rooms);
 }
 
-/** How far the inputs move the difference that is judged: the value and what it is held against together. */
+/**
+ * How far the inputs move the difference that is judged, to the side that moves more: the value and what it is held
+ * against together, so that an input that moves both alike counts for nothing.
+ */
 export function reachOf(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): number | null {
-  if (claim.kind === "true") return 0;
+  const interval = intervalOfClaim(asked, claim, inputs);
+  return interval === null ? null : Math.max(interval.above, interval.below);
+}
+
+function intervalOfClaim(asked: Asked, claim: ClaimModel, inputs: readonly MeasuredInput[]): Interval | null {
+  if (claim.kind === "true") return { above: 0, below: 0 };
   if (claim.kind === "between") return spreadOf(asked, claim.value, inputs);
   const target = claim.kind === "within" ? (claim.side?.of ?? claim.target) : claim.target;
   if (target.kind === "value") return spreadOf(asked, claim.value, inputs);
-  let total = 0;
-  const base = side(asked, evaluate(asked, claim.value), evaluate(asked, target)).by;
-  if (base === null) return null;
-  for (const input of inputs) {
-    const there: Asked = { ...asked, plan: input.moved };
-    const moved = side(there, evaluate(there, claim.value), evaluate(there, target)).by;
-    if (moved === null) return null;
-    total += Math.abs(moved - base);
-  }
-  return total;
+  return intervalOf(
+    asked,
+    inputs,
+    (there) => side(there, evaluate(there, claim.value), evaluate(there, target)).by,
+  );
 }

@@ -156,6 +156,10 @@ const station = object({
   }),
   f_number: maybe,
   shown: string().nullable().meta({ description: "Full-stop base and tenths, for example f/8 +0.7" }),
+  interval: tuple([number(), number()]).nullable().meta({
+    description:
+      "Stops under and over the reading between which it lies in 95 of 100 cases, with inputs off by their tolerances",
+  }),
   stops_from_aperture: maybe.meta({ description: "+ means over-exposed" }),
   ev100: maybe,
   reason: string().nullable(),
@@ -181,7 +185,11 @@ const result = object({
   }),
   value: maybe,
   unit: string(),
+  interval: tuple([number(), number()]).nullable().meta({
+    description: "Between what it lies in 95 of 100 cases, with inputs off by their tolerances, in its unit",
+  }),
   shown: string(),
+  shown_interval: string().nullable().meta({ description: "The same in words; null where it does not show" }),
   reason: string().nullable(),
 });
 

@@ -15,6 +15,8 @@ export interface Reach {
   readonly bounced: number;
   /** How far it may be off: nearly always less. */
   readonly error: number;
+  /** For each owner of surfaces, the derivative of `bounced` by the logarithm of its reflectances. */
+  readonly slopes: Float64Array;
 }
 
 /** Standard errors in the stated error. */
@@ -26,7 +28,8 @@ const ERRORS = 2.5;
  */
 export function reachOf(kept: KeptSet, source: ShadedSource, station: number): Reach {
   const lamp = kept.lamp(source);
-  if (!(lamp.luminance > 0)) return { bounced: 0, error: 0 };
+  if (!(lamp.luminance > 0))
+    return { bounced: 0, error: 0, slopes: new Float64Array(kept.surfaces.owners.length) };
   const { leastSets, mostCorners, target, paths } = kept.fineness;
   const row = kept.stations[station] as Station;
   const direct = shadedReading(source, row.at, row.facing, row.receptor);
@@ -34,8 +37,9 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number): R
   let squares = 0;
   let sets = 0;
   let corners = 0;
+  const slopes = new Float64Array(kept.surfaces.owners.length);
   for (;;) {
-    const mean = setMean(kept, lamp, station, sets);
+    const mean = setMean(kept, lamp, station, sets, slopes);
     corners += paths + kept.paths(station, sets).side.length;
     sets++;
     sum += mean;
@@ -45,13 +49,17 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number): R
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
     const full = corners + corners / sets > mostCorners;
     if (full || spread <= target * (direct + bounced)) {
-      return { bounced, error: ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread };
+      const error = ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread;
+      return { bounced, error, slopes: slopes.map((slope) => slope / sets) };
     }
   }
 }
 
-/** The mean of one set of paths. */
-function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): number {
+/**
+ * The mean of one set of paths. `slopes` gets for each owner what changes where its reflectances do: light that came by
+ * way of n of its surfaces goes with the n-th power of them.
+ */
+function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number, slopes: Float64Array): number {
   const { world, surfaces, black } = kept;
   const { footing, station, first: start } = kept.eye(index);
   const { ends, data, side } = kept.paths(index, number);
@@ -63,7 +71,10 @@ function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): numb
   let first = 0;
   for (let i = 0; i < paths; i++) {
     if (landings.count > 0) {
-      sum += seenFromStation(kept, station, footing, landings, landingFor(landings, i, paths), hit);
+      const ray = landingFor(landings, i, paths);
+      const seen = seenFromStation(kept, station, footing, landings, ray, hit);
+      sum += seen;
+      if (seen > 0) count(slopes, surfaces.owner[landings.side[ray] as number] as number, seen / paths);
     }
     const end = ends[i] as number;
     for (let c = first; c < end; c++) {
@@ -87,16 +98,27 @@ function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number): numb
             ? light * (chance / (chance + density(lamp, x, y, z, nx, ny, nz)))
             : light;
       }
+      const weight = data[at + 6] as number;
       if (landings.count > 0) {
         // Another landing for each corner of a path.
         const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
-        own += landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+        const met = landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+        own += met;
+        if (met > 0)
+          count(slopes, surfaces.owner[landings.side[ray] as number] as number, (weight * met) / paths);
       }
-      sum += (data[at + 6] as number) * own;
+      sum += weight * own;
+      if (!(own > 0)) continue;
+      for (let k = first; k <= c; k++)
+        count(slopes, surfaces.owner[side[k] as number] as number, (weight * own) / paths);
     }
     first = end;
   }
   return sum / paths;
+}
+
+function count(slopes: Float64Array, owner: number, amount: number): void {
+  slopes[owner] = (slopes[owner] as number) + amount;
 }
 
 /** Light of one ray's landing at a corner, weighed against the chance that the path goes there by itself. */

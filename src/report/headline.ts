@@ -1,4 +1,5 @@
 import { asSentence } from "../diagnostics/print-sentence.js";
+import { seenLight } from "../scene/lit/seen.js";
 import { bearingOf, elevationOf } from "./geometry/directions.js";
 import { fNumberOf, noLight, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
@@ -30,9 +31,10 @@ function lightPart({ scene }: Plan): string {
   if (lightsOn(scene).length === 0) return "no light is on";
   if (subject === null) return withNobody(scene);
   if (key === null) return "no light is the key";
-  const size = sizeFrom(key, subject.face);
-  const side = bearingOf(subject.face, key.centre);
-  const elevation = elevationOf(subject.face, key.centre);
+  const seen = seenLight(key);
+  const size = sizeFrom(seen, subject.face);
+  const side = bearingOf(subject.face, seen.centre);
+  const elevation = elevationOf(subject.face, seen.centre);
   const where = side === null || elevation >= OVERHEAD ? "from overhead" : `from ${sideWords(side)}`;
   const height = `at ${sayAngle(elevation)}`;
   if (size === null) return `${key.name} does not show its lit side to the face`;

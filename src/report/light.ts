@@ -2,6 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import { distance } from "../math/vector.js";
 import { axialIntensityPerEnergy } from "../physics/luminous-energy.js";
 import { sourceBeam, sourceShape } from "../scene/lamp/optics.js";
+import { seenLight } from "../scene/lit/seen.js";
 import type { Source } from "../scene/types.js";
 import { misplaced } from "./change/misplaced.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
@@ -21,12 +22,14 @@ export const edgeGaps: readonly number[] = [0.025, 0.1, 0.5, 1];
 export function reportLight(plan: Plan, source: Source): ReportLight {
   const { scene, recipe } = plan;
   const subject = firstSubject(scene);
+  // What a lamp lights is the light where it shines into a surface.
+  const seen = seenLight(source);
   // Without a person the light is judged from the place it is aimed at.
-  const eye = subject?.face ?? source.aim;
-  const size = sizeFrom(source, eye);
+  const eye = subject?.face ?? seen.aim;
+  const size = sizeFrom(seen, eye);
   const light = recipe.lights.find((row) => row.name === source.name);
-  const shadow = floorShadow(scene, source);
-  const narrow = narrowestAcross(source);
+  const shadow = floorShadow(scene, seen);
+  const narrow = narrowestAcross(seen);
   const axial = axialIntensityPerEnergy(sourceShape(source), sourceBeam(source));
   return {
     name: source.name,
@@ -39,9 +42,9 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
     distance: distance(eye, source.centre),
     floor_distance: alongFloor([0, 0, 0], source.centre),
     height: source.centre[2],
-    bearing: bearingOf(eye, source.centre),
-    elevation: elevationOf(eye, source.centre),
-    elevation_at_feet: subject === null ? null : elevationOf(subject.place, source.centre),
+    bearing: bearingOf(eye, seen.centre),
+    elevation: elevationOf(eye, seen.centre),
+    elevation_at_feet: subject === null ? null : elevationOf(subject.place, seen.centre),
     angular_size: {
       equivalent: size?.equivalent ?? null,
       least: size?.least ?? null,
@@ -65,10 +68,10 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
     colour: source.colour,
     shadow_edges: edgeGaps.map((gap) => ({
       gap,
-      full: inMillimetres(shadowEdge(source, gap)),
-      ten_ninety: inMillimetres(shadowEdge10to90(source, gap)),
-      full_least: inMillimetres(shadowEdge(source, gap, narrow)),
-      ten_ninety_least: inMillimetres(shadowEdge10to90(source, gap, narrow)),
+      full: inMillimetres(shadowEdge(seen, gap)),
+      ten_ninety: inMillimetres(shadowEdge10to90(seen, gap)),
+      full_least: inMillimetres(shadowEdge(seen, gap, narrow)),
+      ten_ninety_least: inMillimetres(shadowEdge10to90(seen, gap, narrow)),
     })),
     shadow,
     head_to_shin: headToShin(plan, source),
@@ -78,7 +81,7 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
         : null,
     intervals: {
       energy: energyInterval(source),
-      angular_size: size === null ? null : sizeInterval(plan, source, eye, size),
+      angular_size: size === null || seen !== source ? null : sizeInterval(plan, source, eye, size),
     },
   };
 }

@@ -1,6 +1,6 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled, dot, subtract } from "../math/vector.js";
-import { lampName } from "../scene/lit/seen.js";
+import { lampName, seenLight } from "../scene/lit/seen.js";
 import type { Source, Station } from "../scene/types.js";
 import { directPerLumenSecond } from "../transport/direct.js";
 import { crosses } from "./geometry/crossing.js";
@@ -39,8 +39,8 @@ function reportShadow(lit: Lit, station: Station, source: Source, key: number | 
   const from = (exposure: number): number | null =>
     key !== null && key > 0 && exposure > 0 ? Math.log2(exposure / reading.constant / key) : null;
   const gap = gapBehindFace(lit, source, station);
-  const edge = gap === null ? null : shadowEdge(source, gap);
-  const narrow = gap === null ? null : shadowEdge10to90(source, gap);
+  const edge = gap === null ? null : shadowEdge(seenLight(source), gap);
+  const narrow = gap === null ? null : shadowEdge10to90(seenLight(source), gap);
   return [
     {
       surface: station.name,

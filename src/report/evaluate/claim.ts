@@ -117,6 +117,9 @@ interface Apart {
   readonly error: number;
 }
 
+/** How far any light lies above no light, stops. */
+const BEYOND = 1e6;
+
 /** By how much a value lies above another on the scale on which their type is judged. */
 export function side(asked: Asked, found: Found, target: Found): Apart {
   return { ...apartOf(asked, found, target), error: found.error + target.error };
@@ -131,6 +134,8 @@ function apartOf(asked: Asked, found: Found, target: Found): Omit<Apart, "error"
     return { by: null, reason: a.reason ?? b.reason ?? "it is not known" };
   if (judgedScale(a.type) === "own") return { by: a.value - b.value, reason: null };
   const [low, high] = [placeOnScale(b), placeOnScale(a)];
+  // No light at all lies below any light, farther than any tolerance.
+  if (b.value === 0 && low === null && high !== null) return { by: BEYOND, reason: null };
   return low === null || high === null
     ? { by: null, reason: "one of the two has no place on the scale" }
     : { by: high - low, reason: null };

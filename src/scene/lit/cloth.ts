@@ -1,8 +1,9 @@
+import type { Vec3 } from "../../core/vector.js";
 import { exp2 } from "../../math/power.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
 import type { LightModel } from "../../model/types.js";
 import { emittingArea, rectangleSource } from "../../physics/source-shape.js";
-import { placeOfBlock, report, type Site } from "../site.js";
+import { find, placeOfBlock, report, type Site } from "../site.js";
 import type { ScenePolygon, Source } from "../types.js";
 import { litArea } from "./lit-area.js";
 import { polygonsOf } from "./surfaces.js";
@@ -55,8 +56,7 @@ export function throughCloth(
     energy: head.energy * share,
     fullEnergy: head.fullEnergy * share,
     known: `${head.known}, through ${name}`,
-    // A head that is only aimed at the cloth leaves open where its light goes: straight on.
-    aim: dot(subtract(head.aim, centre), away) > 0.01 ? head.aim : addScaled(centre, away, 1),
+    aim: aimOf(site, head, centre, away),
     stand: null,
     headHeight: lit.fullHeight,
     hotModellingLamp: false,
@@ -70,4 +70,14 @@ export function throughCloth(
     },
   };
   return [patch, { ...head, name: spill, role: null, spillOf: head.name }];
+}
+
+/**
+ * What the light of a cloth is aimed at: the aim of its head where that lies beyond the cloth. A head that is only
+ * aimed at the cloth leaves it open: then the first subject's face where it lies there, else a metre straight on.
+ */
+function aimOf(site: Site, head: Source, centre: Vec3, away: Vec3): Vec3 {
+  const face = site.owners.has("subject") ? (find(site, "face")?.at ?? null) : null;
+  const beyond = [head.aim, face].find((at) => at !== null && dot(subtract(at, centre), away) > 0.01);
+  return beyond ?? addScaled(centre, away, 1);
 }

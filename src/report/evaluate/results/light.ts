@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../../core/vector.js";
 import { distance } from "../../../math/vector.js";
+import { seenLight } from "../../../scene/lit/seen.js";
 import type { Source } from "../../../scene/types.js";
 import { alongFloor, bearingOf, elevationOf } from "../../geometry/directions.js";
 import { fallOff } from "../../light/fall-off.js";
@@ -17,22 +18,24 @@ export function lightResult(asked: Asked, expr: ResultExpr, inner: Inner): Found
   if (expr.of === null) return null;
   const source = asked.plan.scene.sources.find((row) => row.name === expr.of);
   if (source === undefined) return null;
+  // Size, direction and hardness are those of the patch that a lamp lights where it shines into a surface.
+  const seen = seenLight(source);
   switch (expr.name) {
     case "angular_size":
-      return size(asked, expr, source, (found) => found.equivalent);
+      return size(asked, expr, seen, (found) => found.equivalent);
     case "angular_least":
-      return size(asked, expr, source, (found) => found.least);
+      return size(asked, expr, seen, (found) => found.least);
     case "angular_greatest":
-      return size(asked, expr, source, (found) => found.greatest);
+      return size(asked, expr, seen, (found) => found.greatest);
     case "angular_diagonal":
-      return size(asked, expr, source, (found) => found.diagonal);
+      return size(asked, expr, seen, (found) => found.diagonal);
     case "times_sun":
-      return size(asked, expr, source, (found) => found.timesSun);
+      return size(asked, expr, seen, (found) => found.timesSun);
     case "elevation":
-      return fromPoint(asked, expr, "at", (eye) => value("angle", elevationOf(eye, source.centre)));
+      return fromPoint(asked, expr, "at", (eye) => value("angle", elevationOf(eye, seen.centre)));
     case "bearing":
       return fromPoint(asked, expr, "at", (eye) =>
-        valueOr("angle", bearingOf(eye, source.centre), `${source.name} stands straight above or below`),
+        valueOr("angle", bearingOf(eye, seen.centre), `${source.name} stands straight above or below`),
       );
     case "distance":
       return fromPoint(asked, expr, "from", (eye) => value("length", distance(eye, source.centre)));
@@ -45,14 +48,14 @@ export function lightResult(asked: Asked, expr: ResultExpr, inner: Inner): Found
     case "reserve":
       return valueOr("stops", source.below, `${source.name} is off`);
     case "shadow_length": {
-      const shadow = floorShadow(asked.plan.scene, source);
+      const shadow = floorShadow(asked.plan.scene, seen);
       return valueOr("length", shadow.length, shadow.reason ?? "");
     }
     case "fall_off":
       return between(asked, expr, source);
     case "shadow_edge":
     case "shadow_edge_10_90":
-      return edge(expr, source, inner);
+      return edge(expr, seen, inner);
     default:
       return null;
   }

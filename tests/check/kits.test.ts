@@ -330,6 +330,6 @@ describe("paths", () => {
     ["book/day/a.light", "../kits/kit.light", "book/kits/kit.light"],
     ["a.light", "../kit.light", "../kit.light"],
     ["../a.light", "../kit.light", "../../kit.light"],
-    ["/work/a.light", "./kit.light", "/work/kit.light"],
+    ["/book/a.light", "./kit.light", "/book/kit.light"],
   ])("from %s, %s is %s", (from, path, name) => expect(joinNames(from, path)).toBe(name));
 });

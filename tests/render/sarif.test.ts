@@ -152,7 +152,7 @@ describe("SARIF", () => {
   test.each([
     ["book/a b.light", "book/a%20b.light"],
     ["../a#1?.light", "../a%231%3F.light"],
-    ["/work/ü.light", "file:///work/%C3%BC.light"],
+    ["/book/ü.light", "file:///book/%C3%BC.light"],
     ["100%.light", "100%25.light"],
     ["a\ud800.light", "a%EF%BF%BD.light"],
   ])("the path %j is the reference %s (RFC 3986)", (path, uri) => expect(uriOf(path)).toBe(uri));

@@ -8,5 +8,6 @@ export default defineConfig({
     setupFiles: ["tests/helpers/setup.ts"],
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    maxWorkers: "100%",
   },
 });

@@ -44,6 +44,10 @@ export function constant(ctx: Context, node: Expression, wanted: Wanted): Quanti
         report(ctx, "value.zero-division", node.span, { written: printNode(node) });
         return null;
       }
+      if (!Number.isFinite(node.left / node.right)) {
+        report(ctx, "number.too-large", node.span, {});
+        return null;
+      }
       return quantity("1", node.left / node.right, `${writeNumber(node.left)}:${writeNumber(node.right)}`);
     case "group": {
       const only = node.members[0];

@@ -17,8 +17,3 @@ const whole = (x: number): string => String(Math.round(x / STEP) + 0);
 export function meterKey({ at, facing, receptor }: Meter): string {
   return `${receptor} ${at.map(whole).join(" ")} ${facing.map(whole).join(" ")}`;
 }
-
-/** A meter as a station without a name. */
-export function asStation({ at, facing, receptor }: Meter): Station {
-  return { name: "", subject: null, at, facing, receptor, looks: "", natural: false };
-}

@@ -2,13 +2,13 @@ import { emptyVector } from "../physics/light-vector.js";
 import { lyingOn } from "../scene/lying-on.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
-import { type KeptSet, keepSet, keptAt } from "./bounce/kept-set.js";
+import { type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
 import { type Reach as BouncedReach, reachOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
 import { occludersOf } from "./hiding/occluder.js";
 import { type ShadedSource, shadedReading, shadedSource } from "./hiding/shaded.js";
-import { asStation, type Meter, meterKey } from "./meter.js";
+import { type Meter, meterKey } from "./meter.js";
 import { occludersFor } from "./outside.js";
 import { sourceKey } from "./source-key.js";
 
@@ -56,9 +56,9 @@ export interface SceneLight {
   readonly fork: () => SceneLight;
 }
 
-/** A place that is looked at: the set with it as its only station. */
+/** A meter, and the set as it looks at it. */
 interface Spot {
-  readonly kept: KeptSet;
+  readonly kept: KeptView;
   /** The same with one surface black after the other; made when first asked for. */
   blacks: readonly BlackSet[] | null;
   readonly meter: Meter;
@@ -68,7 +68,7 @@ interface Spot {
 interface Known {
   readonly spots: Map<string, Spot>;
   readonly sources: Map<string, ShadedSource>;
-  readonly reaches: Map<KeptSet, Map<string, BouncedReach>>;
+  readonly reaches: Map<KeptView, Map<string, BouncedReach>>;
   readonly directs: Map<string, number>;
 }
 
@@ -104,7 +104,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     const key = meterKey(meter);
     const known = spots.get(key);
     if (known !== undefined) return known;
-    const spot: Spot = { kept: keptAt(whole, [asStation(meter)]), blacks: null, meter };
+    const spot: Spot = { kept: keptAt(whole, meter), blacks: null, meter };
     spots.set(key, spot);
     return spot;
   };
@@ -126,12 +126,12 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     directs.set(both, direct);
     return direct;
   };
-  const bouncedOf = (kept: KeptSet, source: Source, key: string): BouncedReach => {
+  const bouncedOf = (kept: KeptView, source: Source, key: string, meter: Meter): BouncedReach => {
     const own = reaches.get(kept) ?? new Map<string, BouncedReach>();
     reaches.set(kept, own);
     const known = own.get(key);
     if (known !== undefined) return known;
-    const reach = reachOf(kept, shadedOf(source, key), 0);
+    const reach = reachOf(kept, shadedOf(source, key), directOf(source, key, meter));
     own.set(key, reach);
     return reach;
   };
@@ -140,12 +140,12 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     reach: (source, held) => {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);
-      const { bounced, error } = bouncedOf(kept, source, key);
+      const { bounced, error } = bouncedOf(kept, source, key, meter);
       return { direct: directOf(source, key, meter), bounced, error };
     },
     slope: (source, held, owners) => {
-      const { kept } = spotOf(held);
-      const { slopes } = bouncedOf(kept, source, sourceKey(source));
+      const { kept, meter } = spotOf(held);
+      const { slopes } = bouncedOf(kept, source, sourceKey(source), meter);
       // By the order of the set, whatever the order asked for.
       return kept.surfaces.owners.reduce(
         (sum, owner, i) => (owners.includes(owner) ? sum + (slopes[i] as number) : sum),
@@ -158,10 +158,10 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const { kept, meter } = spot;
       spot.blacks ??= blackSets(kept);
       const keys = lights.map(({ source }) => sourceKey(source));
-      const read = (set: KeptSet): number => {
+      const read = (set: KeptView): number => {
         const parts = lights.map(({ source, energy }, i) => {
           const key = keys[i] as string;
-          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key).bounced);
+          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
         });
         // From the least to the greatest, so that the order of the lights changes no bit.
         return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);

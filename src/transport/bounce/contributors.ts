@@ -1,14 +1,14 @@
-import { blackened, type KeptSet } from "./kept-set.js";
+import { blackened, type KeptView } from "./kept-set.js";
 import type { Contributor } from "./types.js";
 
 /** A kept set with one owner's surfaces black. */
 export interface BlackSet {
   readonly surface: string;
-  readonly kept: KeptSet;
+  readonly kept: KeptView;
 }
 
 /** A kept set once for each owner of surfaces that give light back, with those black. */
-export function blackSets(kept: KeptSet): readonly BlackSet[] {
+export function blackSets(kept: KeptView): readonly BlackSet[] {
   return kept.surfaces.owners.map((surface) => ({ surface, kept: blackened(kept, surface) }));
 }
 
@@ -22,7 +22,7 @@ export function blackSets(kept: KeptSet): readonly BlackSet[] {
 export function contributors(
   reading: number,
   blacks: readonly BlackSet[],
-  read: (kept: KeptSet) => number,
+  read: (kept: KeptView) => number,
 ): readonly Contributor[] {
   return blacks
     .map(({ surface, kept }) => {

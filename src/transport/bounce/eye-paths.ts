@@ -1,4 +1,4 @@
-import type { Station } from "../../scene/types.js";
+import type { Meter } from "../meter.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
@@ -11,13 +11,13 @@ import type { World } from "./world.js";
 export const CORNER = 9;
 
 /**
- * Paths that start at a station and go from surface to surface, none of which knows a light. Path i has the corners
+ * Paths that start at a meter and go from surface to surface, none of which knows a light. Path i has the corners
  * from `ends[i - 1]` (0 for the first) to `ends[i]`.
  */
 export interface EyePaths {
   readonly ends: Int32Array;
   /**
-   * Of each corner: place, a hair before its surface (0), normal (3), what light that falls on it gives the station, lx per lx
+   * Of each corner: place, a hair before its surface (0), normal (3), what light that falls on it gives the meter, lx per lx
    * (6), how densely paths from the corner before fall on it, 1/m2 (7), and the chance to go on from it (8).
    */
   readonly data: Float64Array;
@@ -30,26 +30,26 @@ const SURE = 2;
 /** Longest path. */
 const LONGEST = 200;
 
-/** A station made ready for paths. */
+/** A meter made ready for paths. */
 export interface Eye {
   readonly footing: Footing;
-  readonly station: Station;
+  readonly meter: Meter;
   /** Sets are counted from here, so that two places are not off in the same way. */
   readonly first: number;
 }
 
-/** Makes a station ready. */
-export function eyeOf(world: World, station: Station): Eye {
-  const [x, y, z] = station.at.map((part) => Math.round(part * 1e6)) as [number, number, number];
+/** Makes a meter ready. */
+export function eyeOf(world: World, meter: Meter): Eye {
+  const [x, y, z] = meter.at.map((part) => Math.round(part * 1e6)) as [number, number, number];
   const first = Math.floor(1e9 * mixed(x, y, z));
-  return { footing: footingOf(world, station.at, station.facing), station, first };
+  return { footing: footingOf(world, meter.at, meter.facing), meter, first };
 }
 
-/** Follows one set of paths from a station. */
+/** Follows one set of paths from a meter. */
 export function eyePaths(
   world: World,
   surfaces: Surfaces,
-  { footing, station, first }: Eye,
+  { footing, meter, first }: Eye,
   number: number,
   paths: number,
 ): EyePaths {
@@ -61,11 +61,11 @@ export function eyePaths(
   const d = emptyDirection();
   const n: Direction = emptyDirection();
   const hit = emptyHit();
-  const dome = station.receptor === "dome";
+  const dome = meter.receptor === "dome";
   const { reflectance } = surfaces;
   for (let i = 0; i < paths; i++) {
     let [x, y, z] = footing.at;
-    [n.x, n.y, n.z] = station.facing;
+    [n.x, n.y, n.z] = meter.facing;
     let weight = dome ? 2 : 1;
     let on = 1;
     for (let depth = 0; depth < LONGEST; depth++) {

@@ -1,10 +1,9 @@
-import type { Station } from "../../scene/types.js";
 import type { ShadedSource } from "../hiding/shaded.js";
-import { shadedReading } from "../hiding/shaded.js";
+import type { Meter } from "../meter.js";
 import { CORNER } from "./eye-paths.js";
 import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
 import type { Footing } from "./footing.js";
-import type { KeptSet } from "./kept-set.js";
+import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings, landingFor } from "./landings.js";
 import { lattice } from "./lattice.js";
@@ -25,22 +24,22 @@ const ERRORS = 2.5;
 /**
  * Bounced light of a source at a station: sets of paths are followed until their means agree well enough. The stated
  * error is 2.5 standard errors of the mean of the sets, widened for the small number of sets.
+ *
+ * @param direct - What the source gives the meter straight, lx s per lm s.
  */
-export function reachOf(kept: KeptSet, source: ShadedSource, station: number): Reach {
+export function reachOf(kept: KeptView, source: ShadedSource, direct: number): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0))
     return { bounced: 0, error: 0, slopes: new Float64Array(kept.surfaces.owners.length) };
   const { leastSets, mostCorners, target, paths } = kept.fineness;
-  const row = kept.stations[station] as Station;
-  const direct = shadedReading(source, row.at, row.facing, row.receptor);
   let sum = 0;
   let squares = 0;
   let sets = 0;
   let corners = 0;
   const slopes = new Float64Array(kept.surfaces.owners.length);
   for (;;) {
-    const mean = setMean(kept, lamp, station, sets, slopes);
-    corners += paths + kept.paths(station, sets).side.length;
+    const mean = setMean(kept, lamp, sets, slopes);
+    corners += paths + kept.paths(sets).side.length;
     sets++;
     sum += mean;
     squares += mean * mean;
@@ -59,10 +58,10 @@ export function reachOf(kept: KeptSet, source: ShadedSource, station: number): R
  * The mean of one set of paths. `slopes` gets for each owner what changes where its reflectances do: light that came by
  * way of n of its surfaces goes with the n-th power of them.
  */
-function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number, slopes: Float64Array): number {
+function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array): number {
   const { world, surfaces, black } = kept;
-  const { footing, station, first: start } = kept.eye(index);
-  const { ends, data, side } = kept.paths(index, number);
+  const { footing, meter, first: start } = kept.eye();
+  const { ends, data, side } = kept.paths(number);
   const landings = kept.landings(lamp, number);
   const set = start + number;
   const paths = ends.length;
@@ -72,7 +71,7 @@ function setMean(kept: KeptSet, lamp: Lamp, index: number, number: number, slope
   for (let i = 0; i < paths; i++) {
     if (landings.count > 0) {
       const ray = landingFor(landings, i, paths);
-      const seen = seenFromStation(kept, station, footing, landings, ray, hit);
+      const seen = seenFromMeter(kept, meter, footing, landings, ray, hit);
       sum += seen;
       if (seen > 0) count(slopes, surfaces.owner[landings.side[ray] as number] as number, seen / paths);
     }
@@ -123,7 +122,7 @@ function count(slopes: Float64Array, owner: number, amount: number): void {
 
 /** Light of one ray's landing at a corner, weighed against the chance that the path goes there by itself. */
 function landed(
-  { world, surfaces, black }: KeptSet,
+  { world, surfaces, black }: KeptView,
   { data, side }: Landings,
   ray: number,
   x: number,
@@ -157,9 +156,9 @@ function landed(
 }
 
 /** The same at the station itself, by the response of its receptor. */
-function seenFromStation(
-  { world, surfaces, black }: KeptSet,
-  { facing, receptor }: Station,
+function seenFromMeter(
+  { world, surfaces, black }: KeptView,
+  { facing, receptor }: Meter,
   footing: Footing,
   { data, side }: Landings,
   ray: number,

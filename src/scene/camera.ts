@@ -3,7 +3,7 @@ import { cross } from "../math/vector.js";
 import type { CameraModel } from "../model/types.js";
 import { axisTo } from "./lamp/axis.js";
 import { bearingDirection, blockPoint } from "./points.js";
-import { assume, find, placeOfBlock, report, type Site } from "./site.js";
+import { assume, faceOfSubject, placeOfBlock, report, type Site } from "./site.js";
 import type { SceneCamera } from "./types.js";
 
 /** Where the lens is: `position`, or a tape along the floor with a bearing and a height. */
@@ -61,9 +61,7 @@ export function finishCamera(site: Site, camera: CameraModel, at: Vec3): SceneCa
   const short = Math.min(a, b);
   const focus =
     camera.focus === undefined
-      ? site.owners.has("subject")
-        ? find(site, "face")
-        : null
+      ? faceOfSubject(site)
       : blockPoint(site, camera.origins, "focus", camera.focus);
   const pixels = camera.pixels;
   return {

@@ -79,6 +79,11 @@ export function find(site: Site, name: string): Landmark | null {
   return built;
 }
 
+/** The face of the only, unnamed subject; null without one. */
+export function faceOfSubject(site: Site): Landmark | null {
+  return site.owners.has("subject") ? find(site, "face") : null;
+}
+
 /** Adds a default that was used to the list that ends every report. */
 export function assume(site: Site, what: string, value: string, matters: boolean): void {
   site.assumed.push({ what, value, matters });

@@ -3,7 +3,7 @@ import { findRoot } from "../../math/roots.js";
 import type { LightModel } from "../../model/types.js";
 import { surfaceOf } from "../lit/surfaces.js";
 import { bearingDirection, blockPoint } from "../points.js";
-import { assume, find, metres, placeOfBlock, report, type Site } from "../site.js";
+import { assume, faceOfSubject, find, metres, placeOfBlock, report, type Site } from "../site.js";
 import type { Source } from "../types.js";
 import { axisTo, feathered, lampFrame } from "./axis.js";
 import { greatestHalf, halfHeight } from "./shape.js";
@@ -30,8 +30,7 @@ export function aimOf(site: Site, light: LightModel): Vec3 {
 /** The point of `aim`, else the first subject's face, else the mark. */
 function subjectAim(site: Site, light: LightModel): Vec3 {
   if (light.aim !== undefined) return blockPoint(site, light.origins, "aim", light.aim)?.at ?? [0, 0, 0];
-  if (site.owners.has("subject")) return find(site, "face")?.at ?? [0, 0, 0];
-  return [0, 0, 0];
+  return faceOfSubject(site)?.at ?? [0, 0, 0];
 }
 
 /** The tape's zero: where the tape says it starts, else `aim`, else the first subject's face, else the mark. */

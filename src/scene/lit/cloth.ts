@@ -3,7 +3,7 @@ import { exp2 } from "../../math/power.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
 import type { LightModel } from "../../model/types.js";
 import { emittingArea, rectangleSource } from "../../physics/source-shape.js";
-import { find, placeOfBlock, report, type Site } from "../site.js";
+import { faceOfSubject, placeOfBlock, report, type Site } from "../site.js";
 import type { ScenePolygon, Source } from "../types.js";
 import { litArea } from "./lit-area.js";
 import { polygonsOf } from "./surfaces.js";
@@ -77,7 +77,7 @@ export function throughCloth(
  * aimed at the cloth leaves it open: then the first subject's face where it lies there, else a metre straight on.
  */
 function aimOf(site: Site, head: Source, centre: Vec3, away: Vec3): Vec3 {
-  const face = site.owners.has("subject") ? (find(site, "face")?.at ?? null) : null;
+  const face = faceOfSubject(site)?.at ?? null;
   const beyond = [head.aim, face].find((at) => at !== null && dot(subtract(at, centre), away) > 0.01);
   return beyond ?? addScaled(centre, away, 1);
 }

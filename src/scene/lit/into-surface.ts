@@ -1,5 +1,5 @@
 import type { LightModel } from "../../model/types.js";
-import { find, placeOfBlock, report, type Site } from "../site.js";
+import { faceOfSubject, placeOfBlock, report, type Site } from "../site.js";
 import type { LitPatch, ScenePolygon, Source } from "../types.js";
 import { litArea } from "./lit-area.js";
 import { polygonsOf, surfaceOf } from "./surfaces.js";
@@ -32,7 +32,7 @@ export function intoSurface(
     along: lit.along,
     width: lit.width,
     height: lit.height,
-    aim: site.owners.has("subject") ? (find(site, "face")?.at ?? [0, 0, 0]) : [0, 0, 0],
+    aim: faceOfSubject(site)?.at ?? [0, 0, 0],
     share: lit.flux * (lit.front ? first.frontReflectance : first.backReflectance),
   };
   return { ...head, patch };

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { type Change, changeFile } from "../../src/check/change/change.js";
-import { makePath, makeQuantity } from "../../src/check/change/make.js";
 import { changesOf } from "../../src/check/variants/repeats.js";
 import { compile } from "../../src/compile.js";
 import type { Diagnostic } from "../../src/diagnostics/diagnostic.js";
 import { printFile } from "../../src/format/print-node.js";
 import type { File } from "../../src/syntax/ast.js";
 import { parseFile } from "../../src/syntax/parse.js";
+import { makePath, makeQuantity } from "../helpers/make-values.js";
 
 const BASE = `halfshade 1
 recipe "The glass blower's door"

@@ -3,10 +3,10 @@ import { describe, expect, test } from "vitest";
 import type { Recipe } from "../../src/model/types.js";
 import { buildScene } from "../../src/scene/build.js";
 import type { Scene } from "../../src/scene/types.js";
-import { freeField } from "../../src/transport/free-field.js";
 import { lightField } from "../../src/transport/light-field.js";
 import { energiesOf, mix } from "../../src/transport/mix.js";
 import { cm, ft, inch } from "../../src/units/make.js";
+import { freeField } from "../helpers/free-field.js";
 import { mustBreak } from "../helpers/must-break.js";
 import { anyStudio, type StudioSpec, studio } from "../helpers/studio.js";
 

@@ -131,19 +131,19 @@ describe("the root", () => {
   const disk = (...marks: readonly string[]) => ({
     exists: (path: string) => marks.includes(path),
     real: (path: string) => path,
-    home: () => "/home/ana",
+    home: () => "/home/keeper",
   });
   test.each<readonly [string, readonly string[], string]>([
-    ["/home/ana/work/book/a.light", ["/home/ana/work/.git"], "/home/ana/work"],
-    ["/home/ana/work/book/a.light", ["/home/ana/work/package.json"], "/home/ana/work"],
+    ["/home/keeper/work/book/a.light", ["/home/keeper/work/.git"], "/home/keeper/work"],
+    ["/home/keeper/work/book/a.light", ["/home/keeper/work/package.json"], "/home/keeper/work"],
     [
-      "/home/ana/work/book/a.light",
-      ["/home/ana/work/.git", "/home/ana/work/book/.git"],
-      "/home/ana/work/book",
+      "/home/keeper/work/book/a.light",
+      ["/home/keeper/work/.git", "/home/keeper/work/book/.git"],
+      "/home/keeper/work/book",
     ],
-    ["/home/ana/work/book/a.light", [], "/home/ana/work/book"],
-    ["/home/ana/work/book/a.light", ["/home/ana/.git"], "/home/ana/work/book"],
-    ["/home/ana/a.light", ["/home/ana/.git"], "/home/ana"],
+    ["/home/keeper/work/book/a.light", [], "/home/keeper/work/book"],
+    ["/home/keeper/work/book/a.light", ["/home/keeper/.git"], "/home/keeper/work/book"],
+    ["/home/keeper/a.light", ["/home/keeper/.git"], "/home/keeper"],
     ["/srv/a.light", ["/.git"], "/srv"],
   ])("of %s with %j is %s", (file, marks, root) => expect(projectRoot(file, disk(...marks))).toBe(root));
 });

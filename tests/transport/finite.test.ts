@@ -17,9 +17,9 @@ import {
 import { at, left, right, tape } from "../../src/model/make/points.js";
 import type { LightModel } from "../../src/model/types.js";
 import { sceneToJson } from "../../src/scene/export.js";
-import { freeField } from "../../src/transport/free-field.js";
 import { energiesOf, mix } from "../../src/transport/mix.js";
 import { deg, fNumber, iso, lm, lmSeconds, m, number, stops, ws } from "../../src/units/make.js";
+import { freeField } from "../helpers/free-field.js";
 import { block } from "../helpers/models.js";
 import { shoot } from "../helpers/shoot.js";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Scene, Source } from "../../src/scene/types.js";
-import { freeField } from "../../src/transport/free-field.js";
 import { lightField } from "../../src/transport/light-field.js";
 import { sceneLight } from "../../src/transport/scene-light.js";
+import { freeField } from "../helpers/free-field.js";
 import { sceneOf, sourceOf } from "../helpers/worked.js";
 
 const lamp =

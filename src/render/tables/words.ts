@@ -1,4 +1,4 @@
-import type { TableCell, TableColumn, TableHead } from "../../tables/types.js";
+import type { TableCell, TableColumn } from "../../tables/types.js";
 import { fixed, NOTHING, significant } from "../number.js";
 
 /** A column's title with its unit, where the cells show bare numbers. */
@@ -43,6 +43,3 @@ export function reasons(): Reasons {
     },
   };
 }
-
-/** The line under a title: whose table it is. */
-export const ofRecipe = ({ recipe }: TableHead): string => `of the recipe "${recipe}"`;

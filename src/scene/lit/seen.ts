@@ -29,11 +29,6 @@ export function seenLight(source: Source): Source {
   };
 }
 
-/** True for sources that are lamps standing in the room: not for a cloth that a head shines through. */
-export function isLamp(source: Source): boolean {
-  return source.cloth === undefined;
-}
-
 /** The name by which a recipe knows a lamp: that of its light, also for a head behind a cloth. */
 export function lampName(source: Source): string {
   return source.spillOf ?? source.name;

@@ -1,7 +1,7 @@
-import { emptyVector } from "../physics/light-vector.js";
-import type { Scene, Source, Station } from "../scene/types.js";
-import { type PreparedSource, preparedReading, prepareSource } from "./direct.js";
-import type { LightField } from "./light-field.js";
+import { emptyVector } from "../../src/physics/light-vector.js";
+import type { Scene, Source, Station } from "../../src/scene/types.js";
+import { type PreparedSource, preparedReading, prepareSource } from "../../src/transport/direct.js";
+import type { LightField } from "../../src/transport/light-field.js";
 
 /** Fills one column of a field: what one source gives all stations. Allocates nothing for sources of one luminance. */
 export function fillColumn(

@@ -1,11 +1,10 @@
-import type { Span } from "../../core/span.js";
-import { writeNumber } from "../../core/write-number.js";
-import { writeName } from "../../model/make/points.js";
-import type { Name, Path, Value } from "../../syntax/ast.js";
+import type { Span } from "../../src/core/span.js";
+import { writeNumber } from "../../src/core/write-number.js";
+import { writeName } from "../../src/model/make/points.js";
+import type { Name, Path, Value } from "../../src/syntax/ast.js";
 
 /**
- * Parts of a tree that stand in no text: what a sweep or a search puts into a recipe. They carry the place of the
- * statement that asked for them, so that findings about them point there.
+ * Parts of a tree that stand in no text. They carry the place of a statement, so that findings about them point there.
  */
 
 /** A path of names joined by points. */

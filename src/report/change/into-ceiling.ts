@@ -1,5 +1,5 @@
 import type { Plan } from "../plan.js";
-import { rebuilt, withLight } from "./rebuild.js";
+import { rebuiltWith, withLight } from "./rebuild.js";
 
 /**
  * The plan with a light turned into the ceiling over the mark from where its head is; null without a room, or where it
@@ -12,5 +12,5 @@ export function intoCeiling(plan: Plan, name: string): Plan | null {
     const { through: _, aim: __, feather: ___, ...rest } = row;
     return { ...rest, into: "ceiling" };
   });
-  return rebuilt(recipe);
+  return rebuiltWith(plan, recipe);
 }

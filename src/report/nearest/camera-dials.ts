@@ -3,10 +3,10 @@ import type { ClaimModel } from "../../model/values.js";
 import type { SceneCamera } from "../../scene/types.js";
 import { fNumber, iso } from "../../units/make.js";
 import { nominalFNumber, nominalIso } from "../../units/nominal.js";
+import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { apertureAtLeast, apertureAtMost, isoAtLeast, isoAtMost } from "../say/nominal.js";
 import { byRatio, type Dial } from "./dial.js";
-import { rebuiltWith } from "./rebuilt-with.js";
 
 /** ISO values that any camera has and that one would use with flash (common practice, no source). */
 const ORDINARY = { from: 100, to: 6400 } as const;

@@ -7,12 +7,11 @@ import type { Source } from "../../scene/types.js";
 import { deg, m, stops } from "../../units/make.js";
 import { misplaced } from "../change/misplaced.js";
 import { atPower, withSource } from "../change/move-source.js";
-import { withLight } from "../change/rebuild.js";
+import { rebuiltWith, withLight } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { settingWords } from "../rules/power-words.js";
 import { fixed } from "../say/number.js";
 import { byDifference, byRatio, type Dial, nearSteps } from "./dial.js";
-import { rebuiltWith } from "./rebuilt-with.js";
 
 /** Stops below full that are taken as the end of a dial whose lowest setting is not known (common practice, no source). */
 const LOWEST = 8;

@@ -2,7 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { add, distance, scale, subtract } from "../../math/vector.js";
 import type { ClothLight, Scene, Source } from "../../scene/types.js";
-import { rebuilt, withLight } from "../change/rebuild.js";
+import { rebuiltWith, withLight } from "../change/rebuild.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength, sayPercent } from "../say/quantity.js";
@@ -31,7 +31,7 @@ function headAt(plan: Plan, light: string, middle: Vec3, direction: Vec3, away: 
     const { elevation: _____, bottom_edge: ______, ...rest } = bare;
     return { ...rest, position: at };
   });
-  return rebuilt(recipe);
+  return rebuiltWith(plan, recipe);
 }
 
 /** Farther than this a head is not moved, m. */

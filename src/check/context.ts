@@ -4,6 +4,7 @@ import { type Extra, finding } from "../diagnostics/create.js";
 import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import type { Block, Define, Entry, Let } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
+import type { CheckedBlock } from "./block.js";
 import type { TableLimits } from "./tables/limits.js";
 
 /** Something of the recipe that has a name. */
@@ -53,6 +54,8 @@ export interface Context extends Reporter {
   readonly lets: Map<string, LetEntry>;
   readonly definitions: Map<string, DefineEntry>;
   readonly declared: Map<string, Declared>;
+  /** The blocks that stand by themselves, once they are checked. */
+  readonly made: CheckedBlock[];
   /** The value of a `let`, worked out when first asked for; "none" where there is no such `let`. */
   readonly letValue: (name: string) => Quantity | null | "none";
   /** Names of subjects in file order; the only, unnamed one is the empty text. */

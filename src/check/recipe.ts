@@ -51,6 +51,7 @@ const absenceCodes: ReadonlySet<string> = new Set<Code>([
   "let.unused",
   "define.unused",
   "use.unused",
+  "result.not-here",
 ]);
 
 /**
@@ -87,6 +88,7 @@ export function checkSetUp(
     letValue: (word) => useLet(ctx, word),
     definitions: new Map(),
     declared: new Map(),
+    made: [],
     subjects: [],
     circles: new Set(),
     missing: new Set(),
@@ -192,7 +194,7 @@ interface TopBlocks {
 }
 
 function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): TopBlocks {
-  const all: CheckedBlock[] = [];
+  const all = ctx.made;
   const silence: Silence[] = [];
   const single = new Map<string, Block>();
   for (const item of file.items) {

@@ -25,6 +25,9 @@ export type ResultTypeName =
   | "luminous-energy"
   | "truth";
 
+/** What a recipe must have for some results to exist. `surface`: a set or a room. `light`: one that is on. */
+export type ResultNeed = "subject" | "camera" | "set" | "surface" | "light";
+
 /** One result that an expectation, a table column or a goal may ask for. */
 export interface ResultRow {
   readonly name: string;
@@ -36,15 +39,21 @@ export interface ResultRow {
     readonly needed: boolean;
     /** May be repeated: a function of any number of readings. */
     readonly many?: boolean;
+    /** What the recipe must have where this argument is left out. */
+    readonly instead?: ResultNeed;
   }[];
   readonly type: ResultTypeName;
   readonly help: string;
   readonly example: string;
+  /** What the recipe must have for it; nothing where left out. */
+  readonly needs?: readonly ResultNeed[];
+  /** True where a light that is off has no such result. */
+  readonly lit?: boolean;
   /** Known to the language, worked out by a later version. */
   readonly later?: boolean;
 }
 
-const at = { name: "at", type: "point", needed: false } as const;
+const at = { name: "at", type: "point", needed: false, instead: "subject" } as const;
 const gap = { name: "gap", type: "length", needed: true } as const;
 const across = { name: "across", type: "extent", needed: false } as const;
 const a = { name: "a", type: "reading", needed: true } as const;
@@ -127,7 +136,7 @@ export const results = [
   {
     name: "distance",
     of: "light",
-    args: [{ name: "from", type: "point", needed: false }],
+    args: [{ name: "from", type: "point", needed: false, instead: "subject" }],
     type: "length",
     help: "Slant distance from the face or `from:`.",
     example: "key.distance",
@@ -155,6 +164,7 @@ export const results = [
     type: "length",
     help: "Length of the first subject's shadow on a level floor.",
     example: "key.shadow_length",
+    needs: ["subject"],
   },
   {
     name: "energy",
@@ -171,6 +181,7 @@ export const results = [
     type: "stops",
     help: "Stops between the present setting and full power.",
     example: "key.reserve",
+    lit: true,
   },
   {
     name: "fall_off",
@@ -190,6 +201,7 @@ export const results = [
     type: "f-number",
     help: "A reading as f-number at the camera's ISO.",
     example: "f_number(face.disc(towards: key))",
+    needs: ["camera"],
   },
   {
     name: "exposure",
@@ -206,6 +218,7 @@ export const results = [
     type: "ev",
     help: "A reading as exposure value at ISO 100 over the shutter time.",
     example: "ev(floor)",
+    needs: ["camera"],
   },
   {
     name: "stops_from_aperture",
@@ -214,6 +227,7 @@ export const results = [
     type: "stops",
     help: "A reading against the set aperture; + is over-exposed.",
     example: "stops_from_aperture(floor)",
+    needs: ["camera"],
   },
   {
     name: "stops",
@@ -230,6 +244,7 @@ export const results = [
     type: "contrast",
     help: "The lit cheek against the shaded cheek.",
     example: "lit_to_shadow(face)",
+    needs: ["light"],
   },
   {
     name: "key_to_fill",
@@ -241,6 +256,8 @@ export const results = [
     type: "contrast",
     help: "What one light gives the face against what another gives it.",
     example: "key_to_fill(sun, window)",
+    needs: ["subject"],
+    lit: true,
   },
   {
     name: "evenness",
@@ -257,6 +274,7 @@ export const results = [
     type: "length",
     help: "Set that the lens sees above the highest head; negative where the set ends below it.",
     example: "headroom",
+    needs: ["camera", "subject", "set"],
   },
   {
     name: "near_limit",
@@ -265,6 +283,7 @@ export const results = [
     type: "length",
     help: "Nearest distance from the lens, along its axis, that is still sharp at the set aperture and focus.",
     example: "near_limit",
+    needs: ["camera"],
   },
   {
     name: "far_limit",
@@ -273,6 +292,7 @@ export const results = [
     type: "length",
     help: "Farthest distance from the lens, along its axis, that is still sharp; without a value where there is no end.",
     example: "far_limit",
+    needs: ["camera"],
   },
   {
     name: "no_warnings",
@@ -302,6 +322,7 @@ export const results = [
     type: "stops",
     help: "The edge of the head, `hair` or `face`, against what lies behind it in the picture; + means that the edge is brighter. `side` of the picture: left, right or top.",
     example: "separation(hair, back, side: left)",
+    needs: ["camera", "surface"],
   },
   {
     name: "rim_width",
@@ -313,6 +334,8 @@ export const results = [
     type: "length",
     help: "Width of the band that a light from behind draws along the edge of the first head, as the lens sees it, in the plane of the head. `side` of the picture: left, right or top.",
     example: "rim_width(rim, side: left)",
+    needs: ["camera", "subject"],
+    lit: true,
   },
   {
     name: "rim_share",
@@ -324,6 +347,8 @@ export const results = [
     type: "number",
     help: "The same band as a share of the frame's width.",
     example: "rim_share(rim, side: left)",
+    needs: ["camera", "subject"],
+    lit: true,
   },
 ] as const satisfies readonly ResultRow[];
 

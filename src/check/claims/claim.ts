@@ -4,6 +4,7 @@ import type { Claim, Expression } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
 import { constant } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
+import { noteNoFNumber } from "./absent.js";
 import { expr } from "./expr.js";
 import { comparable, toleranceOf, wordsOf } from "./types.js";
 
@@ -23,6 +24,7 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
       const low = expr(ctx, claim.low);
       const high = expr(ctx, claim.high);
       if (value === null || low === null || high === null) return null;
+      noteNoFNumber(ctx, claim.value, [value, low, high]);
       if (!sameKind(ctx, claim, value, low) || !sameKind(ctx, claim, value, high)) return null;
       if (
         low.kind === "value" &&
@@ -56,6 +58,7 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
     case "compare": {
       const target = expr(ctx, claim.target);
       if (value === null || target === null || !sameKind(ctx, claim, value, target)) return null;
+      noteNoFNumber(ctx, claim.value, [value, target]);
       return { kind: "compare", value, sign: claim.sign, target };
     }
     default:
@@ -87,6 +90,7 @@ function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Exp
   const type = claim.side !== null ? "stops" : value.type === "number" ? target.type : value.type;
   const tolerance = checkTolerance(ctx, claim.within, type, target);
   if (tolerance === null) return null;
+  noteNoFNumber(ctx, claim.value, [value, claim.side === null ? target : of]);
   return {
     kind: "within",
     value,

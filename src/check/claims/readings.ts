@@ -7,6 +7,7 @@ import { bodyPoints, hasParts, resolvePlace } from "../places.js";
 import { argumentTrouble, sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
 import { bare, singleWord } from "../words.js";
+import { noteAbsentReading } from "./absent.js";
 
 /** The same reference without its last part and without arguments. */
 function without(node: Reference, parts: number): Reference {
@@ -49,6 +50,7 @@ export function naturalReading(ctx: Context, node: Reference): Expr | null {
   const path = resolvePlace(ctx, node);
   if (path === null) return null;
   if (isNatural(ctx, path)) {
+    noteAbsentReading(ctx, node, path.join("."), null, []);
     return {
       kind: "reading",
       type: "reading",
@@ -139,6 +141,7 @@ function meterReading(ctx: Context, node: Reference): Expr | null {
   const lights =
     only === undefined ? [] : readLights(ctx, only.value.kind === "list" ? only.value.items : [only.value]);
   if (lights === null) return null;
+  noteAbsentReading(ctx, node, path.join("."), point, lights);
   return { kind: "reading", type: "reading", station: path.join("."), receptor, towards: point, lights };
 }
 

@@ -11,6 +11,7 @@ import { nearNames, suggestion } from "../suggest.js";
 import { sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
 import { bare, singleWord } from "../words.js";
+import { noteAbsent } from "./absent.js";
 import { readingExpr, readLights } from "./readings.js";
 
 /** Reads an expression; handed in, since results are part of expressions and hold some themselves. */
@@ -29,6 +30,7 @@ export function resultExpr(
   const args = readArguments(ctx, node, row, read);
   if (args === null) return null;
   if (row.later === true) report(ctx, "result.later", node.span, { name: row.name });
+  else noteAbsent(ctx, node, row, of, args);
   return { kind: "result", type: row.type, name: row.name, of, args };
 }
 
@@ -228,11 +230,7 @@ export function appliedTo(ctx: Context, node: Reference, row: ResultRow, of: Ref
   const reading = readingExpr(ctx, of);
   if (reading === null) return null;
   if (node.args !== null) return trouble(ctx, node, row, "takes no arguments here");
-  return {
-    kind: "result",
-    type: row.type,
-    name: row.name,
-    of: null,
-    args: [{ name: row.args[0]?.name ?? "a", value: reading }],
-  };
+  const args = [{ name: row.args[0]?.name ?? "a", value: reading }];
+  noteAbsent(ctx, node, row, null, args);
+  return { kind: "result", type: row.type, name: row.name, of: null, args };
 }

@@ -27,7 +27,7 @@ export function checkTable(ctx: Context, file: File, statement: Table, whole: bo
   if (!enough(ctx, statement, written, whole)) complete = false;
   const sweeps = written.slice(0, 2).flatMap((line) => keep(checkSweep(ctx, file, line)));
   const shows = statement.lines.flatMap((line) => (line.kind === "show" ? line.columns : []));
-  const columns = shows.flatMap((column) => keep(checkColumn(ctx, column)));
+  const columns = shows.flatMap((column) => keep(checkColumn(whateverIsThere(ctx, sweeps), column)));
   if (shows.length === 0) {
     if (whole) report(ctx, "table.empty", statement.title.span, {});
     complete = false;
@@ -48,6 +48,15 @@ export function checkTable(ctx: Context, file: File, statement: Table, whole: bo
     worksheet: said.worksheet,
     origin: here(ctx, statement.span),
   };
+}
+
+/** The context of columns: where rows may add what the recipe lacks, it is not noted that it lacks it. */
+function whateverIsThere(ctx: Context, sweeps: readonly SweepModel[]): Context {
+  const adds = sweeps.some(
+    ({ target }) => target.kind !== "property" || target.property === "power" || target.property === "output",
+  );
+  if (!adds) return ctx;
+  return { ...ctx, sink: (found) => (found.code === "result.not-here" ? undefined : ctx.sink(found)) };
 }
 
 /** One or two sweeps, of different things. */

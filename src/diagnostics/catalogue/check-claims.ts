@@ -20,6 +20,12 @@ export const claimFindings = {
     help: "For example `{example}`.",
     page: "Each result takes fixed arguments: `key.shadow_edge(gap: 12 cm)`, `stops(a, b)`. `halfshade words results` lists them with an example each.",
   },
+  "result.not-here": {
+    severity: "note",
+    message: "`{name}` cannot be had here: {cause}",
+    help: "{remedy}",
+    page: "A result is taken of something: `headroom` of a camera, a head and a set, `key.reserve` of a lamp that is on. Where that is not in the recipe there is nothing to work out, so an expectation of it stays undecided, which is not passed, and a column of it stays empty. Add what is missing, or leave the result out.",
+  },
   "result.later": {
     severity: "note",
     message: "`{name}` is not worked out by this version, so this expectation stays undecided",

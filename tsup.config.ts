@@ -6,7 +6,14 @@ import { defineConfig } from "tsup";
 import { starter } from "./src/cli/starter.js";
 
 /** Packages that the published build carries inside itself, so that installing it brings only zod along. */
-const inlined = [/^chevrotain/, /^@chevrotain/, /^lodash-es/, "fastest-levenshtein", "astronomy-engine"];
+const inlined = [
+  /^chevrotain/,
+  /^@chevrotain/,
+  /^lodash-es/,
+  "fastest-levenshtein",
+  "astronomy-engine",
+  /^clipper2-ts/,
+];
 
 /** Parts of the command, each a file of its own that is loaded when it is needed. */
 const chunks: Readonly<Record<string, string>> = {

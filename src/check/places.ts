@@ -29,6 +29,10 @@ export const takenNames: ReadonlySet<string> = new Set([
   "headroom",
   "no_warnings",
   "coverage",
+  "uncovered",
+  "subject_share",
+  "hand_limit",
+  "hyperfocal",
   "up",
   "down",
 ]);

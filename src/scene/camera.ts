@@ -72,6 +72,7 @@ export function finishCamera(site: Site, camera: CameraModel, at: Vec3): SceneCa
     frameWidth: upright ? short : long,
     frameHeight: upright ? long : short,
     focalLength: camera.focal_length?.value ?? null,
+    shift: camera.shift?.value ?? 0,
     focus: focus?.at ?? null,
     aperture: camera.aperture?.value ?? null,
     shutter: camera.shutter?.value ?? null,

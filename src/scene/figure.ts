@@ -45,6 +45,7 @@ function ellipsoid(
   const [sa, sf, su] = [part.across * h, part.ahead * h, part.up * h];
   return {
     kind: "ellipsoid",
+    of: "subject",
     name,
     centre: onBody(frame, 0, 0, part.height + lift),
     axes: [
@@ -72,7 +73,15 @@ export function buildFigure(
   const h = frame.stature;
   const { lift } = pose;
   const tube = (name: string, from: Vec3, to: Vec3, radius: number, reflectance: number): void => {
-    bodies.push({ kind: "capsule", name: prefix + name, from, to, radius: radius * h, reflectance });
+    bodies.push({
+      kind: "capsule",
+      of: "subject",
+      name: prefix + name,
+      from,
+      to,
+      radius: radius * h,
+      reflectance,
+    });
   };
   const head = ellipsoid(`${prefix}head`, frame, lift, figure.head, skin);
   const trunk = ellipsoid(`${prefix}trunk`, frame, lift, figure.trunk, cloth);

@@ -106,6 +106,18 @@ function tintKey(part: PartModel<"room">): string {
   return part.block === "wall" ? (part.name ?? "wall") : part.block;
 }
 
+/** Whether a surface is set to the picture: a wall by itself, else by its kind. */
+function setsOf(model: RoomModel): (...keys: readonly string[]) => Pick<ScenePolygon, "asSet"> {
+  const said = new Map<string, string>();
+  for (const part of model.parts) {
+    if (part.block !== "opening" && part.belongs_to !== undefined) said.set(tintKey(part), part.belongs_to);
+  }
+  return (...keys) => {
+    const first = keys.map((key) => said.get(key)).find((word) => word !== undefined);
+    return first === "set" ? { asSet: true } : {};
+  };
+}
+
 function tinted(tint: string | undefined): Pick<ScenePolygon, "tint"> {
   return tint === undefined ? {} : { tint };
 }
@@ -131,6 +143,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
   const own = new Map<string, number>();
   const tints = new Map<string, string>();
   const openings: Opening[] = [];
+  const asSet = setsOf(model);
   for (const part of model.parts) {
     if (part.block !== "opening" && part.tint !== undefined) tints.set(tintKey(part), part.tint);
     if (part.block === "ceiling") ceiling = part.reflectance?.value;
@@ -158,6 +171,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
       frontReflectance: floor ?? roomDefaults.floor,
       backReflectance: 0,
       ...tinted(tints.get("floor")),
+      ...asSet("floor"),
     },
     {
       name: "ceiling",
@@ -172,6 +186,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
       frontReflectance: ceiling ?? roomDefaults.ceiling,
       backReflectance: 0,
       ...tinted(tints.get("ceiling")),
+      ...asSet("ceiling"),
     },
   );
   for (const wall of wallPlanes(room)) {
@@ -200,6 +215,7 @@ export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygon
         frontReflectance: reflectance,
         backReflectance: 0,
         ...tinted(tints.get(wall.side) ?? tints.get("walls")),
+        ...asSet(wall.side, "walls"),
       });
     }
   }

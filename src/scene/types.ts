@@ -68,34 +68,44 @@ export interface ScenePolygon {
   readonly thickness?: number;
   /** Its colour in a word, where the recipe gives one; light takes it as grey. */
   readonly tint?: string;
+  /** True for a surface of the room that the recipe counts as set. */
+  readonly asSet?: true;
 }
 
-/** A rounded solid: part of a figure, or a prop. */
-export type Body =
-  | {
-      readonly kind: "ellipsoid";
-      readonly name: string;
-      readonly centre: Vec3;
-      /** Semi-axes as vectors, at right angles to each other. */
-      readonly axes: readonly [Vec3, Vec3, Vec3];
-      readonly reflectance: number;
-    }
-  | {
-      readonly kind: "capsule";
-      readonly name: string;
-      /** Centres of the two end spheres. */
-      readonly from: Vec3;
-      readonly to: Vec3;
-      readonly radius: number;
-      readonly reflectance: number;
-    }
-  | {
-      readonly kind: "sphere";
-      readonly name: string;
-      readonly centre: Vec3;
-      readonly radius: number;
-      readonly reflectance: number;
-    };
+/** What a rounded solid belongs to, where it is no piece of the set. */
+export interface BodyOwner {
+  /** A person, or what carries a lamp. */
+  readonly of?: "subject" | "stand";
+}
+
+/** A rounded solid: part of a figure, a stand, or a prop. */
+export type Body = BodyOwner &
+  (
+    | {
+        readonly kind: "ellipsoid";
+        readonly name: string;
+        readonly centre: Vec3;
+        /** Semi-axes as vectors, at right angles to each other. */
+        readonly axes: readonly [Vec3, Vec3, Vec3];
+        readonly reflectance: number;
+      }
+    | {
+        readonly kind: "capsule";
+        readonly name: string;
+        /** Centres of the two end spheres. */
+        readonly from: Vec3;
+        readonly to: Vec3;
+        readonly radius: number;
+        readonly reflectance: number;
+      }
+    | {
+        readonly kind: "sphere";
+        readonly name: string;
+        readonly centre: Vec3;
+        readonly radius: number;
+        readonly reflectance: number;
+      }
+  );
 
 /** A person of the scene, as far as places and looks go; its bodies are in `bodies`. */
 export interface SceneSubject {
@@ -250,6 +260,8 @@ export interface SceneCamera {
   readonly frameWidth: number;
   readonly frameHeight: number;
   readonly focalLength: number | null;
+  /** How far the lens is raised in the plane of the picture, m; 0 for one that is not. */
+  readonly shift: number;
   readonly focus: Vec3 | null;
   readonly aperture: number | null;
   readonly shutter: number | null;

@@ -10,7 +10,8 @@ export type ArgumentType =
   | "extent"
   | "surface-name"
   | "lights"
-  | "side";
+  | "side"
+  | "frame-side";
 
 /** The types that results have; a claim compares like with like. Mirrors `ResultType` of the model. */
 export type ResultTypeName =
@@ -307,9 +308,56 @@ export const results = [
     of: "nothing",
     args: [],
     type: "number",
-    help: "Share of the frame that is set or subject.",
+    help: "Share of the frame that is set or subject. Needs a background: a flat, a paper, a panel, or a surface of the room with `belongs_to: set`.",
     example: "coverage",
-    later: true,
+  },
+  {
+    name: "uncovered",
+    of: "nothing",
+    args: [{ name: "side", type: "frame-side", needed: false }],
+    type: "number",
+    help: "Share of the frame that is neither set nor subject; with a `side`, left, right, top or bottom, how far in from there it reaches, as a share of the frame's width or height.",
+    example: "uncovered(left)",
+  },
+  {
+    name: "subject_share",
+    of: "nothing",
+    args: [],
+    type: "number",
+    help: "Height of the first subject in the picture as a share of the frame's height.",
+    example: "subject_share",
+  },
+  {
+    name: "hand_limit",
+    of: "nothing",
+    args: [],
+    type: "length",
+    help: "Height above the floor up to which a hand of the first subject, straight up, stays in the picture and before the set.",
+    example: "hand_limit",
+  },
+  {
+    name: "hyperfocal",
+    of: "nothing",
+    args: [],
+    type: "length",
+    help: "The nearest focus with which the farthest distance is still sharp at the set aperture.",
+    example: "hyperfocal",
+  },
+  {
+    name: "blur",
+    of: "nothing",
+    args: [{ name: "at", type: "point", needed: true }],
+    type: "length",
+    help: "Diameter on the sensor of the blur of a point that is out of focus.",
+    example: "blur(at: face)",
+  },
+  {
+    name: "blur_pixels",
+    of: "nothing",
+    args: [{ name: "at", type: "point", needed: true }],
+    type: "number",
+    help: "The same in pixels; needs the camera's `pixels`.",
+    example: "blur_pixels(at: face)",
   },
   {
     name: "separation",

@@ -28,7 +28,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["scene", row("core diagnostics math units model vocabulary physics")],
   ["physics", row("core math units", "astronomy-engine")],
   ["transport", row("core math physics scene")],
-  ["report", row("core diagnostics math units vocabulary model scene physics transport", "zod")],
+  ["report", row("core diagnostics math units vocabulary model scene physics transport", "zod clipper2-ts")],
   ["solve", row("core diagnostics units model scene physics transport report")],
   ["tables", row("core diagnostics units model scene physics transport report")],
   ["photometry", row("core math")],

@@ -135,6 +135,12 @@ function readArgument(
         ? word
         : trouble(ctx, node, row, `needs left, right or top for \`${name}\``);
     }
+    case "frame-side": {
+      const word = singleWord(bare(value));
+      return word === "left" || word === "right" || word === "top" || word === "bottom"
+        ? word
+        : trouble(ctx, node, row, `needs left, right, top or bottom for \`${name}\``);
+    }
     case "surface-name": {
       const word = singleWord(bare(value));
       if (word !== null && (ctx.declared.has(word) || word === "floor")) {

@@ -29,7 +29,7 @@ export function framed(camera: SceneCamera, point: Vec3): Framed | null {
   if (image === null || !(depth > 1e-6)) return null;
   return {
     x: (dot(sight, camera.right) / depth) * (image / (camera.frameWidth / 2)),
-    y: (dot(sight, camera.up) / depth) * (image / (camera.frameHeight / 2)),
+    y: ((dot(sight, camera.up) / depth) * image - camera.shift) / (camera.frameHeight / 2),
     depth,
   };
 }

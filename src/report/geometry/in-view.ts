@@ -26,7 +26,7 @@ export function placesInView(scene: Scene, station: Station): readonly Meter[] |
     for (let j = 0; j < count; j++) {
       for (let i = 0; i < count; i++) {
         const x = REACH * ((2 * i) / (count - 1) - 1) * (camera.frameWidth / 2);
-        const y = REACH * ((2 * j) / (count - 1) - 1) * (camera.frameHeight / 2);
+        const y = REACH * ((2 * j) / (count - 1) - 1) * (camera.frameHeight / 2) + camera.shift;
         const way = addScaled(add(scale(camera.forward, image), scale(camera.right, x)), camera.up, y);
         const seen = look(camera.at, normalise(way) ?? camera.forward);
         const same = seen !== null && seen.owner === ownerOf(station.name);

@@ -25,7 +25,15 @@ export function standBodies(source: Source, room: SceneRoom | null): readonly Bo
   const back: Vec3 = size > 1e-6 ? [-axis[0] / size, -axis[1] / size, 0] : [0, 1, 0];
   const from = addScaled(centre, axis, -FREE);
   const to = addScaled(from, back, stand.boom);
-  const arm: Body = { kind: "capsule", name: `${name} boom`, from, to, radius: RADIUS, reflectance: 0 };
+  const arm: Body = {
+    kind: "capsule",
+    of: "stand",
+    name: `${name} boom`,
+    from,
+    to,
+    radius: RADIUS,
+    reflectance: 0,
+  };
   return [column(name, to, room), inside(to, room) ? arm : null].filter((body) => body !== null);
 }
 
@@ -33,6 +41,7 @@ function column(name: string, top: Vec3, room: SceneRoom | null): Body | null {
   if (top[2] <= 3 * RADIUS || !inside(top, room)) return null;
   return {
     kind: "capsule",
+    of: "stand",
     name: `${name} stand`,
     from: [top[0], top[1], RADIUS],
     to: [top[0], top[1], top[2] - RADIUS],

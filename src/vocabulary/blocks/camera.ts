@@ -134,7 +134,6 @@ export const camera = {
       example: "5 mm",
       default: "0 mm",
       range: [-0.05, 0.05],
-      later: true,
     },
     {
       name: "circle_of_confusion",

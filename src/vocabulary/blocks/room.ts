@@ -16,6 +16,15 @@ const colour = {
   default: "none: white, grey or black",
 } as const satisfies PropertyRow;
 
+const belongsTo = {
+  name: "belongs_to",
+  type: "word",
+  words: ["room", "set"],
+  help: "Whether the picture may show it: `set` for a surface that is the background or the ground of the picture.",
+  example: "set",
+  default: "room",
+} as const satisfies PropertyRow;
+
 /** The row of `room`. */
 export const room = {
   kind: "room",
@@ -54,7 +63,7 @@ export const walls = {
   kind: "walls",
   help: "All four walls together.",
   named: "none",
-  properties: [{ ...reflectance, default: "50 %" }, colour],
+  properties: [{ ...reflectance, default: "50 %" }, colour, belongsTo],
   parts: [],
 } as const satisfies BlockRow;
 
@@ -64,7 +73,7 @@ export const wall = {
   help: "One wall, as the camera sees it; it stands before `walls`.",
   named: "needed",
   names: ["left", "right", "back", "front"],
-  properties: [{ ...reflectance, default: "as `walls`" }, colour],
+  properties: [{ ...reflectance, default: "as `walls`" }, colour, belongsTo],
   parts: [],
 } as const satisfies BlockRow;
 
@@ -73,7 +82,7 @@ export const ceiling = {
   kind: "ceiling",
   help: "The ceiling.",
   named: "none",
-  properties: [{ ...reflectance, default: "80 %" }, colour],
+  properties: [{ ...reflectance, default: "80 %" }, colour, belongsTo],
   parts: [],
 } as const satisfies BlockRow;
 
@@ -82,7 +91,7 @@ export const floor = {
   kind: "floor",
   help: "The floor of the room.",
   named: "none",
-  properties: [{ ...reflectance, default: "20 %" }, colour],
+  properties: [{ ...reflectance, default: "20 %" }, colour, belongsTo],
   parts: [],
 } as const satisfies BlockRow;
 

@@ -241,9 +241,10 @@ describe("what cannot be had is not decidable", () => {
     expect(judged.found.value).toBeNull();
   });
 
-  test("results of a later version, unknown places and lights say so", () => {
-    const later = evaluate(asked, result("number", "coverage", null));
-    expect(later).toMatchObject({ value: null, reason: "coverage is not computed yet" });
+  test("what has no value, unknown places and lights say so", () => {
+    const bare = evaluate(asked, result("number", "coverage", null));
+    expect(bare).toMatchObject({ value: null, reason: expect.stringContaining("is a background") });
+    expect(evaluate(asked, result("number", "glow", null)).reason).toBe("glow is not computed yet");
     expect(evaluate(asked, { ...(floor as object), station: "moon" } as Expr).reason).toContain("moon");
     expect(evaluate(asked, face("moon")).reason).toContain("moon");
     expect(evaluate(asked, result("angle", "elevation", "nobody")).value).toBeNull();

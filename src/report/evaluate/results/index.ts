@@ -2,6 +2,7 @@ import type { Expr } from "../../../model/values.js";
 import type { ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing } from "../found.js";
+import { frameResult } from "./frame.js";
 import { lightResult } from "./light.js";
 import { outlineResult } from "./outline.js";
 import { readingResult } from "./readings.js";
@@ -17,6 +18,7 @@ export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Fo
     readingResult(asked, expr, inner) ??
     outlineResult(asked, expr) ??
     setResult(asked, expr) ??
+    frameResult(asked, expr) ??
     nothing(expr.type, `${expr.name} is not computed yet`)
   );
 }

@@ -1,3 +1,4 @@
+export { dayOfYear, daysInMonth, daysSinceJ2000, isLeapYear } from "../core/utc.js";
 export {
   type AngularWidths,
   angularWidths,
@@ -106,6 +107,7 @@ export { lightnessFromReflectance, reflectanceFromLightness } from "./lightness.
 export { axialIntensityPerEnergy, luminancePerEnergy } from "./luminous-energy.js";
 export { closeFocusLoss, magnification } from "./magnification.js";
 export { miredFromKelvin, miredShift, shiftedTemperature } from "./mired.js";
+export { overcastLuminance, overcastOnPlane } from "./overcast-sky.js";
 export { obliquePenumbra, planarPenumbra, spherePenumbra, umbraLength } from "./penumbra-width.js";
 export {
   PLANCK_RANGE_K,
@@ -120,6 +122,7 @@ export { type RadiosityPatch, type RadiositySolution, solveRadiosity } from "./r
 export { fillForRatio, keyToFill, litShadowStops, litToShadow } from "./ratio.js";
 export { circleOfConfusion, cropFactor, diagonal } from "./sensor-format.js";
 export { levelIlluminance, mattLuminance, pointIlluminance, stripIlluminance } from "./simple-illuminance.js";
+export { clearSkyIlluminance, overcastSkyIlluminance } from "./sky-illuminance.js";
 export { extentAlong, rectangleExtent } from "./source-extent.js";
 export { sourceOutline } from "./source-outline.js";
 export {
@@ -146,6 +149,7 @@ export {
   stopsOfTransmittance,
   sumOfFNumbers,
 } from "./stops.js";
+export { SUN_COLOUR_SPREAD, sunColour } from "./sun-colour.js";
 export {
   directHorizontalSun,
   directNormalSun,
@@ -159,7 +163,6 @@ export { type SunPosition, sunDistance, sunPosition } from "./sun-position.js";
 export { ASTRONOMICAL_UNIT_KM, SUN_RADIUS_KM, sunAngularDiameter } from "./sun-size.js";
 export { temperatureHernandez, temperatureMcCamy } from "./temperature-approximations.js";
 export { temperatureRobertson } from "./temperature-robertson.js";
-export { dayOfYear, daysInMonth, daysSinceJ2000, isLeapYear } from "./utc.js";
 export { viewFactorAtAngle } from "./view-factor-angle.js";
 export { viewFactorCoaxialDiscs, viewFactorSphereToDisc } from "./view-factor-discs.js";
 export {

@@ -128,6 +128,16 @@ export function renderReportCsv(report: Report): string {
     ...report.lights.flatMap(lightRows),
     ...report.stations.flatMap(stationRows),
     ...report.shadows.flatMap(shadowRows),
+    ...(report.intent?.criteria ?? []).map(
+      (item): Row => [
+        "wish",
+        item.name,
+        item.verdict,
+        item.value,
+        item.unit,
+        [`wanted ${item.wanted}`, item.reason, item.remedy].filter((text) => text !== null).join("; "),
+      ],
+    ),
     ...report.results.map(
       (item): Row => [
         "result",

@@ -24,6 +24,7 @@ import {
   silenceWords,
   titleOf,
 } from "./text-verdicts.js";
+import { criterionName, naturalSentences } from "./text-wishes.js";
 
 /** A table whose columns are all of words. */
 const wordTable = (titles: readonly string[], rows: readonly (readonly string[])[]): ViewPart => ({
@@ -93,6 +94,7 @@ function readings(report: Report): readonly ViewPart[] {
 
 function verdicts(report: Report): readonly ViewPart[] {
   const parts: ViewPart[] = [];
+  if (report.intent !== null) parts.push(...wishes(report.intent));
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [
       item.text,
@@ -113,6 +115,20 @@ function verdicts(report: Report): readonly ViewPart[] {
     const titles = ["Expectation", "Outcome", "Found", "Why", "What each light gives"];
     parts.push(...section(`Expectations: ${expectationCount(report)}`, wordTable(titles, rows)));
   }
+  return parts;
+}
+
+function wishes(intent: NonNullable<Report["intent"]>): readonly ViewPart[] {
+  const parts: ViewPart[] = [heading(2, `Wishes: ${intent.summary}`)];
+  parts.push(...naturalSentences(intent).map((text) => paragraph(words(text))));
+  const rows = intent.criteria.map((row) => [
+    criterionName(row),
+    row.wanted,
+    row.found ?? row.reason ?? "",
+    row.verdict,
+    row.remedy ?? "",
+  ]);
+  if (rows.length > 0) parts.push(wordTable(["Point", "Wanted", "Found", "Verdict", "What to do"], rows));
   return parts;
 }
 

@@ -15,6 +15,7 @@ import {
   titleOf,
   warningLines,
 } from "./text-verdicts.js";
+import { wishLines } from "./text-wishes.js";
 
 type Lines = readonly string[];
 
@@ -46,6 +47,8 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
     found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
   found.push(["Readings", stationLines(report, view)]);
   if (report.shadows.length > 0) found.push(["Shadows", shadowLines(report, view)]);
+  if (report.intent !== null)
+    found.push([`Wishes: ${visibleLine(report.intent.summary)}`, wishLines(report.intent, view)]);
   if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);
   if (report.expectations.length > 0) {
     const lines = report.expectations.flatMap((item) => expectationLines(item, view));

@@ -8,6 +8,7 @@ import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
 import { headline } from "./headline.js";
+import { reportIntent } from "./intent/build.js";
 import { reportLight } from "./light.js";
 import { mattersMost } from "./matters.js";
 import { notClaimed } from "./not-claimed.js";
@@ -59,6 +60,7 @@ export function buildReport(
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
     shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
+    intent: reportIntent(plan),
     results: [...reportResults(asked, inputs)],
     expectations,
     warnings: [...warnings],

@@ -1,4 +1,5 @@
 import type { BaseUnit } from "../units/dimension.js";
+import { wishThresholds } from "./wish-thresholds.js";
 
 /**
  * One threshold at which a rule speaks. A recipe may set it in `thresholds { }`.
@@ -381,4 +382,5 @@ export const thresholdTable = [
     help: "Least distance from lens to face for a whole figure.",
     source: practice,
   },
+  ...wishThresholds,
 ] as const satisfies readonly ThresholdRow[];

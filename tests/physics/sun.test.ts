@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { dayOfYear, daysInMonth, daysSinceJ2000 } from "../../src/core/utc.js";
 import { footcandlesFromLux, luxFromFootcandles } from "../../src/physics/footcandle.js";
 import { groundShadowLength } from "../../src/physics/ground-shadow.js";
 import {
@@ -9,7 +10,6 @@ import {
 } from "../../src/physics/sun-illuminance.js";
 import { sunDistance, sunPosition } from "../../src/physics/sun-position.js";
 import { sunAngularDiameter } from "../../src/physics/sun-size.js";
-import { dayOfYear, daysInMonth, daysSinceJ2000 } from "../../src/physics/utc.js";
 
 const DEGREES = 180 / Math.PI;
 

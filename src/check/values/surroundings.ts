@@ -1,3 +1,4 @@
+import { daysOfDayAndTime } from "../../core/utc.js";
 import { printNode } from "../../format/print-node.js";
 import { arms } from "../../model/make/lamps.js";
 import { size } from "../../model/make/sizes.js";
@@ -123,11 +124,11 @@ export function readNaturalLight(ctx: Context, row: PropertyRow, value: Value): 
   return window(size(width, height), metres as Length);
 }
 
-/** `sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "21 June", time: "10:00")` */
+/** `sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "2026-06-21", time: "10:00 UTC")` */
 function readSunAt(ctx: Context, row: PropertyRow, value: Value): NaturalLightValue | null {
   const call = asCall(value);
   if (call === null) return null;
-  const shown = 'sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "2026-06-21", time: "10:00")';
+  const shown = 'sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "2026-06-21", time: "10:00 UTC")';
   const sorted = sortArguments(call.args);
   const at = sorted.named.get("at")?.value;
   const on = sorted.named.get("on")?.value;
@@ -152,7 +153,13 @@ function readSunAt(ctx: Context, row: PropertyRow, value: Value): NaturalLightVa
   if (latitude === null || longitude === null || at.items.length !== 2) {
     return refuseArguments(ctx, call.call, "takes a place as latitude and longitude", shown);
   }
-  report(ctx, "property.later", value.span, { name: "sunlight(at: ...)", kind: row.name });
+  if (daysOfDayAndTime(on.value, "00:00 UTC") === undefined) {
+    return refuseArguments(ctx, call.call, 'takes a day like "2026-06-21"', shown);
+  }
+  if (daysOfDayAndTime(on.value, time.value) === undefined) {
+    const trouble = 'takes a time of day with its offset from UTC, like "10:00 UTC" or "12:00 +02:00"';
+    return refuseArguments(ctx, call.call, trouble, shown);
+  }
   return { kind: "sun_at", latitude, longitude, on: on.value, time: time.value, written: printNode(value) };
 }
 

@@ -1,7 +1,7 @@
+import { daysSinceJ2000 } from "../../core/utc.js";
 import { groundShadowLength } from "../../physics/ground-shadow.js";
 import { sunDistance, sunPosition } from "../../physics/sun-position.js";
 import { sunAngularDiameter } from "../../physics/sun-size.js";
-import { daysSinceJ2000 } from "../../physics/utc.js";
 import {
   type Inputs,
   impossible,

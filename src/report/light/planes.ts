@@ -19,6 +19,24 @@ export function frontPlane({ face, nose }: SceneSubject): Meter {
   return { at: face, facing: nose, receptor: "disc" };
 }
 
+/** Flat receptors at the face, upright, that look to either side of the nose. */
+export function sidePlanes({ face, across }: SceneSubject): readonly [Meter, Meter] {
+  const [x, y, z] = across;
+  return [
+    { at: face, facing: across, receptor: "disc" },
+    { at: face, facing: [-x, -y, -z], receptor: "disc" },
+  ];
+}
+
+/** Stops by which the top of the head gets more than the darker side; null for one who lies or without light. */
+export function topOverSides(lit: Lit, subject: SceneSubject): number | null {
+  const top = topPlane(subject);
+  if (top === null) return null;
+  const above = readingAt(lit, top);
+  const [one, other] = sidePlanes(subject).map((side) => stopsOver(above, readingAt(lit, side)));
+  return one === null || other === null ? null : Math.max(one as number, other as number);
+}
+
 /** Stops by which the top of the head gets more than the front of the face; null for one who lies or without light. */
 export function topOverFront(lit: Lit, subject: SceneSubject): number | null {
   const top = topPlane(subject);

@@ -30,7 +30,7 @@ export function backgroundStation(scene: Scene): Station | null {
 const MOST = 12;
 
 /** How far the background is from its wish in a scene, + for too bright; null where it cannot be said. */
-function missOf(plan: Plan, station: Station): number | null {
+export function backgroundMiss(plan: Plan, station: Station): number | null {
   const wish = plan.recipe.intent?.background;
   if (wish === undefined) return null;
   const against: Reading | null = evaluate({ plan, alarms: null }, wish.of).reading;
@@ -53,7 +53,7 @@ function remedyFor(plan: Plan, station: Station, miss: number): string {
       (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
       plan,
     );
-    return missOf(changed, station) ?? Number.NaN;
+    return backgroundMiss(changed, station) ?? Number.NaN;
   };
   const found = findRoot(missAfter, -MOST, MOST, 1e-3);
   if (found === undefined) {
@@ -78,7 +78,7 @@ export const backgroundOff: Rule = {
   },
   check: (plan) => {
     const station = backgroundStation(plan.scene);
-    const miss = station === null ? null : missOf(plan, station);
+    const miss = station === null ? null : backgroundMiss(plan, station);
     if (station === null || miss === null) return [];
     if (Math.abs(miss) <= threshold(plan.recipe, "background") + 1e-9) return [];
     if (lightsOn(plan.scene).length === 0) return [];

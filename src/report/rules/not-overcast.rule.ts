@@ -24,7 +24,7 @@ function looksOf(
 }
 
 /** What the key would do from the ceiling, worked out; nothing where there is none or where it does so already. */
-function ceilingRemedy(plan: Plan, key: KeyLight): string {
+export function ceilingRemedy(plan: Plan, key: KeyLight): string {
   const changed = intoCeiling(plan, key.source.name);
   const there = changed === null ? null : keyLight(changed);
   if (changed === null || there === null)

@@ -45,6 +45,33 @@ function stopsDown(plan: Plan, source: Source, at: Meter, depth: number): number
   return Math.log2((own - over * bounced) / (over * rest));
 }
 
+/** Every light besides the key that throws a shadow which is seen as its own, with what to do about it. */
+export function secondShadows(plan: Plan, key: KeyLight): readonly RuleFinding[] {
+  const most = threshold(plan.recipe, "second_shadow");
+  return lightsOn(plan.scene).flatMap((source): RuleFinding[] => {
+    if (source.name === key.source.name) return [];
+    const second = secondShadow(plan, key, source);
+    const size = sizeFrom(source, key.face)?.equivalent ?? 0;
+    if (second === null || second.stops <= most + 1e-9 || size > SHADOWLESS) return [];
+    const down = ceilTo(stopsDown(plan, source, second.at, most), 0.1);
+    let remedy = "Use one lamp.";
+    if (Number.isFinite(down)) {
+      const index = plan.scene.sources.indexOf(source);
+      const change = faceChange(plan, withSource(plan, index, atPower(source, -down)));
+      remedy = `Turn ${source.name} down by ${fixed(down, 1)} stop (the face loses ${sayStops(-change)}), or use one lamp.`;
+    }
+    const depth = Number.isFinite(second.stops) ? `${sayStops(second.stops)} deep` : "quite black";
+    return [
+      {
+        severity: "check",
+        message: `${source.name} throws a second shadow ${second.where}, ${depth}: two suns.`,
+        remedy,
+        about: source.name,
+      },
+    ];
+  });
+}
+
 /** A second light throws a shadow of its own where there should be one sun. */
 export const twoSuns: Rule = {
   code: "two-suns",
@@ -58,29 +85,6 @@ export const twoSuns: Rule = {
   },
   check: (plan) => {
     const key = keyLight(plan);
-    if (sunWish(plan.recipe) === null || key === null) return [];
-    const most = threshold(plan.recipe, "second_shadow");
-    return lightsOn(plan.scene).flatMap((source): RuleFinding[] => {
-      if (source.name === key.source.name) return [];
-      const second = secondShadow(plan, key, source);
-      const size = sizeFrom(source, key.face)?.equivalent ?? 0;
-      if (second === null || second.stops <= most + 1e-9 || size > SHADOWLESS) return [];
-      const down = ceilTo(stopsDown(plan, source, second.at, most), 0.1);
-      let remedy = "Use one lamp.";
-      if (Number.isFinite(down)) {
-        const index = plan.scene.sources.indexOf(source);
-        const change = faceChange(plan, withSource(plan, index, atPower(source, -down)));
-        remedy = `Turn ${source.name} down by ${fixed(down, 1)} stop (the face loses ${sayStops(-change)}), or use one lamp.`;
-      }
-      const depth = Number.isFinite(second.stops) ? `${sayStops(second.stops)} deep` : "quite black";
-      return [
-        {
-          severity: "check",
-          message: `${source.name} throws a second shadow ${second.where}, ${depth}: two suns.`,
-          remedy,
-          about: source.name,
-        },
-      ];
-    });
+    return sunWish(plan.recipe) === null || key === null ? [] : secondShadows(plan, key);
   },
 };

@@ -1,6 +1,7 @@
 import type { Recipe } from "../../model/types.js";
+import { sunPlace } from "../intent/sun-place.js";
 
-/** The elevation that a wish for sunlight names, deg; null where it wishes for sun without one. */
+/** The elevation at which a wish for sunlight has the sun, deg; null where the sun is below the horizon. */
 export interface SunWish {
   readonly elevation: number | null;
 }
@@ -9,8 +10,8 @@ export interface SunWish {
 export function sunWish(recipe: Recipe): SunWish | null {
   const wish = recipe.intent?.pass_for;
   if (wish === undefined) return null;
-  if (wish.kind === "sunlight") return { elevation: wish.elevation.value };
-  return wish.kind === "sun_at" ? { elevation: null } : null;
+  const sun = sunPlace(wish);
+  return sun === null ? null : { elevation: sun.elevation < 0 ? null : sun.elevation };
 }
 
 /** Whether the light is to pass for an overcast sky. */

@@ -9,6 +9,7 @@ import {
   string,
   tuple,
 } from "zod";
+import { intentSchema } from "./intent.js";
 
 /**
  * The report, format 1: plain JSON in fixed units. Lengths in m, shadow edges in mm, angles in deg, luminous exposure
@@ -288,6 +289,7 @@ export const reportSchema = object({
   lights: array(light),
   stations: array(station),
   shadows: array(shadow),
+  intent: intentSchema.nullable().meta({ description: "Null where the recipe wishes for nothing" }),
   results: array(result),
   expectations: array(expectation),
   warnings: array(warning),

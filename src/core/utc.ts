@@ -60,3 +60,19 @@ export function dayOfYear(year: number, month: number, day: number): number | un
   if (!Number.isInteger(day) || day < 1 || day > daysInMonth(year, month)) return undefined;
   return daysFrom2000(year, month, day) - daysFrom2000(year, 1, 1) + 1;
 }
+
+/**
+ * Reads a day and a time of day with its offset from UTC: `2026-06-21` and `10:00 UTC`, `12:00 +02:00`. A time without
+ * an offset names no instant and is refused.
+ *
+ * @param day - A date of the Gregorian calendar.
+ * @param time - A time of day, then `UTC` or an offset.
+ * @returns Days of 86400 s since 2000-01-01T12:00:00Z, or undefined.
+ */
+export function daysOfDayAndTime(day: string, time: string): number | undefined {
+  const clock = /^(\d{1,2}):(\d{2}) ?(UTC|Z|[+-]\d{2}:\d{2})$/.exec(time.trim());
+  if (clock === null) return undefined;
+  const [, hour = "", minute = "", offset = ""] = clock;
+  const away = offset === "UTC" ? "Z" : offset;
+  return daysSinceJ2000(`${day.trim()}T${hour.padStart(2, "0")}:${minute}${away}`);
+}

@@ -1,0 +1,198 @@
+import { describe, expect, test } from "vitest";
+import { disc, rectangle, sphere } from "../../../src/model/make/lamps.js";
+import { named, right, tape } from "../../../src/model/make/points.js";
+import { size } from "../../../src/model/make/sizes.js";
+import { overcast, sunlight, window } from "../../../src/model/make/surroundings.js";
+import type { Recipe } from "../../../src/model/types.js";
+import { intentThresholds, reportIntent } from "../../../src/report/intent/build.js";
+import { verdictOn } from "../../../src/report/intent/criterion.js";
+import { sunPlace } from "../../../src/report/intent/sun-place.js";
+import { windowFallOff, windowSize } from "../../../src/report/intent/window-light.js";
+import type { ReportCriterion, ReportIntent } from "../../../src/report/schema/intent.js";
+import { cm, deg, kelvin, m } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import { bulb, dish, dishOnFloor, flat, numberAfter, planOf, room, setOf, sun } from "../../helpers/plan.js";
+
+function intentOf(parts: Partial<Recipe>): ReportIntent {
+  const found = reportIntent(planOf(parts));
+  if (found === null) throw new Error("no wishes");
+  return found;
+}
+
+function point({ criteria }: ReportIntent, name: string): ReportCriterion {
+  const found = criteria.find((row) => row.name === name);
+  if (found === undefined) throw new Error(`no ${name}`);
+  return found;
+}
+
+const sunAt = (on: string, time: string, latitude = 51.5, longitude = 0) =>
+  ({ kind: "sun_at", latitude: deg(latitude), longitude: deg(longitude), on, time, written: "" }) as const;
+
+describe("the natural light", () => {
+  test("nothing is wished for: nothing is judged", () => {
+    expect(reportIntent(planOf())).toBeNull();
+  });
+
+  test("sun and sky under a high sun give about 10,000 footcandles (daylighting handbooks, within 0.3 stop)", () => {
+    const { passes_for } = intentOf({ intent: block("intent", null, { pass_for: sunlight(deg(50)) }) });
+    const { illuminance, f_number } = passes_for ?? {};
+    expect(Math.abs(Math.log2((illuminance ?? 0) / (10_000 / 0.3048 / 0.3048)))).toBeLessThan(0.3);
+    // 1/125 s is exactly 1/128 s: N = sqrt(E S t / C) with C = 250 (ISO 2720).
+    expect(f_number).toBeCloseTo(Math.sqrt(((illuminance ?? 0) * 200) / 128 / 250), 9);
+  });
+
+  test("midsummer noon at 51.5 north stands 90 - 51.5 + 23.4 deg high in the south (declination of the solstice)", () => {
+    const place = sunPlace(sunAt("2026-06-21", "12:02 UTC"));
+    expect(place?.elevation).toBeCloseTo(61.94, 1);
+    expect(Math.abs((place?.azimuth ?? 0) - 180)).toBeLessThan(1);
+    const winter = sunPlace(sunAt("2026-12-21", "11:58 UTC"));
+    expect(winter?.elevation).toBeCloseTo(90 - 51.5 - 23.44, 0);
+    // Perihelion is in early January: the disc is larger in winter (0.5241 to 0.5420 deg over the year).
+    expect((winter?.size ?? 0) / (place?.size ?? 1)).toBeCloseTo(0.5416 / 0.5244, 3);
+  });
+
+  test("by night there is no light to pass for, and its points are not known", () => {
+    const night = intentOf({ intent: block("intent", null, { pass_for: sunAt("2026-06-21", "23:30 UTC") }) });
+    expect(night.passes_for?.elevation).toBeLessThan(0);
+    expect(night.passes_for?.f_number).toBeNull();
+    expect(point(night, "elevation").verdict).toBe("not known");
+    expect(point(night, "elevation").reason).toContain("below the horizon");
+  });
+
+  test("a window straight opposite: solid angle and loss by hand", () => {
+    const wish = window(size(m(1), m(1)), m(0.5));
+    if (wish.kind !== "window") throw new Error();
+    // A face of a cube from its middle: 4 pi / 6 sr.
+    expect(windowSize(wish)).toBeCloseTo((4 * Math.asin(Math.sqrt(1 / 6)) * 180) / Math.PI, 9);
+    // Far away the inverse square: from 50 m to 100 m two stops.
+    const far = window(size(m(1), m(1)), m(50));
+    expect(far.kind === "window" ? windowFallOff(far, 50) : 0).toBeCloseTo(2, 2);
+  });
+});
+
+describe("verdicts", () => {
+  test("on both sides of both bands", () => {
+    const wanted = { low: 1, high: 2 };
+    const still = { low: 0, high: 4 };
+    expect([1, 2, 0.9, 2.1, 0, 4].map((v) => verdictOn(v, wanted, still))).toEqual([
+      "met",
+      "met",
+      "nearly",
+      "nearly",
+      "nearly",
+      "nearly",
+    ]);
+    expect([-0.1, 4.1, Number.POSITIVE_INFINITY].map((v) => verdictOn(v, wanted, still))).toEqual([
+      "missed",
+      "missed",
+      "missed",
+    ]);
+    expect(verdictOn(null, wanted, still)).toBe("not known");
+  });
+
+  test("every threshold has its name once", () => {
+    expect(new Set(intentThresholds).size).toBe(intentThresholds.length);
+  });
+});
+
+describe("sun", () => {
+  // 8 cm at 2.4 m is 1.91 deg: between what is wanted (1) and what a rule warns of (2.5).
+  test("size: met, nearly, missed, and the opening that is named meets it", () => {
+    const at = (diameter: number) =>
+      point(intentOf({ intent: sun, lights: [bulb({ shape: sphere(cm(diameter)) })] }), "angular_size");
+    expect(at(4).verdict).toBe("met");
+    expect(at(8).verdict).toBe("nearly");
+    expect(at(8).value).toBeCloseTo((2 * Math.asin(0.04 / 2.4) * 180) / Math.PI, 6);
+    expect(at(20).verdict).toBe("missed");
+    const opening = numberAfter(at(8).remedy ?? "", "opening of", "cm");
+    expect(at(opening).verdict).toBe("met");
+    expect(at(4).remedy).toBeNull();
+  });
+
+  test("elevation: the change that is named meets it", () => {
+    const lamp = (height: number) =>
+      dishOnFloor({ floor_distance: tape(m(2), named("face")), height: m(height) });
+    const low = point(intentOf({ intent: sun, lights: [lamp(2)] }), "elevation");
+    expect(low.verdict).toBe("missed");
+    expect(low.remedy).toContain("key.height");
+    const height = numberAfter(low.remedy ?? "", "key\\.height", "m");
+    expect(point(intentOf({ intent: sun, lights: [lamp(height)] }), "elevation").verdict).toBe("met");
+  });
+
+  test("one shadow: a second lamp makes two", () => {
+    const one = intentOf({ intent: sun, lights: [bulb()] });
+    expect(point(one, "shadows").verdict).toBe("met");
+    const second = bulb({ bearing: right(deg(20)) }, "second");
+    const two = point(intentOf({ intent: sun, lights: [bulb(), second] }), "shadows");
+    expect(two).toMatchObject({ verdict: "missed", value: 2 });
+    expect(two.remedy).toContain("second");
+  });
+
+  test("fan: needs a set", () => {
+    expect(point(intentOf({ intent: sun }), "fan").verdict).toBe("not known");
+    const there = point(intentOf({ intent: sun, set: setOf(flat) }), "fan");
+    expect(there.value).toBeGreaterThan(0);
+  });
+
+  test("warmth: a flash of 5600 K before a camera at 5600 K is neutral, a low sun is not", () => {
+    const low = block("intent", null, { pass_for: sunlight(deg(10)) });
+    const cold = point(intentOf({ intent: low }), "warmth");
+    // 3500 K at daylight balance: 1e6 / 3500 - 1e6 / 5500.
+    expect(cold.value).toBeCloseTo(0, 3);
+    expect(((cold.wanted_least ?? 0) + (cold.wanted_most ?? 0)) / 2).toBeCloseTo(103.9, 1);
+    expect(cold.verdict).toBe("missed");
+    expect(cold.remedy).toContain("warm gel of 104 mired");
+    const warm = dish({ colour: kelvin(1e6 / (1e6 / 5600 + 104)) });
+    expect(point(intentOf({ intent: low, lights: [warm] }), "warmth").verdict).toBe("met");
+  });
+
+  test("the wish may name its own thresholds", () => {
+    const thresholds = [{ name: "sun_angular_size_wanted", value: 2, unit: "deg", written: "2 deg" }];
+    const found = point(intentOf({ intent: sun, lights: [bulb()], thresholds }), "angular_size");
+    expect(found.verdict).toBe("met");
+  });
+});
+
+describe("overcast and window", () => {
+  const grey = block("intent", null, { pass_for: overcast });
+
+  test("a dish is no sky: too small, and brighter in front than on top", () => {
+    const found = intentOf({ intent: grey, room });
+    expect(point(found, "angular_size").verdict).toBe("missed");
+    expect(point(found, "top_over_front").verdict).toBe("missed");
+    expect(found.passes_for?.planes).toHaveLength(3);
+  });
+
+  test("a window's size is met by a cloth of its size at its distance", () => {
+    const wish = block("intent", null, { pass_for: window(size(cm(90), cm(120)), m(1.6)) });
+    const cloth = dish({ shape: rectangle(cm(90), cm(120)), distance: tape(m(1.6)), height: m(1.7) });
+    const found = intentOf({ intent: wish, lights: [cloth] });
+    expect(point(found, "angular_size").verdict).toBe("met");
+    expect(point(found, "fall_off").verdict).toBe("met");
+    expect(point(found, "elevation").verdict).toBe("met");
+    const dot = intentOf({ intent: wish, lights: [dish({ shape: disc(cm(10)) })] });
+    expect(point(dot, "angular_size").verdict).toBe("missed");
+  });
+});
+
+describe("other wishes", () => {
+  test("hard and soft edges by the size of the light", () => {
+    const edges = (word: "hard" | "soft", diameter: number) =>
+      point(
+        intentOf({
+          intent: block("intent", null, { edges: word }),
+          lights: [dish({ shape: disc(cm(diameter)) })],
+        }),
+        "angular_size",
+      ).verdict;
+    // 10 cm at 2.4 m is 2.4 deg, 30 cm 7.2 deg, 100 cm 24 deg less the turn, 150 cm 35 deg.
+    expect([10, 30, 100].map((d) => edges("hard", d))).toEqual(["met", "nearly", "missed"]);
+    expect([10, 60, 150].map((d) => edges("soft", d))).toEqual(["missed", "nearly", "met"]);
+  });
+
+  test("without a light that is on nothing is judged, and it says so", () => {
+    const found = intentOf({ intent: sun, lights: [] });
+    expect(found.criteria).toEqual([]);
+    expect(found.summary).toContain("nothing can be compared");
+  });
+});

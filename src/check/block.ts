@@ -6,7 +6,7 @@ import { type BlockKind, blockRow, blocks, topKinds } from "../vocabulary/index.
 import type { BlockRow } from "../vocabulary/property.js";
 import { kindSynonyms } from "../vocabulary/synonyms.js";
 import { type Context, here, type Owned, ownedBy, replace, report } from "./context.js";
-import { chooseCalibration, type Expanded, expand } from "./like.js";
+import { chooseCalibration, type Expanded, expand, withOver } from "./like.js";
 import { type ReadProperties, readProperties } from "./properties.js";
 import { listNames, nearNames } from "./suggest.js";
 import { aKind } from "./words.js";
@@ -146,13 +146,22 @@ export function exampleName(kind: string): string {
   return examples.get(kind) ?? "one";
 }
 
-/** Checks a block of a known kind: what it takes over, its properties, and the blocks inside it. */
-export function checkBlock(ctx: Context, block: Block, row: BlockRow): CheckedBlock {
+/**
+ * Checks a block of a known kind: what it takes over, its properties, and the blocks inside it.
+ * @param over - What goes over its entries though it stands elsewhere.
+ */
+export function checkBlock(
+  ctx: Context,
+  block: Block,
+  row: BlockRow,
+  over: readonly Owned[] = [],
+): CheckedBlock {
   const name = blockName(ctx, block, row);
-  const expanded: Expanded =
+  const written: Expanded =
     block.like === null && block.companions.length === 0
       ? { entries: ownedBy(ctx, block.entries), complete: true, companions: [] }
       : expand(ctx, block, row.kind);
+  const expanded: Expanded = { ...written, entries: withOver(row.kind, written.entries, over) };
   const chosen =
     row.kind === "light"
       ? chooseCalibration(expanded.entries, expanded.companions)
@@ -173,7 +182,7 @@ export function checkBlock(ctx: Context, block: Block, row: BlockRow): CheckedBl
 function checkParts(row: BlockRow, entries: readonly Owned[]): readonly CheckedBlock[] {
   const parts: CheckedBlock[] = [];
   const seen = new Map<string, Place>();
-  for (const { entry, ctx } of entries) {
+  for (const { entry, ctx, over } of entries) {
     if (entry.kind !== "block") continue;
     const part = kindOf(ctx, entry, row.parts, `inside ${aKind(row.kind).toLowerCase()}`);
     if (part === null) continue;
@@ -192,7 +201,7 @@ function checkParts(row: BlockRow, entries: readonly Owned[]): readonly CheckedB
       continue;
     }
     seen.set(head, here(ctx, entry.span));
-    parts.push(checkBlock(ctx, entry, part));
+    parts.push(checkBlock(ctx, entry, part, over));
   }
   return parts;
 }

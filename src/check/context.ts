@@ -41,6 +41,8 @@ export interface DefineEntry {
 export interface Owned<E extends Entry = Entry> {
   readonly entry: E;
   readonly ctx: Context;
+  /** What the recipe changes in a part that it has from a kit, by its own names. */
+  readonly over?: readonly Owned[];
 }
 
 /** The file that is worked on, and where findings about it go. */

@@ -35,7 +35,7 @@ export function declareAll(ctx: Context, file: File, kits: Kits): void {
 }
 
 const blocksIn = (block: Block): readonly Block[] =>
-  block.entries.flatMap((entry) => (entry.kind === "block" ? [entry] : []));
+  block.entries.flatMap((entry) => (entry.kind === "block" && entry.over !== true ? [entry] : []));
 
 const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
 

@@ -34,14 +34,35 @@ function override(kind: string, base: readonly Owned[], own: readonly Owned[]): 
     replaced.add(keyOf(entry));
     for (const sibling of siblingsOf(kind, nameOf(entry))) dropped.add(sibling);
   }
-  const ownBlocks = new Set(own.flatMap(({ entry }) => (entry.kind === "block" ? [headOf(entry)] : [])));
+  const ownBlocks = new Set(
+    own.flatMap(({ entry }) => (entry.kind === "block" && entry.over !== true ? [headOf(entry)] : [])),
+  );
   const kept = base.filter(({ entry }) =>
     entry.kind === "property"
       ? !replaced.has(keyOf(entry)) && !dropped.has(nameOf(entry))
       : !ownBlocks.has(headOf(entry)),
   );
-  return [...kept, ...own];
+  return own.reduce(putOver, kept);
 }
+
+/** Entries with one more. One that goes over a part of the same words is kept with that part. */
+function putOver(entries: readonly Owned[], owned: Owned): readonly Owned[] {
+  const { entry } = owned;
+  if (entry.kind !== "block" || entry.over !== true) return [...entries, owned];
+  const head = headOf(entry);
+  return entries.map((part) =>
+    part.entry.kind === "block" && headOf(part.entry) === head
+      ? { ...part, over: [...(part.over ?? []), ...ownedBy(owned.ctx, entry.entries)] }
+      : part,
+  );
+}
+
+/** What a block holds with what goes over it. */
+export const withOver = (
+  kind: string,
+  entries: readonly Owned[],
+  over: readonly Owned[],
+): readonly Owned[] => (over.length === 0 ? entries : override(kind, entries, over));
 
 const headOf = (block: Block): string => block.words.map((word) => word.text).join(" ");
 

@@ -9,6 +9,7 @@ import { readSettings } from "./change/settings.js";
 import type { Context } from "./context.js";
 import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
+import { type KitLook, kitLook } from "./kits/look.js";
 import type { TableLimits } from "./tables/limits.js";
 
 /** A text that was read and checked. */
@@ -41,16 +42,19 @@ export function checkText(source: Source, kits: Kits, sink: Sink, besides: Besid
     if (elsewhere || (!full && !broken(diagnostic.place.start))) sink(diagnostic);
   };
   const { settings, tables } = besides;
-  const file = settings === undefined ? parsed.file : withSettings(parsed.file, settings, trusted);
+  const file =
+    settings === undefined
+      ? parsed.file
+      : withSettings(parsed.file, settings, trusted, kitLook(parsed.file, source.name, kits));
   const { recipe, ctx } = checkFile(file, source.name, trusted, kits, parsed.complete, tables);
   return { file, recipe, ctx };
 }
 
 /** The recipe with values given from outside. Its title says so, and with it every report. */
-function withSettings(file: File, settings: Source, sink: Sink): File {
+function withSettings(file: File, settings: Source, sink: Sink, kits: KitLook): File {
   const { title } = file;
   if (title?.word.text !== "recipe") return file;
-  const changed = changeFile(file, readSettings(settings, sink), { file: settings.name, sink });
+  const changed = changeFile(file, readSettings(settings, sink), { file: settings.name, sink }, kits);
   const value = `${title.text.value}, with ${settings.text.split("\n").join(", ")}`;
   return { ...changed, title: { ...title, text: { ...title.text, value } } };
 }

@@ -202,6 +202,11 @@ export interface Block {
   readonly like: Path | null;
   readonly companions: readonly Path[];
   readonly entries: readonly Entry[];
+  /**
+   * True for a block that no text holds: what it says goes over the part of these words that its owner takes over from
+   * a kit, which stays otherwise as the kit has it.
+   */
+  readonly over?: true;
   /** True when the parser had to repair something inside; such a block is checked as far as it goes. */
   readonly damaged: boolean;
 }

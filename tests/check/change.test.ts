@@ -33,6 +33,8 @@ light fill like strobe { distance: throw, bearing: right(30 deg), elevation: 10 
 camera { held: level, focal_length: 85 mm, aperture: f/8, shutter: 1/125 s, sensitivity: ISO 100, distance: 3 m, height: 1.5 m }
 `;
 
+/** A file that uses no kits. */
+const none = { find: () => null, gap: () => false };
 const parse = (text: string): File => parseFile({ name: "door.light", text }, () => undefined).file;
 
 /** The changes that the lines of a variant make, and what is found. */
@@ -42,10 +44,15 @@ function changed(lines: string): { readonly text: string; readonly findings: rea
   if (variant?.kind !== "variant") throw new Error("no variant");
   const findings: Diagnostic[] = [];
   const base = { ...file, items: file.items.filter((item) => item !== variant) };
-  const after = changeFile(base, changesOf(variant), {
-    file: "door.light",
-    sink: (one) => findings.push(one),
-  });
+  const after = changeFile(
+    base,
+    changesOf(variant),
+    {
+      file: "door.light",
+      sink: (one) => findings.push(one),
+    },
+    none,
+  );
   return { text: printFile(after), findings };
 }
 
@@ -200,6 +207,7 @@ test("a made value reads as if it had been written", () => {
       file: "door.light",
       sink,
     },
+    none,
   );
   expect(printFile(after)).toContain("  distance: 0.3333333333333333 m\n  feather: -0.00000025 deg\n");
   expect(parse(printFile(after)).items.length).toBe(file.items.length);
@@ -209,9 +217,14 @@ test("the base itself is not touched", () => {
   const source = { name: "door.light", text: BASE };
   const { file } = compile(source);
   const before = printFile(file);
-  changeFile(file, [{ kind: "remove", path: makePath(["key"], { start: 0, end: 0 }) }], {
-    file: "door.light",
-    sink: () => undefined,
-  });
+  changeFile(
+    file,
+    [{ kind: "remove", path: makePath(["key"], { start: 0, end: 0 }) }],
+    {
+      file: "door.light",
+      sink: () => undefined,
+    },
+    none,
+  );
   expect(printFile(file)).toBe(before);
 });

@@ -333,3 +333,82 @@ describe("paths", () => {
     ["/book/a.light", "./kit.light", "/book/kit.light"],
   ])("from %s, %s is %s", (from, path, name) => expect(joinNames(from, path)).toBe(name));
 });
+
+describe("parts that come from a kit are changed as those of the file itself", () => {
+  const body = `let grey = 30 %
+define room shed {
+  size: 5 x 6 x 3 m
+  walls { reflectance: grey }
+  wall back { reflectance: 10 % }
+  opening door { wall: left, size: 1 x 2 m, at: offset(left: 2.5 m, up: 1 m) }
+}
+define room low_shed like shed { size: 5 x 6 x 2.5 m }
+define light lamp { shape: disc(9 cm), output: 900 lm s, stand { highest: 3 m } }`;
+  const around = `room like low_shed {}\nlight key like lamp { ${place} }\nlet pale = 75 %`;
+  const setting = (text: string, settings: string, kits: Readonly<Record<string, string>>): Recipe => {
+    const { recipe: model, diagnostics } = compile(
+      { name: "a.light", text },
+      { read: kitsAmong(new Map(Object.entries(kits))), settings: { name: "--set", text: settings } },
+    );
+    expect(diagnostics.flatMap(({ code, severity }) => (severity === "error" ? [code] : []))).toEqual([]);
+    if (model === null) throw new Error("no model");
+    return model;
+  };
+  /** What counts of a model; a part that is changed in the text itself moves behind the others. */
+  const content = (one: Pick<Recipe, "room">): object => {
+    const clean = withoutOrigins(one as Recipe) as Recipe;
+    const parts = [...(clean.room?.parts ?? [])].map((part) => JSON.stringify(part)).sort();
+    return { ...clean, room: { ...clean.room, parts }, uses: [], lets: [], definitions: [] };
+  };
+  const shown = (model: Recipe): unknown => ({
+    ...content(model),
+    variants: model.variants.map(({ recipe: one }) => content(one)),
+  });
+  const uses = `use low_shed, lamp from "./kit.light"\n`;
+  const kits = { "kit.light": kit("Shed", body) };
+
+  test.each([
+    "walls.reflectance=75 %",
+    "wall.back.reflectance=75 %",
+    "door.size=80 x 200 cm",
+    "room.door.size=80 x 200 cm",
+    "door.at=offset(left: 2.5 m, up: 1.01 m)",
+    "key.stand.highest=2.5 m",
+    "walls.reflectance=75 %\ndoor.wall=left\nwall.back.reflectance=60 %",
+  ])("%j from outside", (settings) => {
+    const own = setting(recipe(`${body}\n${around}`), settings, {});
+    const used = setting(recipe(`${uses}${around}`), settings, kits);
+    expect(shown(used)).toEqual(shown(own));
+    expect(shown(used)).not.toEqual(shown(setting(recipe(`${uses}${around}`), "camera.aperture=f/8", kits)));
+  });
+
+  test("by a variant, by one that comes from it, and with a `let` of the recipe", () => {
+    const variants = `variant "Pale" { walls.reflectance: pale, door.size: 1.1 x 2 m, keep expectations }
+variant "Paler" from "Pale" { walls.reflectance: 80 %, door.size: 1.2 x 2 m, keep expectations }`;
+    const [own, used] = [
+      setting(recipe(`${body}\n${around}\n${variants}`), "camera.aperture=f/8", {}),
+      setting(recipe(`${uses}${around}\n${variants}`), "camera.aperture=f/8", kits),
+    ];
+    expect(used.variants.length).toBe(2);
+    expect(shown(used)).toEqual(shown(own));
+  });
+
+  test("a name that the kit does not have is told with those it has", () => {
+    const text = recipe(`${uses}${around}\nvariant "X" { dorr.size: 1 x 1 m, keep expectations }`);
+    const { diagnostics } = compile(
+      { name: "a.light", text },
+      { read: kitsAmong(new Map(Object.entries(kits))) },
+    );
+    const [error, ...more] = diagnostics.filter(({ severity }) => severity === "error");
+    expect([error?.code, more]).toEqual(["path.unknown", []]);
+    expect(error?.help).toContain("`door`");
+  });
+
+  test("a kit that cannot be read is the only thing that is told", () => {
+    const text = recipe(
+      `${uses}room like low_shed {}\nvariant "X" { door.size: 1 x 1 m, keep expectations }`,
+    );
+    expect(found(text, {}).every((line) => !line.includes("path."))).toBe(true);
+    expect(found(text, {}).length).toBeGreaterThan(0);
+  });
+});

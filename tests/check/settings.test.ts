@@ -93,6 +93,20 @@ describe("values from outside", () => {
     expect(said.map((one, index) => one.slice(0, codes[index]?.length ?? 0))).toEqual(codes);
   });
 
+  test.each(["camera.sensitivity=ISO400", "camera.sensitivity=iso 400", "camera.sensitivity=ISO 400"])(
+    "%s is clear enough",
+    (setting) => {
+      const { recipe: model, diagnostics } = compiled(recipe, `${setting}\ncamera.aperture=f4`);
+      expect(diagnostics).toEqual([]);
+      expect(model?.camera?.sensitivity).toEqual(
+        compiled(recipe, "camera.sensitivity=ISO 400").recipe?.camera?.sensitivity,
+      );
+      expect(model?.camera?.aperture).toEqual(
+        compiled(recipe, "camera.aperture=f/4").recipe?.camera?.aperture,
+      );
+    },
+  );
+
   test("nothing but a value comes in, whatever is written", () => {
     for (const hostile of [
       "key.power=1/4 }\nlight x { shape: disc(1 m)",

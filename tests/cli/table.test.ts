@@ -31,6 +31,28 @@ table "Long" {
 `;
 beforeAll(() => writeFileSync(file, text));
 
+test("with other values, which also its title says", async () => {
+  const args = ["table", file, "Ladder", "--format", "json"];
+  const plain = JSON.parse((await halfshade(args)).out);
+  const { exit, out } = await halfshade([
+    ...args,
+    "--set",
+    "key.power=1/4",
+    "--set",
+    "camera.sensitivity=ISO400",
+  ]);
+  const set = JSON.parse(out);
+  expect(exit).toBe(0);
+  expect(set.recipe).toBe("A ladder in the hoist shaft, with key.power=1/4, camera.sensitivity=ISO400");
+  // A quarter of the light on four times the sensitivity: the meter's answer is the same.
+  const meter = (table: typeof set): number[] =>
+    table.tables[0].rows.map((row: { value: number }[]) => row[1]?.value);
+  for (const [i, value] of meter(set).entries()) expect(value).toBeCloseTo(meter(plain)[i] ?? 0, 9);
+  const quarter = JSON.parse((await halfshade([...args, "--set", "key.power=1/4"])).out);
+  // Two stops less by the power alone: half the f-number.
+  for (const [i, value] of meter(quarter).entries()) expect(value).toBeCloseTo((meter(plain)[i] ?? 0) / 2, 9);
+});
+
 test("one table by its title", async () => {
   const { exit, out, err } = await halfshade(["table", file, "Ladder"]);
   expect({ exit, err }).toEqual({ exit: 0, err: "" });

@@ -4,9 +4,10 @@ import type { Block, Entry, File, Item, Name, Path, Property, Value } from "../.
 import { blockRow } from "../../vocabulary/index.js";
 import { siblingsOf } from "../../vocabulary/siblings.js";
 import { type Reporter, report } from "../context.js";
+import type { KitLook } from "../kits/look.js";
 import { unknownProperty } from "../properties.js";
 import { blockAt, editBlock, headOf, mergeable, swap } from "./edit.js";
-import { type Found, follow, letIndex, usesKit } from "./find.js";
+import { type Found, follow, letIndex } from "./find.js";
 import { nowhere } from "./nowhere.js";
 import { removeAt } from "./remove.js";
 
@@ -31,15 +32,16 @@ export type Change =
  * same thing in another way; one that a definition gives is written into the block itself. All changes hold together:
  * two that contradict each other are both in the file, for the checker to see. A change whose path leads nowhere is
  * reported and left out.
+ * @param kits - What the kits of the file define, for the parts that its blocks have from them.
  */
-export function changeFile(file: File, changes: readonly Change[], to: Reporter): File {
+export function changeFile(file: File, changes: readonly Change[], to: Reporter, kits: KitLook): File {
   const own = new Set<Entry>();
   return changes.reduce((changed, change) => {
     switch (change.kind) {
       case "set":
-        return setValue(changed, change, own, to);
+        return setValue(changed, change, own, to, kits);
       case "remove":
-        return removeAt(changed, change.path, to);
+        return removeAt(changed, change.path, to, kits);
       case "add":
         return add(changed, change.block);
       default:
@@ -48,14 +50,20 @@ export function changeFile(file: File, changes: readonly Change[], to: Reporter)
   }, file);
 }
 
-function setValue(file: File, change: Extract<Change, { kind: "set" }>, own: Set<Entry>, to: Reporter): File {
+function setValue(
+  file: File,
+  change: Extract<Change, { kind: "set" }>,
+  own: Set<Entry>,
+  to: Reporter,
+  kits: KitLook,
+): File {
   const { path, value } = change;
   const let_ = letIndex(file, path);
   if (let_ >= 0) return setLet(file, let_, value, path, to);
-  const found = follow(file, path);
+  const found = follow(file, path, kits);
   const last = found.missing[found.missing.length - 1] ?? (found.trail && blockAt(file, found.trail));
   if (last === null) {
-    nowhere(file, path, to);
+    nowhere(file, path, to, kits);
     return file;
   }
   const [word, ...more] = found.rest;
@@ -76,10 +84,6 @@ function setValue(file: File, change: Extract<Change, { kind: "set" }>, own: Set
     companion: change.companion,
     value,
   };
-  if (row.parts.includes(word.text) && usesKit(file, last)) {
-    report(to, "path.kit", path.span, { path: printPath(path), kind: word.text });
-    return file;
-  }
   if (!row.properties.some((one) => one.name === word.text)) {
     unknownProperty(to, row, property, word.text);
     return file;

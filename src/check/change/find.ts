@@ -1,5 +1,7 @@
 import type { Block, File, Name, Path } from "../../syntax/ast.js";
 import { blockRow, blocks, topKinds } from "../../vocabulary/index.js";
+import type { Context, DefineEntry } from "../context.js";
+import type { KitLook } from "../kits/look.js";
 import { blockAt, blockOfItem, type Trail } from "./edit.js";
 
 /** How far a path leads into the blocks of a file. */
@@ -22,14 +24,14 @@ export const letIndex = (file: File, { parts }: Path): number =>
     : -1;
 
 /** Follows a path from block to block: by name, by kind where a kind has no name, or by both (`wall.left`). */
-export function follow(file: File, path: Path): Found {
-  const start = first(file, path.parts);
+export function follow(file: File, path: Path, kits: KitLook): Found {
+  const start = first(file, path.parts, kits);
   if (start === null) return { trail: null, missing: [], rest: path.parts };
   let { trail, rest } = start;
   const missing: Block[] = [...start.missing];
   for (;;) {
     const block: Block | null = missing[missing.length - 1] ?? (trail === null ? null : blockAt(file, trail));
-    const step = block === null ? null : inside(file, block, rest);
+    const step = block === null ? null : inside(file, block, rest, kits);
     if (step === null || trail === null) return { trail, missing, rest };
     rest = step.rest;
     if (step.index === null || missing.length > 0) missing.push(step.block);
@@ -38,7 +40,7 @@ export function follow(file: File, path: Path): Found {
 }
 
 /** The first block of a path: one that stands by itself, a piece of the set, a part of the room, or a definition. */
-function first(file: File, parts: readonly Name[]): Found | null {
+function first(file: File, parts: readonly Name[], kits: KitLook): Found | null {
   const single = file.items.findIndex(
     (item) => item.kind === "block" && item.words.length === 1 && isKind(item, parts),
   );
@@ -47,7 +49,7 @@ function first(file: File, parts: readonly Name[]): Found | null {
     (item) => item.kind === "block" && item.words.length > 1 && isNamed(item, parts[0]),
   );
   if (index >= 0) return { trail: [index], missing: [], rest: parts.slice(1) };
-  const piece = inContainer(file, parts, true);
+  const piece = inContainer(file, parts, true, kits);
   if (piece !== null) return piece;
   const defined = file.items.findIndex((item) => item.kind === "define" && isNamed(item.block, parts[0]));
   if (defined >= 0) return { trail: [defined], missing: [], rest: parts.slice(1) };
@@ -57,16 +59,14 @@ function first(file: File, parts: readonly Name[]): Found | null {
   if (word !== undefined && unwritten.includes(word.text)) {
     return { trail: null, missing: [empty([word])], rest: parts.slice(1) };
   }
-  return inContainer(file, parts, false);
+  return inContainer(file, parts, false, kits);
 }
 
 /** A piece of the set or a part of the room without the word `set` or `room`. */
-function inContainer(file: File, parts: readonly Name[], byName: boolean): Found | null {
+function inContainer(file: File, parts: readonly Name[], byName: boolean, kits: KitLook): Found | null {
   for (const [index, item] of file.items.entries()) {
     if (item.kind !== "block" || !["set", "room"].includes(item.words[0]?.text ?? "")) continue;
-    const step = inside(file, item, parts);
-    if (step === null && !byName && partOfKit(file, item, parts))
-      return { trail: [index], missing: [], rest: parts };
+    const step = inside(file, item, parts, kits);
     const named = step !== null && step.rest.length === parts.length - 1 && step.block.words.length > 1;
     if (step === null || (byName && !named)) continue;
     return step.index === null
@@ -76,12 +76,6 @@ function inContainer(file: File, parts: readonly Name[], byName: boolean): Found
   return null;
 }
 
-/** Whether a path starts with a part that the room or set has from a kit. */
-const partOfKit = (file: File, owner: Block, [word]: readonly Name[]): boolean =>
-  word !== undefined &&
-  blockRow(owner.words[0]?.text ?? "")?.parts.includes(word.text) === true &&
-  usesKit(file, owner);
-
 interface Step {
   /** Null where the block is not written in its owner: it is taken over by `like`, or all its values are defaults. */
   readonly index: number | null;
@@ -89,7 +83,7 @@ interface Step {
   readonly rest: readonly Name[];
 }
 
-function inside(file: File, owner: Block, parts: readonly Name[]): Step | null {
+function inside(file: File, owner: Block, parts: readonly Name[], kits: KitLook): Step | null {
   const row = blockRow(owner.words[0]?.text ?? "");
   const word = parts[0];
   if (row === null || word === undefined || row.parts.length === 0) return null;
@@ -103,11 +97,11 @@ function inside(file: File, owner: Block, parts: readonly Name[]): Step | null {
     const rest = entry.kind === "block" ? taken(entry) : null;
     if (entry.kind === "block" && rest !== null) return { index, block: entry, rest };
   }
-  for (const block of inherited(file, owner)) {
+  for (const block of inherited(file, owner, kits)) {
     const rest = taken(block);
     if (rest !== null) return { index: null, block, rest };
   }
-  if (isProperty || !row.parts.includes(word.text) || usesKit(file, owner)) return null;
+  if (isProperty || !row.parts.includes(word.text)) return null;
   const part = blockRow(word.text);
   const name = parts[1];
   if (part?.named === "none") return { index: null, block: empty([word]), rest: parts.slice(1) };
@@ -115,34 +109,49 @@ function inside(file: File, owner: Block, parts: readonly Name[]): Step | null {
   return { index: null, block: empty([word, name]), rest: parts.slice(2) };
 }
 
-/** Whether what a block takes over comes from a kit in the end, so that this file does not show all of it. */
-export function usesKit(file: File, block: Block): boolean {
-  const own = (path: Path): boolean => {
-    const name = path.parts.map((part) => part.text).join(".");
-    return file.items.some((item) => item.kind === "define" && item.block.words[1]?.text === name);
-  };
-  return [block, ...definitionsOf(file, block)].some(
-    (one) => (one.like !== null && !own(one.like)) || one.companions.some((path) => !own(path)),
+/**
+ * The blocks inside the definitions that a block is like, the nearest first. One of a kit is not copied, since its words
+ * mean what they mean in the kit: it is an empty block that goes over it.
+ */
+export function inherited(file: File, block: Block, kits: KitLook): readonly Block[] {
+  return definitionsOf(file, block, kits).flatMap(({ block: from, kit }) =>
+    from.entries.flatMap((entry): readonly Block[] => {
+      if (entry.kind !== "block") return [];
+      return kit ? [{ ...empty(entry.words), over: true }] : [entry];
+    }),
   );
 }
 
-/** The blocks inside the definitions that a block is like, the nearest first. */
-export function inherited(file: File, block: Block): readonly Block[] {
-  return definitionsOf(file, block).flatMap((from) =>
-    from.entries.flatMap((entry) => (entry.kind === "block" ? [entry] : [])),
-  );
+/** A definition that a block is like or with. */
+export interface Taken {
+  readonly block: Block;
+  /** Whether it stands in a kit. */
+  readonly kit: boolean;
+}
+
+interface Search extends Taken {
+  readonly look: (name: string) => Search | null;
 }
 
 /** The definitions that a block is like or with, the nearest first; each once. */
-export function definitionsOf(file: File, block: Block): readonly Block[] {
-  const found: Block[] = [];
-  const waiting = [block];
+export function definitionsOf(file: File, block: Block, kits: KitLook): readonly Taken[] {
+  const inKit = (entry: DefineEntry | null | undefined, home: Context | null): Search | null => {
+    const there = entry?.home ?? home;
+    if (entry === null || entry === undefined || there === null) return null;
+    const look = (name: string): Search | null => inKit(there.definitions.get(name), there);
+    return { block: entry.statement.block, kit: true, look };
+  };
+  const here = (name: string): Search | null => {
+    const item = file.items.find((one) => one.kind === "define" && one.block.words[1]?.text === name);
+    const own = blockOfItem(item);
+    return own === null ? inKit(kits.find(name), null) : { block: own, kit: false, look: here };
+  };
+  const found: Taken[] = [];
+  const waiting: Search[] = [{ block, kit: false, look: here }];
   for (let from = waiting.shift(); from !== undefined; from = waiting.shift()) {
-    for (const path of [...(from.like === null ? [] : [from.like]), ...from.companions]) {
-      const name = path.parts.map((part) => part.text).join(".");
-      const item = file.items.find((one) => one.kind === "define" && one.block.words[1]?.text === name);
-      const next = blockOfItem(item);
-      if (next === null || found.includes(next)) continue;
+    for (const path of [...(from.block.like === null ? [] : [from.block.like]), ...from.block.companions]) {
+      const next = from.look(path.parts.map((part) => part.text).join("."));
+      if (next === null || found.some((known) => known.block === next.block)) continue;
       found.push(next);
       waiting.push(next);
     }
@@ -170,7 +179,7 @@ const empty = (words: readonly Name[]): Block => ({
 });
 
 /** Everything that a path may start with, for suggestions. */
-export function startNames(file: File): readonly string[] {
+export function startNames(file: File, kits: KitLook): readonly string[] {
   const names = new Set<string>();
   for (const item of file.items) {
     if (item.kind === "let") names.add(item.name.text);
@@ -181,7 +190,7 @@ export function startNames(file: File): readonly string[] {
     if (name !== undefined) names.add(name);
     else if ((topKinds as readonly string[]).includes(word)) names.add(word);
     if (item.kind !== "block" || (word !== "set" && word !== "room")) continue;
-    for (const part of [...block.entries, ...inherited(file, block)]) {
+    for (const part of [...block.entries, ...inherited(file, block, kits)]) {
       const own = part.kind === "block" ? part.words[1]?.text : undefined;
       if (own !== undefined && part.kind === "block" && part.words[0]?.text !== "wall") names.add(own);
     }

@@ -2,21 +2,22 @@ import { printPath } from "../../format/print-value.js";
 import type { Entry, File, Path } from "../../syntax/ast.js";
 import { blockRow } from "../../vocabulary/index.js";
 import { type Reporter, report } from "../context.js";
+import type { KitLook } from "../kits/look.js";
 import { unknownProperty } from "../properties.js";
 import { blockAt, editBlock } from "./edit.js";
-import { definitionsOf, follow, letIndex, usesKit } from "./find.js";
+import { definitionsOf, follow, letIndex } from "./find.js";
 import { nowhere } from "./nowhere.js";
 
 /** The file without the block, or the property, that a path names. What cannot be taken out is reported and stays. */
-export function removeAt(file: File, path: Path, to: Reporter): File {
+export function removeAt(file: File, path: Path, to: Reporter, kits: KitLook): File {
   if (letIndex(file, path) >= 0) {
     report(to, "path.let", path.span, { name: printPath(path) });
     return file;
   }
-  const { trail, missing, rest } = follow(file, path);
+  const { trail, missing, rest } = follow(file, path, kits);
   const last = missing[missing.length - 1] ?? (trail === null ? null : blockAt(file, trail));
   if (last === null) {
-    nowhere(file, path, to);
+    nowhere(file, path, to, kits);
     return file;
   }
   const [word, ...more] = rest;
@@ -25,7 +26,7 @@ export function removeAt(file: File, path: Path, to: Reporter): File {
     return file;
   };
   if (word === undefined) {
-    if (trail === null || missing.length > 0) return refuse(last.entries.length > 0);
+    if (trail === null || missing.length > 0) return refuse(last.over === true || last.entries.length > 0);
     return editBlock(file, trail, () => null);
   }
   const row = blockRow(last.words[0]?.text ?? "");
@@ -46,8 +47,8 @@ export function removeAt(file: File, path: Path, to: Reporter): File {
   if (row.properties.some((one) => one.name === word.text)) {
     return refuse(
       own !== undefined ||
-        usesKit(file, last) ||
-        definitionsOf(file, last).some((from) => from.entries.some(isIt)),
+        last.over === true ||
+        definitionsOf(file, last, kits).some((from) => from.block.entries.some(isIt)),
     );
   }
   const written = { start: path.span.start, end: path.span.end };

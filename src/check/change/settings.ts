@@ -1,6 +1,7 @@
 import type { Source } from "../../core/source.js";
 import type { Place, Span } from "../../core/span.js";
 import { placeIn } from "../../core/span.js";
+import type { Code } from "../../diagnostics/catalogue/index.js";
 import { finding } from "../../diagnostics/create.js";
 import type { Diagnostic, Sink } from "../../diagnostics/diagnostic.js";
 import type { Property } from "../../syntax/ast.js";
@@ -39,8 +40,7 @@ function readSetting(file: string, line: string, start: number, sink: Sink): Cha
       start + Math.min(Math.max(0, offset - before.length), line.length);
     return { file, start: move(place.start), end: move(place.end) };
   };
-  const found: Diagnostic[] = [];
-  const parsed = parseFile({ name: file, text }, (diagnostic) => found.push(diagnostic));
+  const { parsed, found } = read(file, text);
   const property = onlyProperty(parsed.file.items);
   if (property === null) return refuse();
   if (found.some(({ severity }) => severity === "error")) {
@@ -49,6 +49,22 @@ function readSetting(file: string, line: string, start: number, sink: Sink): Cha
   }
   const { path, value, companion, span } = placed(property, inside);
   return { kind: "set", path, value, companion, span };
+}
+
+/** Spellings that can mean one thing only: a shell has no editor that would mend them. */
+const clear: ReadonlySet<string> = new Set<Code>(["iso.form", "f-number.slash"]);
+
+/** The text read; once more as `ISO 400` or `f/8` where nothing but that is wrong with `ISO400` or `f8`. */
+function read(file: string, text: string): { parsed: ReturnType<typeof parseFile>; found: Diagnostic[] } {
+  const found: Diagnostic[] = [];
+  const parsed = parseFile({ name: file, text }, (diagnostic) => found.push(diagnostic));
+  const [first, ...more] = found;
+  const edit = first !== undefined && clear.has(first.code) ? first.fixes[0]?.edits[0] : undefined;
+  if (edit === undefined || more.length > 0) return { parsed, found };
+  const mended = text.slice(0, edit.place.start) + edit.text + text.slice(edit.place.end);
+  const again: Diagnostic[] = [];
+  const second = parseFile({ name: file, text: mended }, (diagnostic) => again.push(diagnostic));
+  return again.length > 0 ? { parsed, found } : { parsed: second, found: again };
 }
 
 /** The property that a setting comes to; null where it comes to anything else, such as a second line or a block. */

@@ -17,6 +17,8 @@ export interface Kit {
 export interface Kits {
   /** The definitions of a kit; null after a finding. */
   open(ctx: Context, path: TextLiteral): Context | null;
+  /** The same, before the kit is really used: its own errors are not told yet. */
+  peek(ctx: Context, path: TextLiteral): Context | null;
 }
 
 /** Reads and checks one kit, whose own kits are opened by what is given. */
@@ -33,6 +35,7 @@ export interface Shelf {
 /** A shelf that reads through a given reader, each kit once; without a reader every `use` is refused. */
 export function shelf(read: ReadKit | null, check: CheckKit): Shelf {
   const known = new Map<string, Kit>();
+  const told = new Set<string>();
   const sources: Source[] = [];
   let bytes = 0;
 
@@ -67,29 +70,43 @@ export function shelf(read: ReadKit | null, check: CheckKit): Shelf {
     return { ctx: kit, findings };
   };
 
+  const openKit = (
+    ctx: Context,
+    path: TextLiteral,
+    chain: readonly string[],
+  ): { readonly kit: Kit; readonly name: string } | null => {
+    const source = fetch(ctx, path);
+    if (source === null) return null;
+    const { name } = source;
+    const at = chain.indexOf(name);
+    if (at >= 0) {
+      const way = [...chain.slice(at), name].join(", ");
+      report(ctx, "use.circle", path.span, { path: path.value, way });
+      return null;
+    }
+    const kit = known.get(name) ?? take(ctx, path, source, chain);
+    if (kit === null) return null;
+    known.set(name, kit);
+    return { kit, name };
+  };
+
   const from = (chain: readonly string[]): Kits => ({
     open(ctx, path) {
-      const source = fetch(ctx, path);
-      if (source === null) return null;
-      const at = chain.indexOf(source.name);
-      if (at >= 0) {
-        const way = [...chain.slice(at), source.name].join(", ");
-        report(ctx, "use.circle", path.span, { path: path.value, way });
-        return null;
-      }
-      const before = known.get(source.name);
-      const kit = before ?? take(ctx, path, source, chain);
-      if (kit === null) return null;
-      known.set(source.name, kit);
+      const opened = openKit(ctx, path, chain);
+      if (opened === null) return null;
+      const { kit, name } = opened;
       if (kit.ctx === null) {
         report(ctx, "use.no-kit", path.span, { path: path.value });
         return null;
       }
+      if (told.has(name)) return kit.ctx;
+      told.add(name);
       // What is only a note concerns the kit alone, and is said where the kit itself is checked.
       const errors = kit.findings.filter(({ severity }) => severity === "error");
-      if (before === undefined) for (const error of errors) ctx.sink(usedAt(error, source.name, ctx, path));
+      for (const error of errors) ctx.sink(usedAt(error, name, ctx, path));
       return kit.ctx;
     },
+    peek: (ctx, path) => openKit(ctx, path, chain)?.kit.ctx ?? null,
   });
   return { from, sources };
 }

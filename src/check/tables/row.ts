@@ -10,6 +10,7 @@ import { editBlock } from "../change/edit.js";
 import { parseValue } from "../change/parse-value.js";
 import type { Reporter } from "../context.js";
 import type { Kits } from "../kits/kits.js";
+import { type KitLook, kitLook } from "../kits/look.js";
 import { checkSetUp } from "../recipe.js";
 import { changesOf } from "../variants/repeats.js";
 import { whereTo } from "./target.js";
@@ -42,8 +43,9 @@ export function setUpOfRow(
   const to: Reporter = { file: name, sink: (diagnostic) => found.push(diagnostic) };
   const statement = file.items.find((item) => item.kind === "table" && item.title.value === table.title);
   if (statement?.kind !== "table") return { problem: "the table is not in this text" };
+  const look = kitLook(file, name, kits);
   const changed = table.sweeps.reduce(
-    (before, sweep, i) => changedBy(before, file, statement, sweep, indices[i] ?? 0, to),
+    (before, sweep, i) => changedBy(before, file, statement, sweep, indices[i] ?? 0, to, look),
     file,
   );
   const kept = (item: Item): boolean => (item.kind === "table" ? item === statement : !left.has(item.kind));
@@ -61,14 +63,15 @@ function changedBy(
   sweep: SweepModel,
   index: number,
   to: Reporter,
+  kits: KitLook,
 ): File {
   const { written, value } = sweepValue(sweep, index);
   if (sweep.target.kind === "property") return before;
   if (sweep.target.kind === "variant")
-    return value === null ? before : variantOf(before, base, String(value), to);
+    return value === null ? before : variantOf(before, base, String(value), to, kits);
   const path = pathOf(statement, sweep);
   if (path === null) return before;
-  const led = whereTo(before, path);
+  const led = whereTo(before, path, kits);
   if (led?.kind === "like") {
     const like: Path = {
       ...path,
@@ -78,7 +81,12 @@ function changedBy(
   }
   const parsed = parseValue(written, path.span);
   if (parsed === null) return before;
-  return changeFile(before, [{ kind: "set", path, value: parsed, companion: null, span: path.span }], to);
+  return changeFile(
+    before,
+    [{ kind: "set", path, value: parsed, companion: null, span: path.span }],
+    to,
+    kits,
+  );
 }
 
 function pathOf(statement: Table, sweep: SweepModel): Path | null {
@@ -89,7 +97,7 @@ function pathOf(statement: Table, sweep: SweepModel): Path | null {
 }
 
 /** The file with the changes of a variant and of all that it comes from. A chain that does not end changes nothing. */
-function variantOf(before: File, base: File, title: string, to: Reporter): File {
+function variantOf(before: File, base: File, title: string, to: Reporter, kits: KitLook): File {
   const way: Variant[] = [];
   for (let at: string | null = title; at !== null; ) {
     const wanted: string = at;
@@ -99,7 +107,7 @@ function variantOf(before: File, base: File, title: string, to: Reporter): File 
     at = variant.from?.value ?? null;
   }
   return way.reduce((file, variant) => {
-    const changed = changeFile(file, changesOf(variant), to);
+    const changed = changeFile(file, changesOf(variant), to, kits);
     const holds = variant.lines.filter((line) => line.kind === "hold");
     return { ...changed, items: [...changed.items, ...holds] };
   }, before);

@@ -8,6 +8,7 @@ import { dimensionWords } from "../../units/dimension.js";
 import { changeFile } from "../change/change.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, here, report } from "../context.js";
+import { lookOf } from "../kits/look.js";
 import { nearNames, suggestion } from "../suggest.js";
 import { ofDimension } from "../values/measure.js";
 import { readValue } from "../values/read.js";
@@ -30,7 +31,7 @@ interface Kind {
 /** One `sweep`, its values read. Null after a finding. */
 export function checkSweep(ctx: Context, file: File, sweep: Sweep): SweepModel | null {
   const path = printPath(sweep.path);
-  const led = whereTo(file, sweep.path);
+  const led = whereTo(file, sweep.path, lookOf(ctx));
   if (led === null) {
     explain(ctx, file, sweep);
     return null;
@@ -49,7 +50,8 @@ function explain(ctx: Context, file: File, sweep: Sweep): void {
         ? (sweep.range.values.items[0] ?? sweep.range.values)
         : sweep.range.values
       : sweep.range.from;
-  changeFile(file, [{ kind: "set", path: sweep.path, value, companion: null, span: sweep.path.span }], ctx);
+  const span = sweep.path.span;
+  changeFile(file, [{ kind: "set", path: sweep.path, value, companion: null, span }], ctx, lookOf(ctx));
 }
 
 function kindOf(ctx: Context, file: File, led: Led): Kind | null {

@@ -4,6 +4,7 @@ import { blockRow } from "../../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../../vocabulary/property.js";
 import { blockAt, type Trail } from "../change/edit.js";
 import { follow, letIndex } from "../change/find.js";
+import type { KitLook } from "../kits/look.js";
 
 /** What the path of a sweep leads to. */
 export type Led =
@@ -13,11 +14,11 @@ export type Led =
   | { readonly kind: "property"; readonly row: PropertyRow; readonly target: SweepTarget };
 
 /** Follows the path of a sweep. Null where it leads nowhere; `changeFile` says why. */
-export function whereTo(file: File, path: Path): Led | null {
+export function whereTo(file: File, path: Path, kits: KitLook): Led | null {
   const only = path.parts.length === 1 ? (path.parts[0]?.text ?? "") : null;
   if (only !== null && letIndex(file, path) >= 0) return { kind: "let", name: only };
   if (only === "variant" && path.parts[0]?.quoted === false) return { kind: "variant" };
-  const { trail, missing, rest } = follow(file, path);
+  const { trail, missing, rest } = follow(file, path, kits);
   const block = missing[missing.length - 1] ?? (trail === null ? null : blockAt(file, trail));
   const row = block === null ? null : blockRow(block.words[0]?.text ?? "");
   if (block === null || row === null) return null;

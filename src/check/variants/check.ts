@@ -5,6 +5,7 @@ import type { Expect, File, Hold, Item, Variant } from "../../syntax/ast.js";
 import { changeFile } from "../change/change.js";
 import { type Context, here, type Reporter, replace, report } from "../context.js";
 import type { Kits } from "../kits/kits.js";
+import { kitLook } from "../kits/look.js";
 import { checkSetUp } from "../recipe.js";
 import { type Link, linkVariants } from "./chain.js";
 import { variantSink } from "./findings.js";
@@ -117,7 +118,10 @@ function checkOne(
   const changes = changesOf(withoutRepeats(to, from.file, variant));
   const kept = keeps ? from.expects : [];
   const said = new Set(from.said);
-  const changed = withHolds(changeFile(from.file, changes, to), variant);
+  const changed = withHolds(
+    changeFile(from.file, changes, to, kitLook(base.file, to.file, base.kits)),
+    variant,
+  );
   const setUp: SetUp = { file: changed, expects: [...kept, ...own], said };
   const sink = variantSink(
     variant,

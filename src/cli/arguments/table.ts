@@ -94,6 +94,7 @@ export const commands: readonly CommandRow[] = [
       output,
       force,
       root,
+      settings,
       ...everywhere,
     ],
     examples: [

@@ -38,12 +38,6 @@ export const pathFindings = {
     help: "Leave this line out.",
     page: "`remove` takes out a block or a property that the recipe has: `remove fill`, `remove key.gel`. What was never written is there with its default, or not at all.",
   },
-  "path.kit": {
-    severity: "error",
-    message: "`{path}` changes a `{kind}` inside a block that comes from a kit",
-    help: "Write the `{kind}` in the recipe's own block, so that a variant can change it.",
-    page: "A part inside a definition of a kit, like the `walls` of a room, stands in another file. The recipe may write such a part itself, and it then takes the place of the kit's: `room like loft { walls { reflectance: 20 % } }`.",
-  },
   "path.let": {
     severity: "error",
     message: "`{name}` is a `let`, which holds one quantity and is never taken out",

@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { rmSync } from "node:fs";
+import { cpSync, rmSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import type { Plugin } from "esbuild";
 import { defineConfig } from "tsup";
@@ -23,6 +23,7 @@ const chunks: Readonly<Record<string, string>> = {
   quantities: "src/cli/stages/quantities.ts",
   crew: "src/cli/stages/crew.ts",
   pages: "src/cli/stages/pages.ts",
+  draw: "src/cli/stages/draw.ts",
 };
 
 /** Turns every `import()` of the command into loading the chunk of that name, with its compiled code. */
@@ -88,12 +89,16 @@ export default defineConfig([
     minify: true,
     splitting: false,
     clean: false,
-    noExternal: [/.*/],
+    noExternal: [/^(?!@resvg)/],
+    external: ["@resvg/resvg-js"],
     esbuildPlugins: [loadChunks],
     esbuildOptions(options) {
       options.charset = "ascii";
       options.banner = { js: '"use strict";' };
     },
-    onSuccess: async () => compileChunks(),
+    onSuccess: async () => {
+      cpSync("src/render/font", "dist/font", { recursive: true });
+      compileChunks();
+    },
   },
 ]);

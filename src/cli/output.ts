@@ -11,6 +11,8 @@ const byEnding: ReadonlyMap<string, string> = new Map([
   [".csv", "csv"],
   [".html", "html"],
   [".txt", "text"],
+  [".svg", "svg"],
+  [".png", "png"],
 ]);
 
 /** The form to write: what `--format` says, else what the ending of `--output` says, else the command's usual one. */
@@ -37,19 +39,22 @@ function isSameFile(a: string, b: string): boolean {
 export function deliver(
   session: Session,
   language: Language,
-  data: string,
+  data: string | Uint8Array,
   files: readonly string[] = session.operands,
 ): number {
   const file = session.options.get("output");
-  if (file === undefined || file === "-") {
+  if (typeof data === "string" && (file === undefined || file === "-")) {
     session.io.out(data);
     return CLEAN;
   }
+  if (file === undefined) return misuse(session, "A picture goes into a file: name it with --output.");
   if (files.some((operand) => operand !== "-" && isSameFile(operand, file))) {
     return misuse(session, "--output names the recipe itself; it would be lost.");
   }
   const kind = session.options.has("force") ? "replace" : "create";
-  const written = language.writeSafely(file, Buffer.from(data, "utf8"), { kind });
+  const written = language.writeSafely(file, typeof data === "string" ? Buffer.from(data, "utf8") : data, {
+    kind,
+  });
   if (written.outcome !== "refused") return CLEAN;
   sayProblem(session, language, written.problem);
   if (written.problem.code === "file.exists") session.io.err("    With --force it is replaced.\n");

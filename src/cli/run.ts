@@ -9,6 +9,7 @@ import { calcCommand } from "./commands/calc.js";
 import { checkCommand } from "./commands/check.js";
 import { compareCommand } from "./commands/compare.js";
 import { diffCommand } from "./commands/diff.js";
+import { drawCommand } from "./commands/draw.js";
 import { explainCommand } from "./commands/explain.js";
 import { formatCommand } from "./commands/format.js";
 import { newCommand } from "./commands/new.js";
@@ -33,6 +34,7 @@ const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new 
   ["check", checkCommand],
   ["compare", compareCommand],
   ["diff", diffCommand],
+  ["draw", drawCommand],
   ["format", formatCommand],
   ["refresh", refreshCommand],
   ["scene", sceneCommand],

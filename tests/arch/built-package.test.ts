@@ -137,7 +137,8 @@ describe.skipIf(!built)("the built package", () => {
   });
 
   test("has no path of the machine it was built on", () => {
-    for (const name of readdirSync(join(projectRoot, "dist"))) {
+    for (const name of readdirSync(join(projectRoot, "dist"), { recursive: true }).map(String)) {
+      if (!/\.[a-z]+$/.test(name)) continue;
       expect(readFileSync(join(projectRoot, "dist", name), "latin1").includes(projectRoot)).toBe(false);
     }
   });
@@ -146,6 +147,7 @@ describe.skipIf(!built)("the built package", () => {
     const own = JSON.parse(readFileSync(join(projectRoot, "package.json"), "utf8"));
     for (const name of ["preinstall", "install", "postinstall", "prepare"])
       expect(own.scripts[name]).toBeUndefined();
-    expect(Object.keys(own.dependencies)).toEqual(["zod"]);
+    expect(Object.keys(own.dependencies)).toEqual(["exifreader", "zod"]);
+    expect(Object.keys(own.optionalDependencies)).toEqual(["@resvg/resvg-js"]);
   });
 });

@@ -34,11 +34,11 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["photometry", row("core math")],
   ["quantities", row("core units physics photometry", "fastest-levenshtein")],
   ["preview", row("core math scene physics transport report")],
-  ["render", row("core diagnostics units report tables")],
+  ["render", row("core diagnostics units report tables", "hast-util-to-html hastscript")],
   ["markdown", row("/index")],
   ["testing", row("/index")],
   ["editor", row("core diagnostics units vocabulary text syntax format check model /pipeline")],
-  ["node", { ...row("core diagnostics /index"), node: true }],
+  ["node", { ...row("core diagnostics /index", "@resvg/resvg-js"), node: true }],
   [
     "cli",
     {

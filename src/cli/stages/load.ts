@@ -11,8 +11,13 @@ export type CrewStage = typeof import("./crew.js");
 /** The stage of pages in Markdown. */
 export type Pages = typeof import("./pages.js");
 
+/** The stage that draws figures. */
+export type Draw = typeof import("./draw.js");
+
 /** Loads the threads that check many files. */
 export const crew = (): Promise<CrewStage> => import("./crew.js");
+/** Loads the stage that draws figures. */
+export const draw = (): Promise<Draw> => import("./draw.js");
 /** Loads the stage of the text of a recipe. */
 export const language = (): Promise<Language> => import("./language.js");
 /** Loads the stage that computes light and shows reports. */

@@ -66,7 +66,7 @@ function acrossVector(source: Source, across: Across): Vec3 {
 }
 
 /** An edge that stands at the aim, square to the axis, and a surface a gap behind it. */
-function edgeAtAim(source: Source, gap: number, across: Across): ShadowEdge | null {
+export function edgeAtAim(source: Source, gap: number, across: Across): ShadowEdge | null {
   const sight = directionTo(source.centre, source.aim);
   if (sight === null) return null;
   return {

@@ -20,6 +20,12 @@ const FIGURE: ReadonlySet<string> = new Set(["head", "neck", "trunk", "leg", "ar
 /** What the only person of a scene is called. */
 export const PERSON = "person";
 
+/** Whose a body is, by its name: `person` where there is one person, else the person's name or the prop's own. */
+export function bodyOwner(name: string): string {
+  const whole = name.split(".")[0] as string;
+  return FIGURE.has(whole) ? PERSON : whole;
+}
+
 /** Lists what each side of a scene gives back and whose it is. */
 export function surfacesOf(scene: Scene, world: World): Surfaces {
   const reflectance = new Float64Array(2 * world.count);
@@ -38,7 +44,7 @@ export function surfacesOf(scene: Scene, world: World): Surfaces {
     put(2 * i, backReflectance, whole(name));
   });
   scene.bodies.forEach(({ name, reflectance: share }, b) => {
-    const called = FIGURE.has(whole(name)) ? PERSON : whole(name);
+    const called = bodyOwner(name);
     put(2 * (world.polygons + b) + 1, share, called);
     put(2 * (world.polygons + b), 0, called);
   });

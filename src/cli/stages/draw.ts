@@ -1,0 +1,5 @@
+/** All that draws figures. Loaded by the command that draws and by no other. */
+export { pngOf } from "../../node/png.js";
+export { renderSvg, usualWidth } from "../../render/figures/svg.js";
+export { drawFigure, figureTable } from "../../report/figures/figures.js";
+export { sceneLight } from "../../transport/scene-light.js";

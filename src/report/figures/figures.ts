@@ -1,0 +1,64 @@
+import { keyOf, lightsOf, type Plan } from "../plan.js";
+import type { Report } from "../schema/report.js";
+import type { Drawing } from "./drawing.js";
+import { edgeDrawing } from "./edge.js";
+import { planDrawing } from "./plan.js";
+import { readingsDrawing } from "./readings.js";
+import { sideDrawing } from "./side.js";
+import { throwDrawing } from "./throw.js";
+
+/** The figures there are, with what each shows. */
+export const figureTable = [
+  { name: "plan", help: "The set-up from above, with the tapes" },
+  { name: "side", help: "The set-up from camera-right, with the heights" },
+  { name: "throw", help: "How steeply a light comes down, and where the shadow ends" },
+  { name: "edge", help: "Light across the edge of a shadow, the sun's beside it" },
+  { name: "readings", help: "Every reading against the key's, in stops" },
+] as const;
+
+/** The name of a figure. */
+export type FigureName = (typeof figureTable)[number]["name"];
+
+/** What figures are made from. */
+export interface Figured {
+  readonly plan: Plan;
+  readonly report: Report;
+}
+
+/** What may be asked besides the figure's name. */
+export interface FigureOptions {
+  /** The light whose throw is drawn; the key where nothing is said. */
+  readonly light?: string;
+  /** From the edge to the surface behind it, m; half a metre where nothing is said. */
+  readonly gap?: number;
+}
+
+/** A figure of a set-up, or a sentence that says why there is none. */
+export function drawFigure(
+  name: FigureName,
+  { plan, report }: Figured,
+  options: FigureOptions = {},
+): Drawing | string {
+  switch (name) {
+    case "plan":
+      return planDrawing(plan);
+    case "side":
+      return sideDrawing(plan);
+    case "throw": {
+      const light =
+        options.light === undefined
+          ? keyOf(plan.scene)
+          : lightsOf(plan.scene).find((source) => source.name === options.light);
+      if (light === null || light === undefined) return "There is no such light.";
+      return (
+        throwDrawing(plan, light) ?? "A throw needs a subject, and a lamp that is not straight above it."
+      );
+    }
+    case "edge":
+      return edgeDrawing(plan, options.gap) ?? "No light that is on throws an edge at its aim.";
+    case "readings":
+      return readingsDrawing(report) ?? "There is no reading at a face to compare with.";
+    default:
+      return name satisfies never;
+  }
+}

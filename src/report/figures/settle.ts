@@ -1,0 +1,137 @@
+import type { LabelMark, Mark, Place } from "./drawing.js";
+
+/** A text that looks for a free place beside what it names. */
+export interface LooseLabel {
+  readonly text: string;
+  /** What it names. */
+  readonly near: Place;
+  /** How far its edge stays away from that, m. */
+  readonly away: number;
+  readonly weight: LabelMark["weight"];
+}
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/** Width of a letter over its height, on average, from memory of common text faces. */
+const LETTER = 0.56;
+
+/** About how wide a text is. */
+export const textWidth = (text: string, em: number): number => LETTER * em * [...text].length;
+
+function boxOf({ at: [x, y], anchor, text }: LabelMark, em: number): Box {
+  const wide = textWidth(text, em);
+  const left = anchor === "start" ? x : anchor === "end" ? x - wide : x - wide / 2;
+  return { left, right: left + wide, bottom: y - 0.6 * em, top: y + 0.6 * em };
+}
+
+const overlap = (a: Box, b: Box): number =>
+  Math.max(0, Math.min(a.right, b.right) - Math.max(a.left, b.left)) *
+  Math.max(0, Math.min(a.top, b.top) - Math.max(a.bottom, b.bottom));
+
+/** Places along what is drawn, close enough that no text fits between them. */
+function dotsOf(mark: Mark, em: number): readonly Place[] {
+  if (mark.kind === "label") return [];
+  const ends =
+    mark.kind === "tape"
+      ? [mark.from, mark.to]
+      : mark.kind === "area"
+        ? [...mark.outline, mark.outline[0] as Place]
+        : mark.through;
+  const dots: Place[] = [];
+  for (let i = 0; i + 1 < ends.length; i++) {
+    const [ax, ay] = ends[i] as Place;
+    const [bx, by] = ends[i + 1] as Place;
+    const long = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
+    const steps = Math.max(1, Math.min(400, Math.ceil(long / (0.7 * em))));
+    for (let k = 0; k < steps; k++) dots.push([ax + ((bx - ax) * k) / steps, ay + ((by - ay) * k) / steps]);
+  }
+  return dots;
+}
+
+const sides: readonly (readonly [x: number, y: number, anchor: LabelMark["anchor"]])[] = [
+  [1, 0, "start"],
+  [-1, 0, "end"],
+  [0, 1, "middle"],
+  [0, -1, "middle"],
+  [0.8, 0.9, "start"],
+  [-0.8, 0.9, "end"],
+  [0.8, -0.9, "start"],
+  [-0.8, -0.9, "end"],
+];
+/** How far out places are tried, in letter heights beyond what is asked. */
+const STEPS = [0, 1.2, 2.4, 4];
+
+/**
+ * Gives loose texts places where they cover as little as may be of what is drawn, one after another, inside `within`.
+ * The same list gives the same places.
+ */
+export function settle(
+  marks: readonly Mark[],
+  loose: readonly LooseLabel[],
+  em: number,
+  within: Box,
+): readonly LabelMark[] {
+  const dots = marks.flatMap((mark) => dotsOf(mark, em));
+  const taken: Box[] = marks.flatMap((mark) => {
+    if (mark.kind === "label") return mark.turn === 0 ? [boxOf(mark, em)] : [];
+    return mark.kind === "tape" ? [tapeBox(mark, em)] : [];
+  });
+  return loose.map(({ text, near, away, weight }) => {
+    let best: { readonly cost: number; readonly mark: LabelMark } | null = null;
+    for (const further of STEPS) {
+      for (const [x, y, anchor] of sides) {
+        const d = away + further * em;
+        const at: Place = [near[0] + x * d, near[1] + y * (d + 0.6 * em)];
+        const mark: LabelMark = { kind: "label", at, text, anchor, weight, turn: 0 };
+        const box = boxOf(mark, em);
+        const cost = costOf(box, dots, taken, within, em) + 0.4 * further;
+        if (best === null || cost < best.cost) best = { cost, mark };
+      }
+    }
+    const { mark } = best as { readonly mark: LabelMark };
+    taken.push(boxOf(mark, em));
+    return mark;
+  });
+}
+
+function costOf(box: Box, dots: readonly Place[], taken: readonly Box[], within: Box, em: number): number {
+  const outside =
+    Math.max(0, within.left - box.left) +
+    Math.max(0, box.right - within.right) +
+    Math.max(0, within.bottom - box.bottom) +
+    Math.max(0, box.top - within.top);
+  const met = dots.filter(
+    ([x, y]) => x >= box.left && x <= box.right && y >= box.bottom && y <= box.top,
+  ).length;
+  const over = taken.reduce((sum, other) => sum + overlap(box, other), 0);
+  return (60 * outside) / em + met + (12 * over) / (em * em);
+}
+
+/** About where the text of a tape stands. */
+function tapeBox(
+  { from, to, text, beside }: { from: Place; to: Place; text: string; beside: number },
+  em: number,
+): Box {
+  const [x, y] = tapeText(from, to, beside);
+  const half = textWidth(text, em) / 2;
+  const long = Math.sqrt((to[0] - from[0]) * (to[0] - from[0]) + (to[1] - from[1]) * (to[1] - from[1]));
+  const c = long > 0 ? Math.abs(to[0] - from[0]) / long : 1;
+  const s = long > 0 ? Math.abs(to[1] - from[1]) / long : 0;
+  const wide = half * c + 0.6 * em * s;
+  const high = half * s + 0.6 * em * c;
+  return { left: x - wide, right: x + wide, bottom: y - high, top: y + high };
+}
+
+/** The middle of the text of a tape. */
+export function tapeText(from: Place, to: Place, beside: number): Place {
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
+  const long = Math.sqrt(dx * dx + dy * dy);
+  const k = long > 0 ? beside / long : 0;
+  return [(from[0] + to[0]) / 2 - k * dy, (from[1] + to[1]) / 2 + k * dx];
+}

@@ -1,0 +1,165 @@
+import { describe, expect, test } from "vitest";
+import { offset } from "../../../src/model/make/points.js";
+import { size } from "../../../src/model/make/sizes.js";
+import { buildReport } from "../../../src/report/build.js";
+import type { Drawing, LabelMark, Mark, Place, TapeMark } from "../../../src/report/figures/drawing.js";
+import { edgeDrawing } from "../../../src/report/figures/edge.js";
+import { planDrawing } from "../../../src/report/figures/plan.js";
+import { readingsDrawing } from "../../../src/report/figures/readings.js";
+import { sideDrawing } from "../../../src/report/figures/side.js";
+import { throwDrawing } from "../../../src/report/figures/throw.js";
+import { shadowEdge } from "../../../src/report/light/shadow-edge.js";
+import { cm, m } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import { bulb, dish, planOf, room, setOf } from "../../helpers/plan.js";
+
+const flat = block("flat", "back", {
+  size: size(m(1.5), m(2)),
+  at: offset({ behind: cm(60) }),
+  thickness: cm(4),
+});
+const plan = planOf({ room, set: setOf(flat) });
+const named = (drawing: Drawing, name: string): Mark[] =>
+  drawing.marks.filter((mark) => "name" in mark && mark.name === name);
+const tapes = ({ marks }: Drawing): TapeMark[] => marks.filter((mark) => mark.kind === "tape");
+const labels = ({ marks }: Drawing): string[] =>
+  marks.filter((mark): mark is LabelMark => mark.kind === "label").map(({ text }) => text);
+const lengthOf = ({ from, to }: TapeMark): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
+
+describe("the plan", () => {
+  const drawing = planDrawing(plan);
+  const key = plan.scene.sources[0];
+  if (key === undefined) throw new Error("no key");
+
+  test("every tape says the length that it has on the paper", () => {
+    expect(tapes(drawing).length).toBeGreaterThan(5);
+    for (const tape of tapes(drawing)) {
+      const [figure, unit] = tape.text.split(",")[0]?.split(" ") ?? [];
+      const metres = Number(figure) * (unit === "cm" ? 0.01 : 1);
+      expect(Math.abs(metres - lengthOf(tape)), tape.text).toBeLessThan(0.0051);
+    }
+  });
+
+  test("the lamp is where it stands, with both tapes and its height", () => {
+    const at: Place = [key.centre[0], key.centre[1]];
+    const ends = tapes(drawing).filter(({ to }) => to[0] === at[0] && to[1] === at[1]);
+    expect(ends.map(({ from }) => from)).toEqual([
+      [0, 0],
+      [plan.scene.camera?.at[0], plan.scene.camera?.at[1]],
+    ]);
+    expect(labels(drawing)).toContain("key, 2.20 m up");
+  });
+
+  test("the picture's edges open by the angle of view: 24 mm at the image distance of 85 mm", () => {
+    const edges = named(drawing, "edge of the picture");
+    const angles = edges.map((mark) => {
+      if (mark.kind !== "line") throw new Error("no line");
+      const [a, b] = mark.through as [Place, Place];
+      return Math.atan2(b[0] - a[0], b[1] - a[1]);
+    });
+    // v = f s / (s - f) with the face 3.5 m less 0.057 x 1.7 m away (ISO 9358 calls it the image distance).
+    const s = 3.5 - 0.057 * 1.7;
+    const v = (0.085 * s) / (s - 0.085);
+    expect((angles[1] as number) - (angles[0] as number)).toBeCloseTo(2 * Math.atan(0.012 / v), 4);
+  });
+
+  test("a leaf seen on edge is as long as it is wide and as thick as it is", () => {
+    const [leaf] = named(drawing, "back");
+    if (leaf?.kind !== "area") throw new Error("no leaf");
+    const xs = leaf.outline.map(([x]) => x);
+    const ys = leaf.outline.map(([, y]) => y);
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(1.5, 12);
+    expect(Math.min(...ys)).toBeCloseTo(0.6, 12);
+    expect(Math.max(...ys)).toBeCloseTo(0.64, 12);
+  });
+
+  test("a set-up seen in the mirror has the mirror's plan", () => {
+    const left = planDrawing(planOf({ lights: [dish()] }));
+    const right = planDrawing(planOf({ lights: [dish({ bearing: { ...dishBearing(), side: "right" } })] }));
+    const lamp = (drawing: Drawing): readonly Place[] => {
+      const [mark] = named(drawing, "key").filter(({ kind }) => kind === "area");
+      return mark?.kind === "area" ? mark.outline : [];
+    };
+    const xs = (places: readonly Place[]): number[] => places.map(([x]) => x).sort((a, b) => a - b);
+    const mirrored = xs(lamp(right))
+      .map((x) => -x)
+      .sort((a, b) => a - b);
+    const lefts = xs(lamp(left));
+    expect(lefts.length).toBe(mirrored.length);
+    for (const [i, x] of lefts.entries()) expect(x).toBeCloseTo(mirrored[i] as number, 9);
+  });
+});
+
+const dishBearing = () => {
+  const { bearing } = dish();
+  if (bearing === undefined) throw new Error("no bearing");
+  return bearing;
+};
+
+describe("the side", () => {
+  test("heights are true: lamp to floor and to ceiling, lens, face", () => {
+    const drawing = sideDrawing(plan);
+    const texts = tapes(drawing).map(({ text }) => text);
+    expect(texts).toContain("2.20 m");
+    expect(texts).toContain("60 cm");
+    expect(texts).toContain("1.30 m");
+    expect(texts).toContain("3.50 m");
+    expect(labels(drawing)).toContain("face, 1.59 m up");
+  });
+});
+
+describe("the throw", () => {
+  const [key] = plan.scene.sources;
+  if (key === undefined) throw new Error("no key");
+
+  test("the line over the head ends where a stick of that height throws its shadow: h D / (H - h)", () => {
+    const drawing = throwDrawing(plan, key);
+    if (drawing === null) throw new Error("no throw");
+    const [ray] = named(drawing, "to the top of the head");
+    if (ray?.kind !== "line") throw new Error("no ray");
+    const [[lampX, lampZ], tip] = ray.through as [Place, Place];
+    const top = plan.scene.subjects[0]?.top as number;
+    const end = (top * -lampX) / (lampZ - top);
+    if (end <= 6) expect(tip).toEqual([expect.closeTo(end, 9), 0]);
+    else expect(tip[1]).toBeCloseTo(top - ((lampZ - top) * tip[0]) / -lampX, 9);
+  });
+
+  test("without a subject there is none", () => {
+    expect(throwDrawing(planOf({ subjects: [] }), key)).toBeNull();
+  });
+});
+
+describe("the edge of a shadow", () => {
+  test("the curve runs from dark to light over the full width, the middle at half the light for a ball", () => {
+    const ball = planOf({ lights: [bulb()] });
+    const drawing = edgeDrawing(ball, 0.25);
+    if (drawing === null) throw new Error("no edge");
+    const [curve] = named(drawing, "key");
+    if (curve?.kind !== "line") throw new Error("no curve");
+    const ys = curve.through.map(([, y]) => y);
+    expect(ys.every((y, i) => i === 0 || y >= (ys[i - 1] as number) - 1e-9)).toBe(true);
+    const [source] = ball.scene.sources;
+    const full = source === undefined ? null : shadowEdge(source, 0.25);
+    expect(drawing.notes.join(" ")).toContain(`key ${((full as number) * 1000).toFixed(1)} mm`);
+    const middle = curve.through[Math.floor(curve.through.length / 2)] as Place;
+    expect(middle[1] / 24).toBeCloseTo(0.5, 2);
+  });
+});
+
+describe("the readings", () => {
+  test("each bar is as long as its stops say", () => {
+    const report = buildReport(plan.recipe, plan.scene, plan.light);
+    const drawing = readingsDrawing(report);
+    if (drawing === null) throw new Error("no readings");
+    const scale = 5;
+    for (const row of report.stations) {
+      if (row.from_key === null || row.from_key < -8) continue;
+      const bars = named(drawing, row.name).filter(({ kind }) => kind === "area");
+      const lengths = bars.map((bar) => {
+        const xs = bar.kind === "area" ? bar.outline.map(([x]) => x) : [];
+        return (xs[1] as number) - (xs[0] as number);
+      });
+      expect(lengths.some((long) => Math.abs(long - scale * (row.from_key as number)) < 1e-9)).toBe(true);
+    }
+  });
+});

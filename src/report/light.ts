@@ -94,7 +94,8 @@ function headToShin(plan: Plan, source: Source): number | null {
   const { scene } = plan;
   const subject = firstSubject(scene);
   const shin = subject === null ? null : stationOf(scene, subject, "shin");
-  return subject === null || shin === null ? null : fallOff(plan, source, subject.face, shin.at).stops;
+  if (subject === null || shin === null) return null;
+  return fallOff(plan, source, subject.face, shin.before?.at ?? shin.at).stops;
 }
 
 /** The output to either side by its uncertainty in stops; null where it is taken as stated. */

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled } from "../math/vector.js";
 import { figure } from "./figure-numbers.js";
+import { heldAt } from "./held-meter.js";
 import { axisTo } from "./lamp/axis.js";
 import { lightPlace } from "./lit/seen.js";
 import type { Landmark, SceneSubject, Source, Station } from "./types.js";
@@ -56,6 +57,11 @@ function cheekStation(subject: SceneSubject, prefix: string, word: string, side:
   };
 }
 
+/** The way a part of the body looks: as the nose does, but the shins of one who kneels lie along the floor. */
+function outOf({ nose, pose }: SceneSubject, word: string): Vec3 {
+  return word === "shin" && pose === "kneeling" ? [0, 0, 1] : nose;
+}
+
 /** A subject as built, and how its stations and its places are called. */
 export interface StationOwner {
   readonly subject: SceneSubject;
@@ -67,8 +73,9 @@ export interface StationOwner {
 
 /**
  * Adds the stations of one subject in their fixed order: face (disc to the key), face (dome to the camera), lit cheek,
- * shaded cheek, chest, knee, shin (discs to the key). Without a key or a camera they look along the nose. The cheeks
- * become landmarks here, since the key decides which is which.
+ * shaded cheek, chest, knee, shin (discs to the key). Without a key or a camera they look along the nose. All but the
+ * cheeks, which are skin, are held before the body, the dome where the disc is. The cheeks become landmarks here, since
+ * the key decides which is which.
  */
 export function subjectStations(
   stations: Station[],
@@ -76,8 +83,11 @@ export function subjectStations(
   landmarks: Map<string, Landmark>,
   { key, camera }: Looks,
 ): void {
-  const toKey = (word: string, at: Vec3): Station => {
-    const facing = key === null ? null : axisTo(at, lightPlace(key));
+  const light = key === null ? null : lightPlace(key);
+  const toKey = (word: string, place: Vec3): Station => {
+    const before = { at: place, ahead: outOf(subject, word) };
+    const at = heldAt(before, light);
+    const facing = light === null ? null : axisTo(at, light);
     return {
       name: prefix + word,
       subject: subject.name,
@@ -86,20 +96,19 @@ export function subjectStations(
       receptor: "disc",
       looks: facing === null || key === null ? "along the nose" : `towards ${key.name}`,
       natural: false,
+      before,
     };
   };
-  stations.push(toKey("face", subject.face));
-  const toCamera = camera === null ? null : axisTo(subject.face, camera);
+  const disc = toKey("face", subject.face);
+  stations.push(disc);
+  const toCamera = camera === null ? null : axisTo(disc.at, camera);
   stations.push({
-    name: `${prefix}face`,
-    subject: subject.name,
-    at: subject.face,
+    ...disc,
     facing: toCamera ?? subject.nose,
     receptor: "dome",
     looks: toCamera === null ? "along the nose" : "towards camera",
-    natural: false,
   });
-  const lit = key === null ? 1 : sideOf(subject, lightPlace(key));
+  const lit = light === null ? 1 : sideOf(subject, light);
   for (const [word, side] of [
     ["lit_cheek", lit],
     ["shaded_cheek", -lit],

@@ -234,6 +234,12 @@ export interface Stand {
   readonly counterweight: number;
 }
 
+/** A place of a body, and the unit vector out of it. */
+export interface HeldBefore {
+  readonly at: Vec3;
+  readonly ahead: Vec3;
+}
+
 /** A place where a meter is held. */
 export interface Station {
   /** `face`, `lit_cheek`, `floor`, `back.left`, `ana.chest`, or a point's own name. */
@@ -247,6 +253,8 @@ export interface Station {
   readonly looks: string;
   /** True for stations that have one natural reading and may be named without a meter. */
   readonly natural: boolean;
+  /** For a meter held before a body: the place of the body, on it. */
+  readonly before?: HeldBefore;
 }
 
 /** The camera as it stands and is set; lengths in m, times in s. Null where the recipe does not say. */

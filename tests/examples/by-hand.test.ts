@@ -4,6 +4,7 @@ import {
   alongFloor,
   apart,
   bearing,
+  behind,
   closeLoss,
   elevation,
   exposureOf,
@@ -12,6 +13,7 @@ import {
   gathered,
   gatheredOnAxis,
   gridded,
+  held,
   onFigure,
   onTape,
   seen,
@@ -82,7 +84,9 @@ describe("hard sun", () => {
     elevation([0, 0, 0], sun),
     1e-6,
   );
-  checkShare("face", () => exposureAt(file, "face"), atFace, 1e-6);
+  const meter = held(face, sun);
+  const atMeter = (atFace * 5.2 * 5.2) / Math.pow(apart(sun, meter), 2);
+  checkShare("face", () => exposureAt(file, "face"), atMeter, 1e-6);
   checkShare("back", () => exposureAt(file, "back"), at([0, 0.6, 1.22], [0, -1, 0]), 1e-3);
   checkShare("back.left", () => exposureAt(file, "back.left"), at([-1.22 / 3, 0.6, 1.22], [0, -1, 0]), 1e-3);
   checkShare("wing", () => exposureAt(file, "wing"), at(wing, wingNormal), 1e-3);
@@ -103,7 +107,7 @@ describe("hard sun", () => {
   check(
     "face to shin",
     () => stopsOver(exposureAt(file, "face"), exposureAt(file, "shin")),
-    2 * Math.log2(apart(sun, shin) / 5.2),
+    2 * Math.log2(apart(sun, held(shin, sun)) / apart(sun, meter)),
     1e-6,
   );
   const near = 4.2 + face[1];
@@ -119,16 +123,22 @@ describe("overcast", () => {
   const of = (at: Triple, normal: Triple): number => unit * gathered(sky, at, normal);
   checkShare("crown", () => exposureAt(file, "crown"), of([0, 0, 1.7], [0, 0, 1]));
   checkShare("front", () => exposureAt(file, "front"), of([0, -0.1, 1.6], [0, -1, 0]));
-  // The head hides what lies behind the face: the cloth from its front edge at -3.3 m to the face's own plane is left.
-  const ahead: FlatLamp = { ...sky, at: [0, (face[1] - 3.3) / 2, 3.1], height: 3.3 + face[1] };
-  checkShare("face", () => exposureAt(file, "face"), unit * gathered(ahead, face, towards(face, sky.at)));
+  // The meter before the face sees the cloth past the head, an ellipsoid of 0.045 h by 0.057 h by 0.067 h.
+  const meter = held(face, sky.at);
+  const byHead = (piece: Triple): boolean =>
+    behind([0, 0, 0.933 * 1.7], [0.045 * 1.7, 0.057 * 1.7, 0.067 * 1.7], meter, piece);
+  checkShare(
+    "face",
+    () => exposureAt(file, "face"),
+    unit * gathered(sky, meter, towards(meter, sky.at), undefined, false, byHead),
+  );
   checkShare("roll", () => exposureAt(file, "roll"), of([0, 1.8, 1.7], [0, -1, 0]));
   checkShare("roll.left", () => exposureAt(file, "roll.left"), of([-3.55 / 3, 1.8, 1.7], [0, -1, 0]));
-  const toLens = towards(face, [0, -3.8, 1.35]);
+  const toLens = towards(meter, [0, -3.8, 1.35]);
   checkShare(
     "dome at the face",
     () => exposureAt(file, "face", null, "dome"),
-    unit * gathered(ahead, face, toLens, () => 1, true),
+    unit * gathered(sky, meter, toLens, undefined, true, byHead),
   );
 });
 
@@ -168,7 +178,8 @@ describe("rim", () => {
   const keyAt = onTape(face, 2.2, -30, 2.15);
   const cloak: FlatLamp = { at: keyAt, axis: towards(keyAt, face), width: 1.2, height: null };
   const keyOf = (at: Triple, normal: Triple): number => (cloakReading / 8) * shareOf(cloak, 2, at, normal);
-  checkShare("face", () => exposureAt(file, "face"), ((cloakReading / 8) * 4.36) / (2.2 * 2.2 + 0.36), 1e-6);
+  const meter = held(face, keyAt);
+  checkShare("face", () => exposureAt(file, "face"), keyOf(meter, towards(meter, keyAt)), 2e-4);
   checkShare("curtain", () => exposureAt(file, "curtain", "key"), keyOf([0, 2.4, 1.5], [0, -1, 0]));
   const ear: Triple = [0.08, 0, 1.66];
   const rimAt = onTape(ear, 2.4, 140, 2.3);
@@ -202,9 +213,13 @@ describe("two people", () => {
   ];
   const at = onTape(middle, 3.4, -20, 2.6);
   const cloak: FlatLamp = { at, axis: towards(at, middle), width: 1.2, height: null };
-  const of = (place: Triple): number => (cloakReading / 4) * shareOf(cloak, 2, place, towards(place, at));
-  checkShare("founder", () => exposureAt(file, "founder.face"), of(founder));
-  checkShare("apprentice", () => exposureAt(file, "apprentice.face"), of(apprentice));
+  const of = (place: Triple, turn: number): number => {
+    const angle = (turn * Math.PI) / 180;
+    const meter = held(place, at, [Math.sin(angle), -Math.cos(angle), 0]);
+    return (cloakReading / 4) * shareOf(cloak, 2, meter, towards(meter, at));
+  };
+  checkShare("founder", () => exposureAt(file, "founder.face"), of(founder, 10), 5e-4);
+  checkShare("apprentice", () => exposureAt(file, "apprentice.face"), of(apprentice, -10), 5e-4);
   const roll: Triple = [0, 2.5, 1.6];
   const bowlAt: Triple = [1.7, 0.9, 1.6];
   const bowl: FlatLamp = { at: bowlAt, axis: towards(bowlAt, roll), width: 0.18, height: null };
@@ -257,13 +272,14 @@ describe("night shift", () => {
   const unit = 4500 / Math.PI / (Math.PI * 0.127 * 0.127) / 64;
   const r2 = 0.127 * 0.127;
   const d = 6.5 * foot;
-  const expected = 4500 / Math.PI / (d * d + r2) / 64;
-  checkShare("face", () => exposureAt(file, "face", "key"), expected, 1e-6);
+  const meter = held(face, at);
+  const expected = (4500 / Math.PI / (d * d + r2) / 64) * shareOf(lamp, d, meter, towards(meter, at));
+  checkShare("face", () => exposureAt(file, "face", "key"), expected, 1e-5);
   checkShare(
     "f-number",
     () => fNumberOf(exposureAt(file, "face", "key"), 800),
     fNumberOf(expected, 800),
-    1e-6,
+    1e-5,
   );
   check("seen size", () => lightOf(file, "key").angular_size.greatest, seen(0.254, d), 1e-6);
   const planks: Triple = [0, 5 * foot, 4 * foot];

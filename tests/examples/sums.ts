@@ -47,6 +47,30 @@ export function onFigure(
   return [at[0] + ahead * h * Math.sin(a), at[1] - ahead * h * Math.cos(a), up * h + lift];
 }
 
+/** Where a meter is held before a place of a body for a light: 8 cm the way the body looks, but square to the light. */
+export function held(place: Triple, light: Triple, looks: Triple = [0, -1, 0]): Triple {
+  const way = towards(place, light);
+  const along = dot(way, looks);
+  const moved = (i: 0 | 1 | 2): number => place[i] + 0.08 * (looks[i] - along * way[i]);
+  return [moved(0), moved(1), moved(2)];
+}
+
+/**
+ * Whether an upright ellipsoid, its semi-axes across (x), ahead (y) and up (z), stands in the line between two points:
+ * whether the line comes within 1 of the middle once the ellipsoid is made a ball of radius 1.
+ */
+export function behind(middle: Triple, axes: Triple, a: Triple, b: Triple): boolean {
+  const round = (p: Triple): Triple => [
+    (p[0] - middle[0]) / axes[0],
+    (p[1] - middle[1]) / axes[1],
+    (p[2] - middle[2]) / axes[2],
+  ];
+  const [from, to] = [round(a), round(b)];
+  const way = minus(to, from);
+  const share = Math.min(1, Math.max(0, -dot(from, way) / dot(way, way)));
+  return size([from[0] + share * way[0], from[1] + share * way[1], from[2] + share * way[2]]) < 1;
+}
+
 /** A lamp on a slant tape from a point, at a bearing in degrees (+ right) and a height. */
 export function onTape(zero: Triple, slant: number, side: number, height: number): Triple {
   const rise = height - zero[2];
@@ -84,7 +108,7 @@ const cuts = 120;
 /**
  * What a flat receptor that looks along `normal` gets from a lamp of luminance 1, in sr: the lamp cut into small
  * squares, each by cosine at the lamp, cosine at the receptor and inverse square. `beam` weighs by the cosine at the
- * lamp; `dome` takes (1 + cos) / 2 at the receptor instead of the cosine.
+ * lamp; `dome` takes (1 + cos) / 2 at the receptor instead of the cosine; squares that are `hidden` give nothing.
  */
 export function gathered(
   lamp: FlatLamp,
@@ -92,6 +116,7 @@ export function gathered(
   normal: Triple,
   beam: (cosine: number) => number = () => 1,
   dome = false,
+  hidden: (piece: Triple) => boolean = () => false,
 ): number {
   const [ax, ay] = lamp.axis;
   const level = Math.sqrt(ax * ax + ay * ay);
@@ -114,6 +139,7 @@ export function gathered(
         lamp.at[1] + u * side[1] + v * up[1],
         lamp.at[2] + u * side[2] + v * up[2],
       ];
+      if (hidden(piece)) continue;
       const ray = minus(piece, at);
       const d = size(ray);
       const out = -dot(ray, lamp.axis) / d;

@@ -1,6 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { rotateAbout } from "../../math/rotation.js";
-import { add, cross, dot, normalise, scale, subtract } from "../../math/vector.js";
+import { add, cross, dot, normalise, scale } from "../../math/vector.js";
+import { heldAt } from "../../scene/held-meter.js";
+import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { sceneLight } from "../../transport/scene-light.js";
 import { directionTo } from "../geometry/directions.js";
@@ -98,7 +100,11 @@ function sceneWith(scene: Scene, index: number, source: Source): Scene {
     return row.spillOf === source.name && before !== undefined ? follows(row, before, source) : row;
   });
   const landmarks = new Map(scene.landmarks);
-  landmarks.set(source.name, { at: source.centre, ahead: null });
+  const place = { at: lightPlace(source), ahead: null };
+  landmarks.set(source.name, place);
+  if (index === scene.key && source.role === "key" && !scene.sources.some(({ name }) => name === "key")) {
+    landmarks.set("key", place);
+  }
   const stations = index === scene.key ? scene.stations.map((row) => refaced(row, source)) : scene.stations;
   return { ...scene, sources, landmarks, stations };
 }
@@ -109,9 +115,8 @@ function follows(head: Source, before: Source, after: Source): Source {
 }
 
 function refaced(station: Station, key: Source): Station {
-  if (station.looks !== `towards ${key.name}`) return station;
-  return {
-    ...station,
-    facing: normalise(subtract(key.centre, station.at)) ?? station.facing,
-  };
+  const { before, looks } = station;
+  const at = before === undefined ? station.at : heldAt(before, lightPlace(key));
+  if (looks !== `towards ${key.name}`) return { ...station, at };
+  return { ...station, at, facing: directionTo(at, lightPlace(key)) ?? station.facing };
 }

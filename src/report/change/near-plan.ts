@@ -19,15 +19,14 @@ export function nearPlan(plan: Plan, moved: Plan): Plan {
   const before = new Map<string, Source>();
   for (const source of scene.sources) before.set(nameOf(source), source);
   const known = new Set(scene.stations.map(meterKey));
-  const heldBefore = (meter: Meter): Meter =>
-    known.has(meterKey(meter))
-      ? meter
-      : (scene.stations.find(
-          ({ at, facing, receptor }) =>
-            receptor === meter.receptor &&
-            at.every((x, i) => x === meter.at[i]) &&
-            dot(facing, meter.facing) > TURNED,
-        ) ?? meter);
+  const stationBefore = new Map(
+    moved.scene.stations.map((station, i) => [meterKey(station), scene.stations[i]] as const),
+  );
+  const heldBefore = (meter: Meter): Meter => {
+    if (known.has(meterKey(meter))) return meter;
+    const station = stationBefore.get(meterKey(meter));
+    return station !== undefined && dot(station.facing, meter.facing) > TURNED ? station : meter;
+  };
   const near: SceneLight = {
     ...light,
     reach: (source, meter) => {

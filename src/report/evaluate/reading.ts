@@ -1,6 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import type { Expr } from "../../model/values.js";
+import { heldAt } from "../../scene/held-meter.js";
 import { placeOf, stationIndex } from "../../scene/places.js";
+import type { Station } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
 import { errorOf, fNumberOf, noLight, readingAt } from "../light/reading.js";
 import type { Plan } from "../plan.js";
@@ -8,15 +10,17 @@ import { type Found, nothing } from "./found.js";
 
 type ReadingExpr = Extract<Expr, { kind: "reading" }>;
 
-/** Where the meter is, and the way it looks by itself; null where the scene has no such place. */
-function stationPlace(
-  plan: Plan,
-  expr: ReadingExpr,
-): { readonly at: Vec3; readonly facing: Vec3 | null } | null {
+/** Where a meter is, the way it looks by itself, and the body before which it is held. */
+interface Place extends Pick<Station, "at" | "before"> {
+  readonly facing: Vec3 | null;
+}
+
+/** Where the meter of a reading is; null where the scene has no such place. */
+function stationPlace(plan: Plan, expr: ReadingExpr): Place | null {
   const { scene } = plan;
   const index = stationIndex(scene, expr.station, expr.receptor) ?? stationIndex(scene, expr.station);
   const station = index === null ? undefined : scene.stations[index];
-  if (station !== undefined) return { at: station.at, facing: station.facing };
+  if (station !== undefined) return station;
   const path = expr.station.split(".");
   const at = placeOf(plan.scene, {
     kind: "named",
@@ -30,14 +34,16 @@ function stationPlace(
 export function evaluateReading(plan: Plan, expr: ReadingExpr): Found {
   const place = stationPlace(plan, expr);
   if (place === null) return nothing("reading", `the scene has no place called ${expr.station}`);
-  let facing = place.facing;
+  let { at, facing } = place;
   if (expr.towards !== null) {
     const target = placeOf(plan.scene, expr.towards);
     if (target === null) return nothing("reading", `the scene has no place called ${expr.towards.written}`);
-    facing = directionTo(place.at, target);
+    // A disc is held for what it looks at, a dome for the key.
+    if (place.before !== undefined && expr.receptor === "disc") at = heldAt(place.before, target);
+    facing = directionTo(at, target);
   }
   if (facing === null) return nothing("reading", `it is not said where the meter at ${expr.station} looks`);
-  const reading = readingAt(plan, { at: place.at, facing, receptor: expr.receptor }, expr.lights);
+  const reading = readingAt(plan, { at, facing, receptor: expr.receptor }, expr.lights);
   const fNumber = fNumberOf(plan.scene, reading.exposure, reading.constant);
   const reason =
     reading.exposure > 0

@@ -1,5 +1,6 @@
+import { discTowards } from "../../scene/held-meter.js";
+import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, SceneSubject } from "../../scene/types.js";
-import { directionTo } from "../geometry/directions.js";
 import { firstFace, type Lit, stationOf } from "../plan.js";
 import { errorOf, noLight, readingAt, stopsOver } from "./reading.js";
 
@@ -46,8 +47,8 @@ export function keyToFillStops(lit: Lit, key: string, fill: string): Contrast {
   if (face === null) return none("there is no subject");
   const [a, b] = [key, fill].map((name) => {
     const source = scene.sources.find((row) => row.name === name);
-    const facing = source === undefined ? null : directionTo(face, source.centre);
-    return facing === null ? null : readingAt(lit, { at: face, facing, receptor: "disc" }, [name]);
+    const meter = source === undefined ? null : discTowards(scene.stations, face, lightPlace(source));
+    return meter === null ? null : readingAt(lit, meter, [name]);
   });
   if (!a || !b) return none("there is no such light");
   const stops = stopsOver(a, b);

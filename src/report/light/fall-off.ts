@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { stopsBetween } from "../../physics/stops.js";
+import { discTowards } from "../../scene/held-meter.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { Source } from "../../scene/types.js";
 import { directPerLumenSecond } from "../../transport/direct.js";
@@ -33,13 +34,12 @@ export function fallOffInTheOpen(source: Source, from: Vec3, to: Vec3): number |
 
 /** What a light gives a point per lumen-second of its source. */
 function perEnergy({ scene, light }: Lit, source: Source, at: Vec3): Reading {
-  const facing = directionTo(at, source.centre);
-  const parts = scene.sources
-    .filter((part) => facing !== null && lampName(part) === source.name)
-    .map((part) => ({
-      share: part.fullEnergy / source.fullEnergy,
-      ...light.reach(part, { at, facing: facing as Vec3, receptor: "disc" }),
-    }));
+  const meter = discTowards(scene.stations, at, source.centre);
+  const parts = scene.sources.flatMap((part) =>
+    meter === null || lampName(part) !== source.name
+      ? []
+      : [{ share: part.fullEnergy / source.fullEnergy, ...light.reach(part, meter) }],
+  );
   return {
     exposure: sumOf(parts.map((part) => part.share * (part.direct + part.bounced))),
     error: sumOf(parts.map((part) => part.share * part.error)),

@@ -1,7 +1,7 @@
+import { discTowards } from "../../scene/held-meter.js";
 import type { Station } from "../../scene/types.js";
 import { evaluate } from "../evaluate/expression.js";
 import { backgroundPoints } from "../geometry/background-points.js";
-import { directionTo } from "../geometry/directions.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { faceWords, firstFace, lightsOn } from "../plan.js";
@@ -43,15 +43,16 @@ export function backgroundSpread(plan: Plan): BackgroundSpread | null {
   const wish = recipe.intent?.background;
   const key = keyLight(plan);
   const face = firstFace(scene);
-  const facing = face === null ? null : directionTo(face, scene.camera?.at ?? [0, -3, 1.5]);
+  const towardsCamera =
+    face === null ? null : discTowards(scene.stations, face, scene.camera?.at ?? [0, -3, 1.5]);
   const against =
     wish !== undefined
       ? evaluate({ plan, alarms: null }, wish.of).reading
       : key !== null
         ? readingAt(plan, key.station)
-        : face === null || facing === null
+        : towardsCamera === null
           ? null
-          : readingAt(plan, { at: face, facing, receptor: "disc" });
+          : readingAt(plan, towardsCamera);
   if (against === null) return null;
   const levels = backgroundPoints(scene, station).flatMap(({ meter, where }) => {
     const stops = stopsOver(readingAt(plan, meter), against);

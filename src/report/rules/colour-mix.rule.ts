@@ -1,5 +1,6 @@
 import { miredShift } from "../../physics/mired.js";
-import { directionTo } from "../geometry/directions.js";
+import { discTowards } from "../../scene/held-meter.js";
+import { lightPlace } from "../../scene/lit/seen.js";
 import { readingAt } from "../light/reading.js";
 import { lightsOn } from "../plan.js";
 import { fixed } from "../say/number.js";
@@ -35,9 +36,9 @@ export const colourMix: Rule = {
       ) {
         return [];
       }
-      const facing = directionTo(key.face, source.centre);
-      if (facing === null) return [];
-      const own = readingAt(plan, { at: key.face, facing, receptor: "disc" }, [source.name]).exposure;
+      const meter = discTowards(plan.scene.stations, key.face, lightPlace(source));
+      if (meter === null) return [];
+      const own = readingAt(plan, meter, [source.name]).exposure;
       const shift = miredShift(source.colour, key.source.colour);
       if (own < base * SHARE || Math.abs(shift) <= most + 1e-9) return [];
       const tint = shift > 0 ? "warm" : "cool";

@@ -1,5 +1,6 @@
 import { degrees } from "../../math/rotation.js";
 import { dot, subtract } from "../../math/vector.js";
+import { discTowards } from "../../scene/held-meter.js";
 import type { SceneSubject, Source } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
 import { directFrom } from "../light/reading.js";
@@ -31,11 +32,8 @@ function sided(lit: Lit, subject: SceneSubject, source: Source): Sided | null {
   const off = degrees(Math.acos(Math.min(1, Math.max(-1, dot(facing, subject.nose)))));
   if (off < FRONTAL || off > BEHIND) return null;
   const side = dot(subtract(source.centre, subject.face), subject.across) >= 0 ? 1 : -1;
-  return {
-    source,
-    side,
-    exposure: directFrom(lit, source.name, { at: subject.face, facing, receptor: "disc" }),
-  };
+  const meter = discTowards(lit.scene.stations, subject.face, source.centre);
+  return { source, side, exposure: meter === null ? 0 : directFrom(lit, source.name, meter) };
 }
 
 /** The strongest light from each side of the nose; null where one side has none. */

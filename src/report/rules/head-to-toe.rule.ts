@@ -40,7 +40,8 @@ export const headToToe: Rule = {
     const key = keyLight(plan);
     if (key === null) return [];
     const shin = stationOf(scene, key.subject, "shin");
-    if (shin === null || (scene.camera !== null && !inFrame(scene.camera, shin.at))) return [];
+    if (shin === null || (scene.camera !== null && !inFrame(scene.camera, shin.before?.at ?? shin.at)))
+      return [];
     const loss = headToShin(plan, key.subject);
     const least = threshold(recipe, "head_to_toe");
     if (loss === null || Math.abs(loss) <= least + 1e-9) return [];

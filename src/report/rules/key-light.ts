@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
+import { discTowards } from "../../scene/held-meter.js";
 import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, SceneSubject, Source, Station } from "../../scene/types.js";
 import type { Meter } from "../../transport/meter.js";
@@ -43,7 +44,7 @@ export function keyLight({ scene }: Plan): KeyLight | null {
     subject,
     face,
     station,
-    straight: { at: face, facing: directionTo(face, source.centre) ?? subject.nose, receptor: "disc" },
+    straight: discTowards(scene.stations, face, source.centre) ?? station,
     away: distance(face, lightPlace(source)),
     elevation: elevationOf(face, lightPlace(source)),
   };

@@ -23,7 +23,7 @@ export const noReserve: Rule = {
     const reach = reachOf(plan);
     // A key that is too weak, or that the set aperture asks to be turned down far enough, has another warning.
     const spoken =
-      reach !== null && (tooWeak(reach) || reach.needed >= least - reach.slack)
+      reach !== null && (tooWeak(reach) || reach.needed > least - reach.slack + 1e-9)
         ? reach.key.source.name
         : null;
     const iso = scene.camera?.iso ?? null;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { distance, dot, length } from "../../../src/math/vector.js";
+import { addScaled, distance, dot, length, subtract } from "../../../src/math/vector.js";
 import { at, left, named, offset, tape } from "../../../src/model/make/points.js";
 import { atDistance, atHeight, atPower, moveTo, withSource } from "../../../src/report/change/move-source.js";
 import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
@@ -50,8 +50,13 @@ test("a scene with a moved key turns the meters that look at it, and its name fo
   const { scene } = plan;
   const moved = withSource(plan, 0, moveTo(firstSource(scene), [2, -2, 2]));
   const station = moved.scene.stations.find((row) => row.name === "face" && row.receptor === "disc");
-  expect(dot(station?.facing ?? [0, 0, 0], [2, -2 + 0.0969, 2 - 1.5861])).toBeCloseTo(
-    distance([2, -2, 2], face),
+  // Held a hand's breadth (8 cm) out of the face, less what of that lies along the way to the lamp.
+  const way = subtract([2, -2, 2], face);
+  const share = dot(way, [0, -1, 0]) / dot(way, way);
+  const place = addScaled(addScaled(face, [0, -1, 0], 0.08), way, -0.08 * share);
+  expect(distance(station?.at ?? face, place)).toBeLessThan(1e-12);
+  expect(dot(station?.facing ?? [0, 0, 0], subtract([2, -2, 2], place))).toBeCloseTo(
+    distance([2, -2, 2], place),
     12,
   );
   expect(placeOf(moved.scene, named("key"))).toEqual([2, -2, 2]);

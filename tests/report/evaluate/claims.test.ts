@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { dot, length, subtract } from "../../../src/math/vector.js";
 import { named } from "../../../src/model/make/points.js";
 import type { ClaimModel, Expr, ResultType } from "../../../src/model/values.js";
 import { judge } from "../../../src/report/evaluate/claim.js";
@@ -54,11 +55,21 @@ const within = (
   side: null,
   tolerance: { value: tolerance, kind },
 });
-/** The f-number of the face and the floor from the stations, by N = sqrt(H S / C). */
-const N = Math.sqrt((111.19584055459265 * 200) / 250);
+const N = evaluate(asked, face()).value ?? 0;
 const lxs = (value: number): Quantity => ({ value, unit: "lx s", written: "" });
 const cube = (x: number): number => x * x * x;
 const floorN = evaluate(asked, floor).value ?? 0;
+
+test("the face reads what a disc of 20 cm gives a meter that is held 8 cm before it", () => {
+  // On the axis at 2.4 m, where its metering puts it, the dish gives f/11 (exactly 2^(7/2)) at 2 m and ISO 100, a stop
+  // down: E ~ 1 / (D^2 + R^2). The meter stands s off the axis: the cosine and the longer way take (1 + s^2/D^2)^(3/2).
+  const onAxis = ((250 * 128) / 100 / 2) * ((4 + 0.01) / (5.76 + 0.01));
+  const ahead = Math.cos((35 * Math.PI) / 180) * Math.sqrt(1 - Math.pow((2.2 - 1.5861) / 2.4, 2));
+  const aside = (0.08 * 0.08 * (1 - ahead * ahead)) / 5.76;
+  const exposure = onAxis / Math.sqrt(cube(1 + aside));
+  // Both at once, the opening and the way off its axis, count R^2 s^2 / D^4 = 7e-7 more or less.
+  expect(N).toBeCloseTo(Math.sqrt((exposure * 200) / 250), 4);
+});
 
 describe("within", () => {
   test("a reading against an f-number is judged in stops", () => {
@@ -175,7 +186,15 @@ describe("a reading against", () => {
 
   test("a dome's reading is its own f-number", () => {
     const dome = evaluate(asked, face("camera", "dome"));
-    expect(dome.value).toBeCloseTo(Math.sqrt((98.30387322413881 * 200) / 340), 9);
+    // Held where the disc is; turned to the camera it weighs the same light by (1 + cos) / 2. What comes
+    // from all over a disc of half-angle a is 2 / (1 + cos a) times what a disc that looks at it gets.
+    const lamp = plan.scene.sources[0]?.centre ?? [0, 0, 0];
+    const { at } = plan.scene.stations[0] ?? { at: lamp };
+    const [toLamp, toCamera] = [subtract(lamp, at), subtract([0, -3.5, 1.3], at)];
+    const cosine = dot(toLamp, toCamera) / (length(toLamp) * length(toCamera));
+    const whole = 2 / (1 + Math.cos(Math.atan(0.1 / 2.4)));
+    const exposure = (N * N * 250 * ((whole + cosine) / 2)) / 200;
+    expect(dome.value).toBeCloseTo(Math.sqrt((exposure * 200) / 340), 4);
   });
 
   test("a written f-number may stand where a reading is wanted", () => {

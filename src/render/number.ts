@@ -90,3 +90,9 @@ export function exact(value: number): number {
   if (!Number.isFinite(value)) return value;
   return Number(value.toPrecision(12)) + 0;
 }
+
+/** Mired without decimals, with their sign: `+134`, `-20`, `0`. */
+export function signedMired(value: number | null): string {
+  const text = fixed(value, 0);
+  return text === NOTHING || text.startsWith("-") || text === "0" ? text : `+${text}`;
+}

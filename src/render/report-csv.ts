@@ -128,6 +128,14 @@ export function renderReportCsv(report: Report): string {
     ...report.lights.flatMap(lightRows),
     ...report.stations.flatMap(stationRows),
     ...report.shadows.flatMap(shadowRows),
+    ...(report.colour?.stations ?? []).flatMap((item): readonly Row[] => {
+      const name = `${item.name} ${item.receptor} ${item.looks}`;
+      return [
+        ["colour", name, "colour", item.colour, "K", ""],
+        ["colour", name, "duv", item.duv, "1", ""],
+        ["colour", name, "from_balance", item.from_balance, "mired", ""],
+      ];
+    }),
     ...(report.intent?.criteria ?? []).map(
       (item): Row => [
         "wish",

@@ -13,6 +13,7 @@ import {
 import type { TableColumn } from "./table.js";
 import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
+import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
 import { bounceSentences, roomLightSentences, stationTable, withinSentences } from "./text-stations.js";
@@ -94,6 +95,11 @@ function readings(report: Report): readonly ViewPart[] {
 
 function verdicts(report: Report): readonly ViewPart[] {
   const parts: ViewPart[] = [];
+  if (report.colour !== null && hasColour(report.colour)) {
+    parts.push(...section("Colour", list(colourSentences(report.colour))));
+    const { columns, rows } = colourTable(report.colour);
+    if (isMixed(report.colour)) parts.push(laidOut(columns, rows));
+  }
   if (report.intent !== null) parts.push(...wishes(report.intent));
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [

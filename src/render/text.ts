@@ -4,6 +4,7 @@ import { cells, wrap } from "../diagnostics/print-width.js";
 import type { Report } from "../report/schema/report.js";
 import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
 import { cameraSentences } from "./text-camera.js";
+import { colourLines, hasColour } from "./text-colour.js";
 import { lightBlock } from "./text-lights.js";
 import { shadowLines } from "./text-shadows.js";
 import { stationLines } from "./text-stations.js";
@@ -47,6 +48,8 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
     found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
   found.push(["Readings", stationLines(report, view)]);
   if (report.shadows.length > 0) found.push(["Shadows", shadowLines(report, view)]);
+  if (report.colour !== null && hasColour(report.colour))
+    found.push(["Colour", colourLines(report.colour, view)]);
   if (report.intent !== null)
     found.push([`Wishes: ${visibleLine(report.intent.summary)}`, wishLines(report.intent, view)]);
   if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);

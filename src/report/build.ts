@@ -4,6 +4,7 @@ import { type SceneLight, sceneLight } from "../transport/scene-light.js";
 import { assertPlain, withoutMinusZero } from "./assert-plain.js";
 import { reportAssumed } from "./assumed.js";
 import { reportCamera } from "./camera.js";
+import { reportColour } from "./colour/build.js";
 import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
@@ -60,6 +61,7 @@ export function buildReport(
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
     shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
+    colour: reportColour(plan),
     intent: reportIntent(plan),
     results: [...reportResults(asked, inputs)],
     expectations,

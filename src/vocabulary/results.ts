@@ -24,6 +24,8 @@ export type ResultTypeName =
   | "exposure"
   | "ev"
   | "luminous-energy"
+  | "colour-temperature"
+  | "mired"
   | "truth";
 
 /** What a recipe must have for some results to exist. `surface`: a set or a room. `light`: one that is on. */
@@ -228,6 +230,23 @@ export const results = [
     type: "stops",
     help: "A reading against the set aperture; + is over-exposed.",
     example: "stops_from_aperture(floor)",
+    needs: ["camera"],
+  },
+  {
+    name: "colour_temperature",
+    of: "nothing",
+    args: [a],
+    type: "colour-temperature",
+    help: "Colour temperature of the light of a reading, all lights mixed; surfaces are taken as grey.",
+    example: "colour_temperature(face.disc(towards: key))",
+  },
+  {
+    name: "warmth",
+    of: "nothing",
+    args: [a],
+    type: "mired",
+    help: "How far the light of a reading lies from the camera's white balance; + comes out warm.",
+    example: "warmth(floor)",
     needs: ["camera"],
   },
   {

@@ -162,6 +162,47 @@ export const sample: Report = reportSchema.parse({
       reason: null,
     },
   ],
+  colour: {
+    balance: 5600,
+    best_balance: 4830,
+    face_from_balance: 28.5,
+    lights: [
+      {
+        name: "key",
+        bare: 5600,
+        gels: [{ tint: "warm", mired: 40, loses: 0.3 }],
+        loses: 0.3,
+        colour: 4575,
+        mired: 218.6,
+        from_balance: 40,
+        from_key: null,
+      },
+      {
+        name: "fill | <i>",
+        bare: 5600,
+        gels: [],
+        loses: 0,
+        colour: 5600,
+        mired: 178.6,
+        from_balance: 0,
+        from_key: -40,
+      },
+    ],
+    stations: [
+      {
+        name: "face",
+        receptor: "disc",
+        looks: "towards key",
+        colour: 4830,
+        duv: -0.0004,
+        direct: 4800,
+        bounced: null,
+        from_balance: 28.5,
+        from_face: 0,
+      },
+    ],
+    advice: ["At a white balance of 5600 K the face comes out 28 mired warm: set 4850 K."],
+  },
   intent: {
     passes_for: {
       kind: "sunlight",

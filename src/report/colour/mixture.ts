@@ -1,5 +1,6 @@
 import { type ColouredLight, mixLights } from "../../physics/colour-mixture.js";
 import { type CorrelatedTemperature, correlatedTemperature } from "../../physics/correlated-temperature.js";
+import { miredShift } from "../../physics/mired.js";
 import { planckChromaticity } from "../../physics/planck.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { Scene } from "../../scene/types.js";
@@ -22,13 +23,31 @@ export function mixtureOf(
   { shares }: Reading,
   part: Part = "both",
 ): CorrelatedTemperature | null {
-  const lights = shares.flatMap((share): ColouredLight[] => {
+  const lights = shares.flatMap((share) => {
     const source = scene.sources.find((row) => lampName(row) === share.name);
     const amount = amountOf(share, part);
-    return source === undefined || !(amount > 0)
-      ? []
-      : [{ colour: planckChromaticity(source.colour), amount }];
+    return source === undefined || !(amount > 0) ? [] : [{ kelvin: source.colour, amount }];
   });
-  const mixed = mixLights(lights);
+  const first = lights[0];
+  if (first === undefined) return null;
+  // Lights of one colour stay what they are.
+  if (lights.every(({ kelvin }) => kelvin === first.kelvin)) return { kelvin: first.kelvin, duv: 0 };
+  const mixed = mixLights(
+    lights.map(({ kelvin, amount }): ColouredLight => ({ colour: planckChromaticity(kelvin), amount })),
+  );
   return mixed === undefined ? null : (correlatedTemperature(mixed) ?? null);
+}
+
+/**
+ * How far what is open of bounced light may move the mixture, mired to either side: its share of all light times the
+ * farthest of the lights from the mixture; 0 where all lights are of one colour.
+ */
+export function mixtureError(scene: Scene, { shares, exposure, error }: Reading, kelvin: number): number {
+  const apart = shares.map((share) => {
+    const source = scene.sources.find((row) => lampName(row) === share.name);
+    return source === undefined || !(amountOf(share, "both") > 0)
+      ? 0
+      : Math.abs(miredShift(kelvin, source.colour));
+  });
+  return exposure > 0 ? (error / exposure) * Math.max(0, ...apart) : 0;
 }

@@ -9,6 +9,7 @@ import {
   string,
   tuple,
 } from "zod";
+import { colourSchema } from "./colour.js";
 import { intentSchema } from "./intent.js";
 
 /**
@@ -289,6 +290,7 @@ export const reportSchema = object({
   lights: array(light),
   stations: array(station),
   shadows: array(shadow),
+  colour: colourSchema.nullable().meta({ description: "Null where no light is on" }),
   intent: intentSchema.nullable().meta({ description: "Null where the recipe wishes for nothing" }),
   results: array(result),
   expectations: array(expectation),

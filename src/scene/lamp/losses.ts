@@ -31,9 +31,14 @@ export function lossStops(site: Site, light: LightModel): number {
 /** Least mired value a lamp is given; gels that cool a light past it have no colour temperature. */
 const leastMired = 20;
 
+/** Colour temperature before the gels, K. */
+export function bareColour(light: LightModel): number {
+  return light.colour?.value ?? 5600;
+}
+
 /** Colour temperature behind the gels, K. */
 export function gelledColour(light: LightModel): number {
-  const bare = light.colour?.value ?? 5600;
+  const bare = bareColour(light);
   const items = light.gel?.items;
   if (items === undefined) return bare;
   let mired = 1e6 / bare;

@@ -2,6 +2,7 @@ import type { Expr } from "../../../model/values.js";
 import type { ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing } from "../found.js";
+import { colourResult } from "./colour.js";
 import { frameResult } from "./frame.js";
 import { lightResult } from "./light.js";
 import { outlineResult } from "./outline.js";
@@ -16,6 +17,7 @@ export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Fo
   return (
     lightResult(asked, expr, inner) ??
     readingResult(asked, expr, inner) ??
+    colourResult(asked, expr, inner) ??
     outlineResult(asked, expr) ??
     setResult(asked, expr) ??
     frameResult(asked, expr) ??

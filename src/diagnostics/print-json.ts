@@ -28,7 +28,8 @@ export interface JsonDiagnostic extends JsonPlace {
   }[];
 }
 
-function jsonPlace(place: Place, textOf: TextOf): JsonPlace {
+/** A place as JSON has it. */
+export function jsonPlace(place: Place, textOf: TextOf): JsonPlace {
   const { file, from, to } = locate(place, textOf);
   return {
     file,

@@ -111,6 +111,8 @@ describe.skipIf(!built)("the built package", () => {
     for (const name of [
       "schema/report.json",
       "schema/recipe.json",
+      "schema/table.json",
+      "schema/comparison.json",
       "grammar/halfshade.ebnf",
       "package.json",
     ]) {

@@ -97,10 +97,24 @@ describe("forms for continuous integration", () => {
     expect(said[1]).toContain(`2-wrong.light,line=${wrong},`);
     expect(said[1]).toContain("title=unit.unknown::");
     for (const line of said.slice(2)) expect(line).toMatch(/^::\w+ file=[^,]*3-warned\.light,/);
-    expect(said.some((line) => /^::warning .*3-warned\.light,title=lamp-through-ceiling::/.test(line))).toBe(
-      true,
-    );
+    const lamp = lines("mixed/3-warned.light").findIndex((line) => line.startsWith("light ")) + 1;
+    expect(lamp).toBeGreaterThan(0);
+    const ceiling = said.find((line) => line.includes("title=lamp-through-ceiling::"));
+    expect(ceiling).toContain(`3-warned.light,line=${lamp},endLine=${lamp},col=1,`);
+    for (const line of said) expect(line).toMatch(/,line=\d+,/);
     expect(said.length).toBeGreaterThan(2);
+  });
+
+  test("a warning that a variant brings stands at the variant, with what it is about beside it", async () => {
+    const text = `${sound}\nvariant "High" {\n  key.height: 9 m\n  keep expectations\n}\n`;
+    mkdirSync(file("varied"));
+    writeFileSync(file("varied/v.light"), text);
+    const line = (start: string): number => text.split("\n").findIndex((one) => one.startsWith(start)) + 1;
+    const { out } = await halfshade(["check", file("varied"), "--format", "sarif"]);
+    const results = JSON.parse(out).runs[0].results;
+    const ceiling = results.find((one: { ruleId: string }) => one.ruleId === "lamp-through-ceiling");
+    expect(ceiling.locations[0].physicalLocation.region.startLine).toBe(line("variant "));
+    expect(ceiling.relatedLocations[0].physicalLocation.region.startLine).toBe(line("light key"));
   });
 
   test("sarif says the same remarks, and explains every code", async () => {

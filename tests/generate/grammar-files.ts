@@ -1,6 +1,6 @@
 import { corpusExpectations } from "./corpus.js";
 import { ebnf } from "./ebnf.js";
-import { recipeSchemaJson, reportSchemaJson } from "./schemas.js";
+import { comparisonSchemaJson, recipeSchemaJson, reportSchemaJson, tableSchemaJson } from "./schemas.js";
 import { tokensJson } from "./tokens.js";
 import { vocabularyJson } from "./vocabulary.js";
 
@@ -11,6 +11,8 @@ export const grammarFiles: ReadonlyMap<string, () => string> = new Map([
   ["vocabulary.json", vocabularyJson],
   ["recipe.schema.json", recipeSchemaJson],
   ["report.schema.json", reportSchemaJson],
+  ["comparison.schema.json", comparisonSchemaJson],
+  ["table.schema.json", tableSchemaJson],
 ]);
 
 /** All made files of `grammar/`, those beside the corpus among them. */

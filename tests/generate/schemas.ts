@@ -1,6 +1,8 @@
 import { toJSONSchema } from "zod";
 import { recipeSchema } from "../../src/model/schema.js";
+import { comparisonSchema } from "../../src/report/schema/comparison.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { tableSchema } from "../../src/report/schema/table.js";
 
 /** The report's schema as JSON Schema 2020-12. */
 export function reportSchemaJson(): string {
@@ -10,4 +12,14 @@ export function reportSchemaJson(): string {
 /** The checked recipe's schema as JSON Schema 2020-12. */
 export function recipeSchemaJson(): string {
   return `${JSON.stringify(toJSONSchema(recipeSchema), null, 2)}\n`;
+}
+
+/** The schema of comparisons as JSON Schema 2020-12. */
+export function comparisonSchemaJson(): string {
+  return `${JSON.stringify(toJSONSchema(comparisonSchema), null, 2)}\n`;
+}
+
+/** The schema of lesson tables as JSON Schema 2020-12. */
+export function tableSchemaJson(): string {
+  return `${JSON.stringify(toJSONSchema(tableSchema), null, 2)}\n`;
 }

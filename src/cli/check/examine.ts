@@ -4,6 +4,7 @@ import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import type { Report } from "../../report/schema/report.js";
 import { findingsOf } from "../evaluate-file.js";
 import type { Language, Light } from "../stages/load.js";
+import { type NamedPlace, variantPlaces, warningPlaces } from "./warning-places.js";
 
 /** The parts of a report that a check is about. */
 export type Verdict = Pick<Report, "expectations" | "warnings">;
@@ -25,6 +26,9 @@ export interface Examined {
   readonly report: Verdict | null;
   /** What the reports of its variants say. */
   readonly variants: readonly VariantVerdict[];
+  /** Where things stand that a warning may be about: in the recipe, and the variants by their titles. */
+  readonly places: readonly NamedPlace[];
+  readonly variantPlaces: readonly NamedPlace[];
   readonly kind: "recipe" | "kit" | "session" | null;
 }
 
@@ -43,20 +47,28 @@ export function examineText(
   const compiled = stage.compile(source, kits);
   const { sources, recipe } = compiled;
   const kind = recipe?.kind ?? null;
+  const nothing = { source, sources, report: null, variants: [], places: [], variantPlaces: [], kind };
   if (views === null || !compiled.sound || recipe === null || kind !== "recipe") {
-    return { source, sources, findings: compiled.diagnostics, report: null, variants: [], kind };
+    return { ...nothing, findings: compiled.diagnostics };
   }
   const setUps = views.evaluateSetUps(recipe, { source });
   const diagnostics = findingsOf(setUps);
   const reports = setUps.map((setUp) => setUp.report);
   const broken = diagnostics.some((finding) => finding.severity === "error");
   const findings = [...compiled.diagnostics, ...diagnostics];
-  if (broken) return { source, sources, findings, report: null, variants: [], kind };
+  if (broken) return { ...nothing, findings };
   const verdicts = reports.map(({ expectations, warnings }) => ({ expectations, warnings }));
   const variants = reports.flatMap(({ variant, expectations, warnings }) =>
     variant === null ? [] : [{ ...variant, expectations, warnings }],
   );
-  return { source, sources, findings, report: verdicts[0] ?? null, variants, kind };
+  return {
+    ...nothing,
+    findings,
+    report: verdicts[0] ?? null,
+    variants,
+    places: warningPlaces(compiled),
+    variantPlaces: variantPlaces(compiled),
+  };
 }
 
 /** The warnings of a variant that the recipe itself does not have. */

@@ -1,3 +1,4 @@
+import type { Place } from "../../core/span.js";
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import { asSentence } from "../../diagnostics/print-sentence.js";
 import type { Remark, RemarkPlace } from "../../render/remark.js";
@@ -5,6 +6,7 @@ import type { ReportExpectation, ReportWarning } from "../../report/schema/repor
 import type { Language } from "../stages/load.js";
 import { textsOf } from "../texts.js";
 import { type Examined, ownWarnings, type VariantVerdict } from "./examine.js";
+import { aboutOf, placeAbout } from "./warning-places.js";
 
 const whole = (file: string): RemarkPlace => ({
   file,
@@ -57,25 +59,47 @@ function expectationRemark(item: ReportExpectation, examined: Examined): Remark 
   };
 }
 
-/** A warning of the report is about the set-up as a whole. */
-function warningRemark(item: ReportWarning, examined: Examined): Remark {
+/** A warning at what it is about, else at the title of the recipe. */
+function warningRemark(
+  stage: Language,
+  item: ReportWarning,
+  examined: Examined,
+  variant: string | null = null,
+): Remark {
+  const name = aboutOf(item);
+  const about = placeAbout(examined.places, name);
+  const made = variant === null ? null : placeAbout(examined.variantPlaces, variant);
+  const place = firstLine(stage, made ?? about, examined);
+  const related = made === null || about === null || name === null ? null : firstLine(stage, about, examined);
   return {
     code: item.code,
     level: item.severity === "note" ? "note" : "warning",
     message: sentences(item.message, item.remedy, item.caution),
-    place: whole(examined.source.name),
-    related: [],
+    place,
+    related: related === null ? [] : [{ ...related, text: "it is about this" }],
     fixes: [],
   };
 }
 
+/** A place as far as its first line goes; the file where there is none. */
+function firstLine(stage: Language, place: Place | null, examined: Examined): RemarkPlace {
+  if (place === null) return whole(examined.source.name);
+  const textOf = textsOf(examined.sources);
+  const said = stage.jsonPlace(place, textOf);
+  const { line, column } = said;
+  if (line === null || column === null || said.end_line === line) return said;
+  const text = (textOf(place.file) ?? "").split(/\r\n|\n|\r/)[line - 1] ?? "";
+  const end = text.replace(/\s*\{?\s*$/, "").length + 1;
+  return { ...said, end_line: line, end_column: Math.max(column, end) };
+}
+
 /** What is to be said about a variant: what does not hold, and warnings that the recipe itself does not have. */
-function variantRemarks(variant: VariantVerdict, examined: Examined): readonly Remark[] {
+function variantRemarks(stage: Language, variant: VariantVerdict, examined: Examined): readonly Remark[] {
   return [
     ...variant.expectations
       .filter((item) => item.outcome !== "passed")
       .map((item) => expectationRemark(item, examined)),
-    ...ownWarnings(examined, variant).map((item) => warningRemark(item, examined)),
+    ...ownWarnings(examined, variant).map((item) => warningRemark(stage, item, examined, variant.title)),
   ].map((remark) => ({ ...remark, message: `Variant "${variant.title}": ${remark.message}` }));
 }
 
@@ -91,7 +115,7 @@ export function remarksOf(
     ...(report?.expectations ?? [])
       .filter((item) => item.outcome !== "passed")
       .map((item) => expectationRemark(item, examined)),
-    ...(report?.warnings ?? []).map((item) => warningRemark(item, examined)),
-    ...examined.variants.flatMap((variant) => variantRemarks(variant, examined)),
+    ...(report?.warnings ?? []).map((item) => warningRemark(stage, item, examined)),
+    ...examined.variants.flatMap((variant) => variantRemarks(stage, variant, examined)),
   ];
 }

@@ -5,7 +5,7 @@
 export { compile } from "../../compile.js";
 export { catalogue } from "../../diagnostics/catalogue/index.js";
 export { inOrder, printDiagnostic, printDiagnostics } from "../../diagnostics/print.js";
-export { diagnosticJson } from "../../diagnostics/print-json.js";
+export { diagnosticJson, jsonPlace } from "../../diagnostics/print-json.js";
 export { formatText } from "../../format/format.js";
 export { withoutOrigins } from "../../model/plain.js";
 export { filesOf } from "../../node/book.js";

@@ -21,7 +21,8 @@ const point = tuple([number(), number(), number()]).meta({
   description: "x, y, z in m",
 });
 
-const maybe = number().nullable();
+/** A number, or null where it cannot be had. */
+export const maybe = number().nullable();
 
 const angularSize = object({
   equivalent: maybe.meta({
@@ -226,7 +227,8 @@ const expectation = object({
   line: number().nullable(),
 });
 
-const warning = object({
+/** One warning. */
+export const warning = object({
   code: string(),
   severity: choice(["stop", "check", "note"]),
   message: string(),

@@ -16,7 +16,7 @@ export interface Scene {
   readonly stations: readonly Station[];
   readonly camera: SceneCamera | null;
   readonly meter: { readonly flat: number; readonly dome: number; readonly reflected: number };
-  /** Index into `sources`: the light with the role, else the one that gives the first face most; null if there is none. */
+  /** Index into `sources`: the light with the role, else the one called key, else the one that gives the first face most; null if there is none. */
   readonly key: number | null;
   /** Every place that has a name: `mark`, `face`, `ana.chest`, `back.left`, `key`, `camera` ... */
   readonly landmarks: ReadonlyMap<string, Landmark>;

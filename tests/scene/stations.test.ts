@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { fractionOfFull, off, output, sphere } from "../../src/model/make/lamps.js";
+import { disc, fractionOfFull, off, output, sphere } from "../../src/model/make/lamps.js";
 import { at, named, offset, tape, towards } from "../../src/model/make/points.js";
 import { size } from "../../src/model/make/sizes.js";
 import type { LightModel } from "../../src/model/types.js";
@@ -121,10 +121,50 @@ describe("the key", () => {
     expect(keyOf(lamp("a", -1, { power: fractionOfFull(number(0.25)) }), lamp("b", 1))).toBe("b");
   });
 
-  test("chosen by its light, not by its name, is said among what was assumed", () => {
+  test("is else the light called key, however weak, unless it has another role or is off", () => {
+    const quarter = { power: fractionOfFull(number(0.25)) };
+    expect(keyOf(lamp("b", 1), lamp("key", -1, quarter))).toBe("key");
+    expect(keyOf(lamp("b", 1), lamp("key", -1, { ...quarter, role: "rim" }))).toBe("b");
+    expect(keyOf(lamp("b", 1), lamp("key", -1, { power: off }))).toBe("b");
+    expect(keyOf(lamp("key", -1), lamp("b", 1, { ...quarter, role: "key" }))).toBe("b");
+    const { assumed } = shoot({ subjects: [person], lights: [lamp("b", 1), lamp("key", -1)] }).scene;
+    expect(assumed.filter((row) => row.what === "key")).toEqual([]);
+  });
+
+  test("is no light with another role while one without a role lights the face, however weak", () => {
+    const weak = { power: fractionOfFull(number(1 / 64)) };
+    for (const role of ["fill", "rim", "hair", "background", "practical"]) {
+      expect(keyOf(lamp("strong", -1, { role }), lamp("plain", 1, weak)), role).toBe("plain");
+    }
+    // One that looks away lights no face.
+    const away = { shape: disc(cm(20)), position: at(m(0), m(-2), m(1.6)), aim: at(m(0), m(-5), m(1.6)) };
+    expect(keyOf(lamp("strong", -1, { role: "fill" }), lamp("plain", 1, away))).toBe("strong");
+  });
+
+  test("is no light from behind while a fill lights the face", () => {
+    const weak = { power: fractionOfFull(number(1 / 64)) };
+    for (const role of ["rim", "hair", "background"]) {
+      expect(keyOf(lamp("strong", -1, { role }), lamp("fill", 1, { ...weak, role: "fill" })), role).toBe(
+        "fill",
+      );
+      expect(keyOf(lamp("strong", -1, { role }))).toBe("strong");
+    }
+    const { assumed } = shoot({
+      subjects: [person],
+      lights: [lamp("back", -1, { role: "rim" }), lamp("soft", 1, { role: "fill" })],
+    }).scene;
+    expect(assumed).toContainEqual({
+      what: "key",
+      value:
+        "soft, because it gives the face most of those that are not behind it and no light has the role key",
+      matters: true,
+    });
+  });
+
+  test("chosen by its light is said among what was assumed", () => {
     const { scene } = shoot({
       subjects: [person],
-      lights: [lamp("key", -1, { power: fractionOfFull(number(0.25)) }), lamp("b", 1)],
+      lights: [lamp("a", -1, { power: fractionOfFull(number(0.25)) }), lamp("b", 1)],
     });
     expect(scene.assumed).toContainEqual({
       what: "key",

@@ -72,7 +72,8 @@ export const light = {
       words: ["key", "fill", "rim", "hair", "background", "practical"],
       help: "What it does in the picture.",
       example: "key",
-      default: "the light that gives the face most is the key",
+      default:
+        "the light called key is the key, else of those without a role the one that gives the face most",
     },
     shape,
     beam,

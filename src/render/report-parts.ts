@@ -14,6 +14,7 @@ import type { TableColumn } from "./table.js";
 import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
+import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
 import { bounceSentences, roomLightSentences, stationTable, withinSentences } from "./text-stations.js";
@@ -44,7 +45,11 @@ export function reportParts(report: Report): readonly ViewPart[] {
   const held = heldSentences(report);
   if (held.length > 0) parts.push(...section("Held", list(held)));
   if (report.setup.length > 0) parts.push(...section("Set-up", list(report.setup)));
-  if (report.camera !== null) parts.push(...section("Camera", list(cameraSentences(report.camera))));
+  if (report.camera !== null) {
+    const sharp = report.sharpness === null ? [] : sharpSentences(report.sharpness);
+    parts.push(...section("Camera", list([...cameraSentences(report.camera), ...sharp])));
+  }
+  if (report.frame !== null) parts.push(...picture(report.frame));
   if (report.lights.length > 0) parts.push(heading(2, "Lights"));
   for (const light of report.lights)
     parts.push(heading(3, lightTitle(light)), wordTable(["What", "Value"], lightFacts(light)));
@@ -73,6 +78,13 @@ export function reportParts(report: Report): readonly ViewPart[] {
 function laidOut(columns: readonly TableColumn[], rows: readonly (readonly string[])[]): ViewPart {
   const titles = columns.map(({ title, align }) => ({ title, align: align === "right" ? align : null }));
   return { kind: "table", columns: titles, rows };
+}
+
+function picture(frame: NonNullable<Report["frame"]>): readonly ViewPart[] {
+  const parts = [...section("Picture", list(frameSentences(frame)))];
+  if (frame.seams.length === 0) return parts;
+  const { columns, rows } = seamTable(frame);
+  return [...parts, laidOut(columns, rows), paragraph(words(seamWords))];
 }
 
 function readings(report: Report): readonly ViewPart[] {

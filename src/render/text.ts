@@ -3,8 +3,10 @@ import { visibleLine } from "../diagnostics/print-visible.js";
 import { cells, wrap } from "../diagnostics/print-width.js";
 import type { Report } from "../report/schema/report.js";
 import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
+import { layTable } from "./table.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourLines, hasColour } from "./text-colour.js";
+import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
 import { lightBlock } from "./text-lights.js";
 import { shadowLines } from "./text-shadows.js";
 import { stationLines } from "./text-stations.js";
@@ -33,6 +35,20 @@ export function expectationCount(report: Report): string {
   return parts.join(", ");
 }
 
+/** The lines in the picture for a terminal; on a narrow one a list. */
+function lineTable(frame: NonNullable<Report["frame"]>, view: ViewOptions): Lines {
+  if (frame.seams.length === 0) return [];
+  const { columns, rows } = seamTable(frame);
+  const table = layTable(columns, rows, view.width - 2, 1);
+  const lines =
+    table === null
+      ? rows.flatMap(([line = "", of = "", from = "", to = ""]) =>
+          indented(visibleLine(`${line} of ${of}: ${from} to ${to}`), "  ", view.width),
+        )
+      : table.map((line) => `  ${line}`);
+  return [...lines, ...indented(seamWords, "  ", view.width)];
+}
+
 /** The sections of a report in the order in which it is read, each with its lines. */
 function sections(report: Report, view: ViewOptions): readonly (readonly [title: string, lines: Lines])[] {
   const say = (texts: readonly string[]): Lines =>
@@ -43,7 +59,12 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   const held = heldSentences(report);
   if (held.length > 0) found.push(["Held", say(held)]);
   if (report.setup.length > 0) found.push(["Set-up", say(report.setup)]);
-  if (report.camera !== null) found.push(["Camera", say(cameraSentences(report.camera))]);
+  if (report.camera !== null) {
+    const sharp = report.sharpness === null ? [] : sharpSentences(report.sharpness);
+    found.push(["Camera", say([...cameraSentences(report.camera), ...sharp])]);
+  }
+  if (report.frame !== null)
+    found.push(["Picture", [...say(frameSentences(report.frame)), ...lineTable(report.frame, view)]]);
   if (report.lights.length > 0)
     found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
   found.push(["Readings", stationLines(report, view)]);

@@ -8,6 +8,7 @@ import { reportColour } from "./colour/build.js";
 import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
+import { reportFrame, reportSharpness } from "./frame/report.js";
 import { headline } from "./headline.js";
 import { reportIntent } from "./intent/build.js";
 import { reportLight } from "./light.js";
@@ -58,6 +59,8 @@ export function buildReport(
     matters_most: mattersMost(plan),
     setup: setupSentences(plan),
     camera: reportCamera(plan),
+    frame: reportFrame(plan),
+    sharpness: reportSharpness(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
     shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],

@@ -16,6 +16,7 @@ export function reportCamera({ scene, recipe }: Plan): Report["camera"] {
     held: heldOf(scene, recipe.camera?.held),
     frame: [camera.frameWidth * 1000, camera.frameHeight * 1000],
     focal_length: camera.focalLength === null ? null : camera.focalLength * 1000,
+    shift: camera.shift * 1000,
     aperture: camera.aperture,
     shutter: camera.shutter,
     sensitivity: camera.iso,

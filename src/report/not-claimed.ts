@@ -7,7 +7,7 @@ export function notClaimed(scene: Scene): readonly string[] {
     "Shadow edges are for an edge at the light's aim and a surface square to the light; outlines of real shadows on real surfaces are not computed.",
   );
   if (scene.camera !== null) {
-    lines.push("How much of the frame the set covers, and what gloss mirrors, are not computed.");
+    lines.push("What gloss mirrors is not computed.");
   }
   if ((scene.room?.ambient ?? 0) > 0) {
     lines.push(

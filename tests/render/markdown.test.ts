@@ -53,6 +53,7 @@ describe("the report as Markdown", () => {
       "# Potter's wheel",
       "## Set-up",
       "## Camera",
+      "## Picture",
       "## Lights",
       "### key",
       "## Readings",

@@ -26,6 +26,7 @@ export const sample: Report = reportSchema.parse({
     held: "upright",
     frame: [24, 36],
     focal_length: 85,
+    shift: 0,
     aperture: 5.6568542494923806,
     shutter: 0.008,
     sensitivity: 100,
@@ -33,6 +34,54 @@ export const sample: Report = reportSchema.parse({
     sync: 0.005,
     focus_distance: 2.91,
     close_focus_loss: 0.12,
+  },
+  frame: {
+    coverage: 0.8512,
+    reason: null,
+    pixels: [4000, 6000],
+    bare_pixels: 3_571_200,
+    sides: [
+      { side: "left", share: 0.1, depth: 0.12, pixels: 480 },
+      { side: "within", share: 0.0488, depth: 0, pixels: null },
+    ],
+    behind: [
+      { surface: "wall back", share: 0.1483 },
+      { surface: "open", share: 0.0005 },
+    ],
+    closings: [
+      { what: "camera.focal_length", value: 0.096, unit: "m", text: "a lens of 96 mm" },
+      { what: "back.width", value: 2.4, unit: "m", text: "back 2.40 m wide" },
+    ],
+    seams: [
+      {
+        kind: "edge",
+        name: "back | <b>",
+        side: "left",
+        from: [0.12, 0],
+        to: [0.12, 0.9],
+        from_pixel: [480, 0],
+        to_pixel: [480, 5400],
+      },
+    ],
+    things: [
+      { kind: "stand", name: "key", box: { left: 0.8, top: 0.1, right: 0.84, bottom: 1 }, share: 0.036 },
+    ],
+    subject: {
+      name: null,
+      framing: "three-quarter",
+      height: 0.83,
+      area: 0.24,
+      above_head: 0.214,
+      hand_limit: 1.9,
+      hand_limit_by: "back | <b>",
+    },
+  },
+  sharpness: {
+    circle: { circle: 0.0288, near: 2.72, far: 3.13, hyperfocal: 44.4 },
+    two_pixels: { circle: 0.012, near: 2.82, far: null, hyperfocal: 106 },
+    airy: 0.0079,
+    airy_pixels: 1.3,
+    points: [{ name: "jug", depth: 3.4, blur: 0.062, pixels: 10.3, sharp: "no" }],
   },
   lights: [
     {

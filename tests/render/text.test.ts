@@ -15,6 +15,7 @@ describe("the report as text", () => {
     const order = [
       "Set-up",
       "Camera",
+      "Picture",
       "Lights",
       "Readings",
       "Shadows",
@@ -40,6 +41,23 @@ describe("the report as text", () => {
       "2110 lm s, +-0.3 stop: one meter reading",
       "5600 K",
       "0.8 stop less on the shin",
+    ]) {
+      expect(flat(whole)).toContain(words);
+    }
+  });
+
+  test("says what is bare and what closes it, the framing, the lines, and what is sharp", () => {
+    for (const words of [
+      "85 % of the picture is set or subject; bare is 15 %: 10 % on the left, up to 480 px in; 5 % within the set.",
+      "There the picture shows the back wall (15 %) and nothing of the room (less than 0.1 %).",
+      "Each of these alone closes it: a lens of 96 mm; back 2.40 m wide.",
+      "Framing: three-quarter, the subject takes 83 % of its height, 21 cm above the head.",
+      "Hands stay in the picture and before back | <b> up to 1.90 m above the floor.",
+      "In the picture: the stand of key, 80 to 84 % from the left, 10 to 100 % from the top.",
+      "left edge back | <b> 12 %, 0 % 12 %, 90 % 480, 0 480, 5400",
+      "Sharp from 2.72 m to 3.13 m for a blur of 0.029 mm, from 2.82 m without end for a blur of 0.012 mm (two pixels)",
+      "Diffraction draws a point as a disc of 0.0079 mm (1.3 px).",
+      "jug, 3.40 m away, blurs to 0.062 mm (10.3 px).",
     ]) {
       expect(flat(whole)).toContain(words);
     }

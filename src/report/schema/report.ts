@@ -10,6 +10,7 @@ import {
   tuple,
 } from "zod";
 import { colourSchema } from "./colour.js";
+import { frame, sharpness } from "./frame.js";
 import { intentSchema } from "./intent.js";
 
 /**
@@ -252,6 +253,7 @@ const camera = object({
     description: "Width and height as held, mm",
   }),
   focal_length: maybe.meta({ description: "mm" }),
+  shift: number().meta({ description: "How far the lens is raised, mm" }),
   aperture: maybe,
   shutter: maybe.meta({ description: "s" }),
   sensitivity: maybe,
@@ -289,6 +291,12 @@ export const reportSchema = object({
     description: "The set-up in words, a sentence each",
   }),
   camera: camera.nullable(),
+  frame: frame.nullable().meta({
+    description: "What the picture shows; null without a camera and its focal length",
+  }),
+  sharpness: sharpness.nullable().meta({
+    description: "What is sharp; null where focal length, aperture or focus are not known",
+  }),
   lights: array(light),
   stations: array(station),
   shadows: array(shadow),

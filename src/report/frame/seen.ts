@@ -1,0 +1,202 @@
+import type { Vec3 } from "../../core/vector.js";
+import { add, addScaled, cross, dot, scale, subtract } from "../../math/vector.js";
+import type { Recipe } from "../../model/types.js";
+import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
+import { type Sight, sightOf } from "../geometry/sight.js";
+import { ownerOf } from "../say/surfaces.js";
+import { wayTo } from "./look.js";
+import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "./project.js";
+import { type Box, boxOf, type Place, type Region, shareOf } from "./region.js";
+
+/** A thing in the picture that is neither the set as such nor a person. */
+export interface SeenThing {
+  readonly kind: "lamp" | "stand" | "boom" | "card" | "scrim" | "opening";
+  readonly name: string;
+  /** The smallest rectangle round what is seen of it. */
+  readonly box: Box;
+  /** Share of the picture, 0 to 1. */
+  readonly share: number;
+}
+
+/** Something that is looked for: where it would be, and whether a line of sight through a place meets it. */
+interface Thing {
+  readonly kind: SeenThing["kind"];
+  readonly name: string;
+  readonly region: Region;
+  readonly isMet: (hit: ReturnType<Sight>, way: Vec3) => boolean;
+}
+
+/** Lines of sight along each side of the rectangle round a thing. */
+const LOOKS = 14;
+/** Corners that stand for a round opening. */
+const CORNERS = 24;
+
+/**
+ * The lamps, stands, booms, cards, scrims and openings of the room that the picture shows, each with what is seen of
+ * it. Of a lamp the lit opening is looked for, lit or not; what stands before it hides it.
+ *
+ * @param margin - Halves of the frame that are added all round it.
+ */
+export function seenThings(scene: Scene, recipe: Recipe | null, margin = 0): readonly SeenThing[] {
+  const lens = scene.camera === null ? null : lensOf(scene.camera);
+  if (lens === null) return [];
+  const look = sightOf(scene);
+  return thingsOf(scene, recipe, lens, margin).flatMap((thing) => {
+    const found = lookAt(lens, look, thing);
+    return found === null ? [] : [{ kind: thing.kind, name: thing.name, ...found }];
+  });
+}
+
+function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: number): readonly Thing[] {
+  const things: Thing[] = [];
+  for (const source of scene.sources) {
+    // A cloth or a lit patch is seen as what it is; its head is looked for where it stands.
+    if (source.cloth !== undefined) continue;
+    const far = (way: Vec3): number => wayToOpening(lens, source, way);
+    things.push({
+      kind: "lamp",
+      name: source.spillOf ?? source.name,
+      region: openingInPicture(lens, source, margin),
+      isMet: (hit, way) => hit === null || hit.way > far(way) * (1 - 1e-3) - 0.02,
+    });
+  }
+  for (const body of scene.bodies) {
+    if (body.of !== "stand") continue;
+    things.push({
+      kind: body.name.endsWith(" boom") ? "boom" : "stand",
+      name: body.name.replace(/ (?:boom|stand)$/, ""),
+      region: bodyInPicture(lens, body, margin),
+      isMet: (hit) => hit?.owner === body.name,
+    });
+  }
+  for (const polygon of scene.polygons) {
+    const { kind, name } = polygon;
+    if (kind !== "card" && kind !== "scrim") continue;
+    things.push({
+      kind,
+      name,
+      region: polygonInPicture(lens, polygon.vertices, margin),
+      isMet: (hit) => hit?.owner === ownerOf(name),
+    });
+  }
+  for (const { name, vertices, normal } of openingsOf(scene, recipe)) {
+    const facing = dot(subtract(lens.camera.at, vertices[0] ?? lens.camera.at), normal) > 0;
+    things.push({
+      kind: "opening",
+      name,
+      region: facing ? polygonInPicture(lens, vertices, margin) : [],
+      isMet: (hit, way) => hit === null || hit.way > planeWay(lens, vertices[0], normal, way),
+    });
+  }
+  return things;
+}
+
+function planeWay({ camera }: Lens, corner: Vec3 | undefined, normal: Vec3, way: Vec3): number {
+  if (corner === undefined) return 0;
+  const slope = dot(way, normal);
+  return Math.abs(slope) < 1e-9 ? 0 : dot(subtract(corner, camera.at), normal) / slope;
+}
+
+/** How far along a line of sight the opening of a lamp lies: on its plane, or for a round bulb at its middle. */
+function wayToOpening(lens: Lens, source: Source, way: Vec3): number {
+  const { shape, centre, axis } = source;
+  if (shape.kind === "disc" || shape.kind === "rectangle") {
+    const found = planeWay(lens, centre, axis, way);
+    if (found > 0) return found;
+  }
+  return dot(subtract(centre, lens.camera.at), way);
+}
+
+/** The lit opening of a lamp in the picture. */
+export function openingInPicture(lens: Lens, source: Source, margin = 0): Region {
+  const { shape, centre, across, along } = source;
+  const solid = { of: "stand", name: source.name, reflectance: 0 } as const;
+  switch (shape.kind) {
+    case "sphere":
+      return bodyInPicture(lens, { ...solid, kind: "sphere", centre, radius: shape.radius }, margin);
+    case "capsule": {
+      const half = scale(along, shape.length / 2 - shape.radius);
+      const [from, to] = [subtract(centre, half), add(centre, half)];
+      return bodyInPicture(lens, { ...solid, kind: "capsule", from, to, radius: shape.radius }, margin);
+    }
+    case "rectangle": {
+      const corner = (a: number, b: number): Vec3 =>
+        addScaled(addScaled(centre, across, (a * shape.width) / 2), along, (b * shape.height) / 2);
+      return polygonInPicture(lens, [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], margin);
+    }
+    case "disc": {
+      const rim = Array.from({ length: CORNERS }, (_, i): Vec3 => {
+        const turn = (2 * Math.PI * i) / CORNERS;
+        const side = addScaled(centre, across, shape.radius * Math.cos(turn));
+        return addScaled(side, along, shape.radius * Math.sin(turn));
+      });
+      return polygonInPicture(lens, rim, margin);
+    }
+    default:
+      return shape satisfies never;
+  }
+}
+
+/** The openings in the walls, as rectangles that face into the room. */
+function openingsOf(
+  { room, landmarks }: Scene,
+  recipe: Recipe | null,
+): readonly Pick<ScenePolygon, "name" | "vertices" | "normal">[] {
+  if (room === null) return [];
+  return (recipe?.room?.parts ?? []).flatMap((part) => {
+    if (part.block !== "opening" || part.name === null || part.size === undefined) return [];
+    const centre = landmarks.get(part.name)?.at;
+    const inward: Readonly<Record<string, Vec3>> = {
+      left: [1, 0, 0],
+      right: [-1, 0, 0],
+      back: [0, -1, 0],
+      front: [0, 1, 0],
+    };
+    const normal = inward[part.wall ?? ""];
+    if (centre === undefined || normal === undefined) return [];
+    const side = cross([0, 0, 1], normal);
+    const [w, h] = [part.size.width.value / 2, part.size.height.value / 2];
+    const corner = (a: number, b: number): Vec3 =>
+      addScaled(addScaled(centre, side, a * w), [0, 0, 1], b * h);
+    return [
+      { name: part.name, normal, vertices: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)] },
+    ];
+  });
+}
+
+function isInside(region: Region, [x, y]: Place): boolean {
+  return region.some((ring) =>
+    ring.every(([ax, ay], i) => {
+      const [bx, by] = ring[i + 1 < ring.length ? i + 1 : 0] ?? [ax, ay];
+      return (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0;
+    }),
+  );
+}
+
+/** What is seen of a thing: the rectangle round the places where a line of sight meets it, and its share. */
+function lookAt(lens: Lens, look: Sight, { region, isMet }: Thing): Pick<SeenThing, "box" | "share"> | null {
+  const round = boxOf(region);
+  if (round === null) return null;
+  const wide = (round.right - round.left) / LOOKS;
+  const high = (round.top - round.bottom) / LOOKS;
+  let inside = 0;
+  const met: Region[] = [];
+  for (let j = 0; j < LOOKS; j++) {
+    for (let i = 0; i < LOOKS; i++) {
+      const x = round.left + (i + 0.5) * wide;
+      const y = round.bottom + (j + 0.5) * high;
+      if (!isInside(region, [x, y])) continue;
+      inside++;
+      const way = wayTo(lens, [x, y]);
+      if (!isMet(look(lens.camera.at, way), way)) continue;
+      met.push([
+        [
+          [x - wide / 2, y - high / 2],
+          [x + wide / 2, y + high / 2],
+        ],
+      ]);
+    }
+  }
+  const box = boxOf(met.flat());
+  return box === null ? null : { box, share: (shareOf(region) * met.length) / inside };
+}

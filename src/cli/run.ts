@@ -16,6 +16,7 @@ import { newCommand } from "./commands/new.js";
 import { refreshCommand } from "./commands/refresh.js";
 import { reportCommand } from "./commands/report.js";
 import { sceneCommand } from "./commands/scene.js";
+import { sheetCommand } from "./commands/sheet.js";
 import { showCommand } from "./commands/show.js";
 import { tableCommand } from "./commands/table.js";
 import { wordsCommand } from "./commands/words.js";
@@ -35,6 +36,7 @@ const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new 
   ["compare", compareCommand],
   ["diff", diffCommand],
   ["draw", drawCommand],
+  ["sheet", sheetCommand],
   ["format", formatCommand],
   ["refresh", refreshCommand],
   ["scene", sceneCommand],

@@ -167,6 +167,23 @@ export const commands: readonly CommandRow[] = [
     ],
   },
   {
+    name: "sheet",
+    operands: "FILE",
+    count: [1, 1],
+    help: "Make the sheet for the day: a page to print, with tapes, heights, readings to tick and what to bring.",
+    options: [
+      variant,
+      format("html"),
+      output,
+      force,
+      { name: "paper", value: "PAPER", words: ["a4", "letter"], help: "Paper it is printed on (usual: a4)" },
+      root,
+      settings,
+      ...everywhere,
+    ],
+    examples: ["halfshade sheet plan.light -o sheet.html"],
+  },
+  {
     name: "format",
     operands: "FILE...",
     count: [1, MANY],

@@ -9,10 +9,21 @@ export interface SvgOptions {
   /** px; the height follows. */
   readonly width: number;
   readonly theme: Theme;
+  /** True where a page says beside it what the figure is: heading and notes are then left out. */
+  readonly bare?: boolean;
 }
 
 /** Width of a figure where nothing else is asked for, px. */
 export const usualWidth = 960;
+/** Space round a figure, px. */
+const PAD = 14;
+/** Pixels of a page to a metre of it: 96 to an inch (CSS Values and Units 3). */
+const PIXELS_PER_METRE = 96 / 0.0254;
+
+/** The width at which a figure is to scale, one to so many, where a page is printed at its full size. */
+export const widthToScale = ({ left, right }: Drawing, scale: number): number =>
+  ((right - left) * PIXELS_PER_METRE) / scale + 2 * PAD;
+
 /** A figure is not higher than this many times its width. */
 const TALLEST = 1.5;
 const FONT = "Noto Sans, sans-serif";
@@ -146,16 +157,16 @@ function scaleBar(page: Page, x: number, y: number, room: number): readonly Elem
  * A figure as SVG: paths and texts only, its own title and description for screen readers, and under it a scale bar
  * and its notes. The same figure gives the same bytes.
  */
-export function renderSvg(drawing: Drawing, { width, theme }: SvgOptions): string {
+export function renderSvg(drawing: Drawing, { width, theme, bare = false }: SvgOptions): string {
   const wide = drawing.right - drawing.left;
   const high = drawing.top - drawing.bottom;
-  const pad = 14;
+  const pad = PAD;
   const scale = Math.min((width - 2 * pad) / wide, (TALLEST * width) / high);
   const letters = drawing.em * scale;
-  const size = Math.max(12, Math.min(18, letters));
-  const head = pad + 1.6 * size;
+  const size = Math.max(Math.min(12, width / 44), Math.min(18, letters));
+  const head = bare ? pad : pad + 1.6 * size;
   const bottom = head + high * scale;
-  const lines = drawing.notes;
+  const lines = bare ? [] : drawing.notes;
   const height = bottom + 2.4 * size + lines.length * 1.5 * size + pad;
   const left = (width - wide * scale) / 2;
   const page: Page = {
@@ -178,7 +189,7 @@ export function renderSvg(drawing: Drawing, { width, theme }: SvgOptions): strin
     s("title", safe(drawing.title)),
     s("desc", safe(drawing.description)),
     s("path", { d: `M0 0H${px(width)}V${px(height)}H0Z`, fill: grey(0, theme) }),
-    words(plain, drawing.title, [pad, pad + 0.5 * size], "start", true, 0),
+    ...(bare ? [] : [words(plain, drawing.title, [pad, pad + 0.5 * size], "start", true, 0)]),
     ...drawing.marks.flatMap((mark) => drawMark(page, mark)),
     ...(drawing.measured ? scaleBar(plain, pad, bottom + 1.6 * size, width / 4) : []),
     ...lines.map((text, i) => words(plain, text, [pad, bottom + (2.9 + 1.5 * i) * size], "start", false, 0)),

@@ -12,7 +12,7 @@ import { fromAbove, onSheet } from "./outlines.js";
 import { bodyMarks, lampMarks, setMarks } from "./pieces.js";
 import { wallMarks } from "./room-section.js";
 import type { LooseLabel } from "./settle.js";
-import { framedDrawing } from "./sheet.js";
+import { framedDrawing, usualLetters } from "./sheet.js";
 import { standMarks } from "./stands.js";
 
 const MARK: Vec3 = [0, 0, 0];
@@ -20,7 +20,7 @@ const MARK: Vec3 = [0, 0, 0];
 const CROSS = 0.09;
 
 /** The set-up from above: room, set, marks, lamps with where they look, what the lens takes in, and the tapes. */
-export function planDrawing(plan: Plan): Drawing {
+export function planDrawing(plan: Plan, letters: number = usualLetters): Drawing {
   const { scene } = plan;
   const sheet = fromAbove;
   const lamps = scene.sources;
@@ -71,6 +71,7 @@ export function planDrawing(plan: Plan): Drawing {
     marks: [...marks, ...tapes],
     loose,
     dimensions: room === null ? null : { ...room, low: room.front, high: room.back, zero: [0, 0] },
+    letters,
   });
 }
 

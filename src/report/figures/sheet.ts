@@ -20,14 +20,24 @@ export interface Sketch {
   readonly marks: readonly Mark[];
   readonly loose: readonly LooseLabel[];
   readonly dimensions: Dimensions | null;
+  /** Letter heights across the figure: fewer of them make larger letters. */
+  readonly letters: number;
 }
 
-/** Letter heights across a page, and how much higher than wide a page is. */
-const LETTERS = 64;
+/** Letter heights across a figure that has a page to itself, and how much higher than wide a page is. */
+export const usualLetters = 64;
 const PAGE = 1.45;
 
 /** Puts the bounds round a sketch, measures the room at its edges, and gives the loose texts their places. */
-export function framedDrawing({ title, description, notes, marks, loose, dimensions }: Sketch): Drawing {
+export function framedDrawing({
+  title,
+  description,
+  notes,
+  marks,
+  loose,
+  dimensions,
+  letters,
+}: Sketch): Drawing {
   const places = extent(marks);
   const xs = places.map(([x]) => x);
   const ys = places.map(([, y]) => y);
@@ -37,7 +47,7 @@ export function framedDrawing({ title, description, notes, marks, loose, dimensi
     bottom: Math.min(...ys),
     top: Math.max(...ys),
   };
-  const em = Math.max(inner.right - inner.left, (inner.top - inner.bottom) / PAGE, 0.5) / LETTERS;
+  const em = Math.max(inner.right - inner.left, (inner.top - inner.bottom) / PAGE, 0.5) / letters;
   const margin = (dimensions === null ? 1.5 : 5) * em;
   const bounds = {
     left: inner.left - margin,

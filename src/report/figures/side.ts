@@ -10,14 +10,14 @@ import { fromRight, onSheet } from "./outlines.js";
 import { bodyMarks, lampMarks, setMarks } from "./pieces.js";
 import { roomSide } from "./room-section.js";
 import type { LooseLabel } from "./settle.js";
-import { framedDrawing } from "./sheet.js";
+import { framedDrawing, usualLetters } from "./sheet.js";
 import { standMarks } from "./stands.js";
 
 /**
  * The set-up from camera-right, all of it laid on one upright sheet: floor and ceiling, set, people, lamps with their
  * heights, and what the lens takes in from its lower to its upper edge.
  */
-export function sideDrawing(plan: Plan): Drawing {
+export function sideDrawing(plan: Plan, letters: number = usualLetters): Drawing {
   const { scene } = plan;
   const sheet = fromRight;
   const { camera, room } = scene;
@@ -79,6 +79,7 @@ export function sideDrawing(plan: Plan): Drawing {
       room === null
         ? null
         : { left: room.front, right: room.back, low: 0, high: room.height, zero: [0, 0] as Place },
+    letters,
   });
 }
 

@@ -10,7 +10,7 @@ import { area, type Drawing, line, type Mark, type Place, type TapeMark } from "
 import { onSheet, type Sheet } from "./outlines.js";
 import { bodyMarks, lampMarks } from "./pieces.js";
 import type { LooseLabel } from "./settle.js";
-import { framedDrawing } from "./sheet.js";
+import { framedDrawing, usualLetters } from "./sheet.js";
 
 /** How far a shadow is drawn, m beyond the subject. */
 const SHADOW = 6;
@@ -98,6 +98,7 @@ export function throwDrawing(plan: Plan, source: Source): Drawing | null {
     marks: [...marks, ...tapes],
     loose,
     dimensions: null,
+    letters: usualLetters,
   });
 }
 

@@ -1,0 +1,154 @@
+import { visible } from "../diagnostics/print-visible.js";
+import type { Drawing } from "../report/figures/drawing.js";
+import type { BothWays, DaySheet } from "../report/sheet/sheet.js";
+import { renderSvg, widthToScale } from "./figures/svg.js";
+import { htmlText } from "./html-escape.js";
+
+/** The paper that a sheet is printed on. */
+export type Paper = "a4" | "letter";
+
+const safe = (text: string): string => htmlText(visible(text));
+
+/** Scales that a rule has. */
+const scales = [10, 20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 400, 500];
+/** Room for a figure, px: half of a page's width, and what is left of its height. */
+const WIDE = 345;
+const HIGH = 390;
+
+const style = (paper: Paper): string => `
+@page { size: ${paper === "a4" ? "A4" : "letter"} portrait; margin: 9mm 10mm; }
+* { box-sizing: border-box; }
+body { font: 7.8pt/1.24 "Noto Sans", "Liberation Sans", Arial, sans-serif; color: #111; background: #fff; margin: 0 auto; width: ${paper === "a4" ? "190mm" : "196mm"}; }
+h1 { font-size: 13pt; margin: 0 0 1mm; }
+h2 { font-size: 9pt; margin: 2.2mm 0 0.8mm; border-bottom: 0.3mm solid #111; }
+p { margin: 0 0 0.8mm; }
+table { border-collapse: collapse; width: 100%; }
+th, td { text-align: left; vertical-align: top; border-bottom: 0.15mm solid #999; padding: 0.3mm 1.2mm 0.3mm 0; }
+th { font-weight: 600; }
+td small { display: block; color: #333; }
+table.readings td { white-space: nowrap; }
+td.blank { border-bottom: 0.3mm solid #111; width: 11mm; }
+.two { display: flex; gap: 5mm; align-items: flex-start; }
+.two > * { flex: 1 1 0; min-width: 0; }
+ul { margin: 0; padding-left: 3.5mm; }
+ul.bring { list-style: none; padding: 0; columns: 2; column-gap: 3mm; }
+ul.bring li { break-inside: avoid; }
+.tick { display: inline-block; width: 2.6mm; height: 2.6mm; border: 0.3mm solid #111; }
+figure { margin: 0; }
+figcaption { color: #333; }
+svg { display: block; max-width: 100%; height: auto; }
+.stop { font-weight: 700; }
+@media print { body { width: auto; } h2, tr, li, figure { break-inside: avoid; } }
+`;
+
+/** The greatest scale at which a figure has room. */
+function scaleOf(drawing: Drawing): number {
+  const high = drawing.top - drawing.bottom;
+  const fits = (scale: number): boolean => {
+    const width = widthToScale(drawing, scale);
+    return width <= WIDE && ((width - 28) * high) / (drawing.right - drawing.left) <= HIGH;
+  };
+  return scales.find(fits) ?? (scales[scales.length - 1] as number);
+}
+
+function figure(drawing: Drawing, what: string): string {
+  const scale = scaleOf(drawing);
+  const svg = renderSvg(drawing, { width: widthToScale(drawing, scale), theme: "light", bare: true });
+  return `<figure>${svg}<figcaption>${safe(what)}, 1:${scale} where the page is printed at its full size</figcaption></figure>`;
+}
+
+const both = (value: BothWays | null): string =>
+  value === null ? "-" : `${safe(value.metric)}<small>${safe(value.feet)}</small>`;
+
+const row = (cells: readonly string[]): string =>
+  `<tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
+
+const table = (titles: readonly string[], rows: readonly string[]): string =>
+  `<table><thead><tr>${titles.map((title) => `<th scope="col">${safe(title)}</th>`).join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table>`;
+
+const list = (items: readonly string[]): string =>
+  `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
+
+function lamps(sheet: DaySheet): string {
+  return table(
+    ["Lamp", "From the mark", "From the lens", "Bearing", "Height", "To the face", "Tilt", "Power"],
+    sheet.lamps.map((lamp) =>
+      row([
+        `<b>${safe(lamp.name)}</b><small>${safe(lamp.opening)}</small>`,
+        both(lamp.fromMark),
+        both(lamp.fromLens),
+        safe(lamp.bearing),
+        both(lamp.height),
+        both(lamp.slant),
+        safe(lamp.tilt),
+        safe(lamp.power),
+      ]),
+    ),
+  );
+}
+
+function places(sheet: DaySheet): string {
+  if (sheet.places.length === 0) return "";
+  const side = ({ metric, feet }: BothWays): string => {
+    const left = metric.startsWith("-");
+    const plain = (text: string): string => safe(text.replace(/^-/, ""));
+    return `${plain(metric)} ${left ? "left" : "right"}<small>${plain(feet)}</small>`;
+  };
+  return `<h2>Set, from the mark</h2>${table(
+    ["Piece", "Along the lens", "Across", "Up"],
+    sheet.places.map((place) => row([safe(place.what), safe(place.away), side(place.right), both(place.up)])),
+  )}`;
+}
+
+/**
+ * The sheet for the day as one page of HTML that prints by itself: no script, nothing from outside, texts as texts.
+ * Lengths stand in metres and in feet and inches.
+ */
+export function renderSheet(sheet: DaySheet, paper: Paper): string {
+  const readings = sheet.readings.map(
+    ({ where, meter, reads }) =>
+      `<tr><td>${safe(where)}</td><td>${safe(meter)}</td><td><b>${safe(reads)}</b></td><td class="blank"></td><td class="blank"></td><td><span class="tick"></span></td></tr>`,
+  );
+  const warnings = sheet.warnings.map(
+    ({ severity, message, remedy, caution }) =>
+      `<span class="${severity === "stop" ? "stop" : "check"}">${severity === "stop" ? "Stop: " : "Check: "}</span>${safe(message)} ${safe(remedy)}${caution === null ? "" : ` ${safe(caution)}`}`,
+  );
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${safe(sheet.title)}: sheet for the day</title>
+<style>${style(paper)}</style>
+</head>
+<body>
+<h1>${safe(sheet.title)}</h1>
+<p>${safe(sheet.headline)}</p>
+${sheet.mattersMost === null ? "" : `<p><b>The tape that matters most:</b> ${safe(sheet.mattersMost)}</p>`}
+<h2>Lamps</h2>
+${lamps(sheet)}
+<div class="two">
+<div>
+${figure(sheet.plan, "From above")}
+<h2>Readings to check, at ISO as set</h2>
+${table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings).replace("<table>", '<table class="readings">')}
+</div>
+<div>
+${figure(sheet.side, "From camera-right")}
+<h2>Camera</h2>
+${table(
+  ["Setting", "Value"],
+  sheet.camera.map(([name, value]) => row([safe(name), safe(value)])),
+)}
+${places(sheet)}
+<h2>Bring</h2>
+${list(sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`)).replace("<ul>", '<ul class="bring">')}
+</div>
+</div>
+${warnings.length === 0 ? "" : `<h2>Warnings</h2>${list(warnings)}`}
+<h2>Take care</h2>
+${list(sheet.cautions.map(safe))}
+</body>
+</html>
+`;
+}

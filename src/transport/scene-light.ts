@@ -54,6 +54,11 @@ export interface SceneLight {
    * that follow them, is its own and is dropped with it.
    */
   readonly fork: () => SceneLight;
+  /**
+   * The light of a scene that differs from this one by where its lamps' stands are, and by its lamps: what comes straight
+   * is worked out anew past them. What bounces is the kept set's, in which the thin black tubes stay where they were.
+   */
+  readonly withStands: (moved: Scene) => SceneLight;
 }
 
 /** A meter, and the set as it looks at it. */
@@ -137,6 +142,11 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
   };
   return {
     fork: () => lightFrom(shared, copyOf(known)),
+    withStands: (moved) =>
+      lightFrom(
+        { scene: moved, occluders: occludersOf(moved), whole },
+        { spots: new Map(spots), sources: new Map(), reaches: copyOf(known).reaches, directs: new Map() },
+      ),
     reach: (source, held) => {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);

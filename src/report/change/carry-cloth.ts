@@ -12,7 +12,7 @@ export function isCarried(before: Source, after: Source): boolean {
 
 /**
  * The scene with the cloth of a light, and the head behind it, carried as the light has been: they keep their places to
- * each other. The head's stand, which would not stand upright any more, is taken out.
+ * each other. Stands are left where they are.
  */
 export function carryCloth(scene: Scene, before: Source, after: Source): Scene {
   const turn = (vector: Vec3): Vec3 =>
@@ -28,9 +28,6 @@ export function carryCloth(scene: Scene, before: Source, after: Source): Scene {
       ownerOf(row.name) === scrim
         ? { ...row, vertices: row.vertices.map(carry), normal: turn(row.normal) }
         : row,
-    ),
-    bodies: scene.bodies.filter(
-      ({ name }) => name !== `${before.name} stand` && name !== `${before.name} boom`,
     ),
     sources: scene.sources.map((row) =>
       row.spillOf === before.name

@@ -2,6 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale } from "../../math/vector.js";
 import { heldAt } from "../../scene/held-meter.js";
+import { standBodies } from "../../scene/lamp/stand-bodies.js";
 import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { sceneLight } from "../../transport/scene-light.js";
@@ -82,15 +83,37 @@ export function atPower(source: Source, stops: number): Source {
 
 /**
  * A lit scene with one lamp replaced; meters that look at the key are turned to where it is now, and the head behind a
- * cloth follows its cloth's power. The set stays as it is, the lamp's stand with it, and so does the light's work; but
- * the cloth of a light that shines through one is carried with it, and then all light is worked out anew.
+ * cloth follows its cloth's power. Its stand goes where the lamp goes. The set stays as it is, and so does the light's
+ * work but for what comes straight past the stand; the cloth of a light that shines through one is carried with it, and
+ * then all light is worked out anew.
  */
 export function withSource<T extends Lit>(lit: T, index: number, source: Source): T {
   const before = lit.scene.sources[index];
   const scene = sceneWith(lit.scene, index, source);
-  if (before === undefined || !isCarried(before, source)) return { ...lit, scene };
-  const carried = carryCloth(scene, before, source);
-  return { ...lit, scene: carried, light: sceneLight(carried) };
+  if (before === undefined) return { ...lit, scene };
+  if (isCarried(before, source)) {
+    const carried = withOwnStands(carryCloth(scene, before, source));
+    return { ...lit, scene: carried, light: sceneLight(carried) };
+  }
+  if (source.stand === null || !isElsewhere(before, source)) return { ...lit, scene };
+  const moved = withOwnStands(scene);
+  return { ...lit, scene: moved, light: lit.light.withStands(moved) };
+}
+
+/** Whether a lamp has been carried or turned. */
+function isElsewhere(before: Source, after: Source): boolean {
+  return [before.centre, before.axis].some((v, part) =>
+    v.some((x, i) => x !== (part === 0 ? after.centre : after.axis)[i]),
+  );
+}
+
+/** A scene whose stands are where its lamps are. */
+function withOwnStands(scene: Scene): Scene {
+  const others = scene.bodies.filter(({ of }) => of !== "stand");
+  return {
+    ...scene,
+    bodies: [...others, ...scene.sources.flatMap((row) => standBodies(row, scene.room))],
+  };
 }
 
 function sceneWith(scene: Scene, index: number, source: Source): Scene {

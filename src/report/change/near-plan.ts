@@ -35,6 +35,7 @@ export function nearPlan(plan: Plan, moved: Plan): Plan {
     },
     direct: moved.light.direct,
     fork: () => near,
+    withStands: () => near,
   };
   return { ...moved, light: near };
 }
@@ -58,6 +59,7 @@ export function tintedPlan(plan: Plan, owners: readonly string[], by: number): P
       return { direct, bounced: Math.max(0, bounced + by * light.slope(source, meter, owners)), error };
     },
     fork: () => tinted,
+    withStands: () => tinted,
   };
   return { ...plan, light: tinted };
 }

@@ -5,6 +5,7 @@ import { atDistance, atHeight, atPower, moveTo, withSource } from "../../../src/
 import { measuredInputs } from "../../../src/report/evaluate/inputs.js";
 import { placeOf } from "../../../src/scene/places.js";
 import { deg, m, ws } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
 import { dish, dishOnFloor, planOf } from "../../helpers/plan.js";
 import { firstSource } from "../../helpers/shoot.js";
 
@@ -61,6 +62,53 @@ test("a scene with a moved key turns the meters that look at it, and its name fo
   );
   expect(placeOf(moved.scene, named("key"))).toEqual([2, -2, 2]);
   expect(placeOf(scene, named("key"))).not.toEqual([2, -2, 2]);
+});
+
+describe("the stand of a lamp that is moved", () => {
+  const at = (away: number, stand: object) =>
+    planOf({
+      lights: [
+        dish({
+          distance: tape(m(away)),
+          height: m(face[2]),
+          parts: [block("stand", null, stand as never)],
+        } as never),
+      ],
+    });
+
+  test.each([{}, { boom: m(1) }])(
+    "goes with it: bodies and direct light are those of the lamp placed there (%o)",
+    (stand) => {
+      const near = at(1.5, stand);
+      const moved = withSource(near, 0, atDistance(firstSource(near.scene), face, 3));
+      const there = at(3, stand);
+      expect(moved.scene.bodies.map(({ name }) => name)).toEqual(there.scene.bodies.map(({ name }) => name));
+      for (const [i, body] of moved.scene.bodies.entries()) {
+        const other = there.scene.bodies[i];
+        if (body.kind !== "capsule" || other?.kind !== "capsule") continue;
+        expect(distance(body.from, other.from), body.name).toBeLessThan(1e-9);
+        expect(distance(body.to, other.to), body.name).toBeLessThan(1e-9);
+      }
+      for (const [i, station] of moved.scene.stations.entries()) {
+        const other = there.scene.stations[i] ?? station;
+        const direct = moved.light.direct(firstSource(moved.scene), station);
+        expect(direct, station.name).toBeCloseTo(there.light.direct(firstSource(there.scene), other), 9);
+      }
+    },
+  );
+
+  test("no longer stands in its own light where it was: the shin is free behind it", () => {
+    // From 3 m away at the face's height the way to the shin is 0.93 m up where the stand was, 1.5 m away; its column
+    // ended 1.4 m up, 3 cm wide.
+    const near = at(1.5, {});
+    const moved = withSource(near, 0, atDistance(firstSource(near.scene), face, 3));
+    const shin = moved.scene.stations.find(({ name }) => name === "shin");
+    if (shin === undefined) throw new Error("no shin");
+    const lamp = firstSource(moved.scene);
+    const bare = planOf({ lights: [dish({ distance: tape(m(3)), height: m(face[2]) })] });
+    expect(near.light.direct(lamp, shin)).toBeLessThan(0.95 * bare.light.direct(lamp, shin));
+    expect(moved.light.direct(lamp, shin)).toBeCloseTo(bare.light.direct(lamp, shin), 9);
+  });
 });
 
 describe("measured inputs", () => {

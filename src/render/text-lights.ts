@@ -56,7 +56,10 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   }
   facts.push(["Colour", n.kelvin(light.colour)]);
   if (light.head_to_shin !== null)
-    facts.push(["Face to shin", `${n.stops(light.head_to_shin)} less on the shin`]);
+    facts.push([
+      "Face to shin",
+      `${n.stops(Math.abs(light.head_to_shin))} ${light.head_to_shin < 0 ? "more" : "less"} on the shin`,
+    ]);
   if (light.reason !== null) facts.push(["Note", visibleLine(light.reason)]);
   return facts;
 }

@@ -63,6 +63,13 @@ describe("the report as text", () => {
     }
   });
 
+  test("says of a light that gives the shin more so, not less by a negative number", () => {
+    const lights = sample.lights.map((row) => ({ ...row, head_to_shin: -1.84 }));
+    const text = flat(renderText({ ...sample, lights }));
+    expect(text).toContain("Face to shin 1.8 stop more on the shin");
+    expect(text).not.toContain("-1.8 stop");
+  });
+
   test("says readings with their meter and against the set aperture, and why one is missing", () => {
     expect(flat(whole)).toContain("face towards key (disc) f/5.6 +0.5 +0.5 0.0 - 113");
     expect(whole).toMatch(

@@ -5,10 +5,11 @@ import { lampName } from "../../scene/lit/seen.js";
 import type { Source } from "../../scene/types.js";
 import { quantity } from "../../units/make.js";
 import { atPower } from "../change/move-source.js";
+import { judgedScale } from "../evaluate/scales.js";
 import { show } from "../evaluate/show.js";
 import type { Plan } from "../plan.js";
-import { fixed } from "../say/number.js";
-import { gapOf } from "./gap.js";
+import { fixed, twoFigures } from "../say/number.js";
+import { type Gap, gapOf } from "./gap.js";
 import { type Held, held } from "./held.js";
 
 /** How far a dial is searched where nothing else ends it, in stops below full. */
@@ -48,9 +49,19 @@ export function holdByPower(
   };
   const setting = names.map((name) => dialWords(belows.get(name) ?? 0)).join(", ");
   const short = Math.abs(step - wanted) > HAIR;
-  const there = short ? show(gapOf(hold, turn(plan, names, step), from).found) : null;
+  const there = short ? gapOf(hold, turn(plan, names, step), from) : null;
   const end = wanted > step ? "full power" : "the lowest setting";
-  return { recipe: changed, held: held(hold, setting, short ? `${end} gives ${there ?? "nothing"}` : null) };
+  return {
+    recipe: changed,
+    held: held(hold, setting, there === null ? null : `${end} gives ${gives(there)}`),
+  };
+}
+
+/** What a dial at its end gives, and by how much that misses what is held, however little. */
+function gives({ found, by }: Gap): string {
+  const shown = show(found) ?? "nothing";
+  if (by === null || judgedScale(found.type) !== "stops") return shown;
+  return `${shown}, ${twoFigures(Math.abs(by))} stop ${by < 0 ? "under" : "over"} what is held`;
 }
 
 const dialWords = (below: number): string => (below < 0.05 ? "full" : `full - ${fixed(below, 1)} stop`);

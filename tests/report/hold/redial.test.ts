@@ -69,6 +69,20 @@ describe("a reading is held by power", () => {
     expect(claim?.value).toBeCloseTo(Math.log2(6), 3);
   });
 
+  test("misses by a hair at full power, and says by how much", () => {
+    const [, held] = setUps(
+      'variant "B" { key.distance: 2.02 m\n remove fill\n hold face.disc(towards: key) is f/16 by key.power\n keep expectations }\n',
+    );
+    const reason = held?.held[0]?.reason ?? "";
+    // On the tape, and with nothing from the figure: 2 log2(2.02 / 2) = 0.029 stop; what the figure throws back helps.
+    const short = Number(
+      /^full power gives f\/\S+(?: \+\d\.\d)?, (0\.\d+) stop under what is held$/.exec(reason)?.[1],
+    );
+    expect(short, reason).toBeLessThan(0.031);
+    expect(short).toBeGreaterThan(0.015);
+    expect(short).toBeCloseTo(-2 * Math.log2(station(held, "face", "towards key") / 16), 3);
+  });
+
   test.each<[string, string, string]>([
     ["too much is asked", "hold face.disc(towards: key) is f/32 by key.power", "full power gives f/"],
     [

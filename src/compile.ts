@@ -1,3 +1,4 @@
+import type { ReadPhoto } from "./check/kits/files.js";
 import { shelf } from "./check/kits/kits.js";
 import type { ReadKit } from "./check/kits/read.js";
 import type { TableLimits } from "./check/tables/limits.js";
@@ -31,6 +32,8 @@ export interface Compiled {
 export interface CompileOptions {
   /** Reads the kits that the text names by `use`; without it a `use` is an error. */
   readonly read?: ReadKit;
+  /** Reads the settings of the photograph that a camera names; without it a note says that they are not read. */
+  readonly readPhoto?: ReadPhoto;
   /** How large its tables may be; without it 10,000 rows and 100,000 cells. */
   readonly tables?: TableLimits;
   /**
@@ -49,7 +52,7 @@ export function compile(source: Source, options: CompileOptions = {}): Compiled 
   const sink: Sink = (diagnostic) => {
     diagnostics.push(diagnostic);
   };
-  const kits = shelf(options.read ?? null, kitOf);
+  const kits = shelf(options.read ?? null, kitOf, options.readPhoto ?? null);
   const own = kits.from([source.name]);
   const { file, recipe } = checkText(source, own, sink, options);
   const given = options.settings === undefined ? [] : [options.settings];

@@ -4,6 +4,8 @@
  *
  * @packageDocumentation
  */
+
+export type { PhotoRead, PhotoSettings, ReadPhoto } from "./check/kits/files.js";
 export { isKitPath } from "./check/kits/path.js";
 export type { KitText, ReadKit } from "./check/kits/read.js";
 export { kitsAmong } from "./check/kits/texts.js";

@@ -5,6 +5,7 @@ import type { Fix, Sink } from "../diagnostics/diagnostic.js";
 import type { Block, Define, Entry, Let } from "../syntax/ast.js";
 import type { Quantity } from "../units/quantity.js";
 import type { CheckedBlock } from "./block.js";
+import type { Files } from "./kits/files.js";
 import type { TableLimits } from "./tables/limits.js";
 
 /** Something of the recipe that has a name. */
@@ -68,6 +69,8 @@ export interface Context extends Reporter {
   readonly missing: Set<string>;
   /** How large tables may be. */
   readonly limits: TableLimits;
+  /** How files that the recipe names are read. */
+  readonly files: Files;
 }
 
 /** The context in which a definition is read when it is used: its own names, and the places of the recipe. */

@@ -21,6 +21,7 @@ import { noteBehind } from "./blocks/behind.js";
 import { checkAllClashes, checkClashes } from "./blocks/clashes.js";
 import { checkLight } from "./blocks/light.js";
 import { checkNeeds } from "./blocks/needs.js";
+import { fillFromPhoto } from "./blocks/photo.js";
 import { type Context, here, replace, report } from "./context.js";
 import { declareAll } from "./declare.js";
 import { checkExpectation } from "./expectations.js";
@@ -93,6 +94,7 @@ export function checkSetUp(
     circles: new Set(),
     missing: new Set(),
     limits,
+    files: kits.files,
   };
   declareAll(ctx, file, kits);
   const title = checkTitle(ctx, file, whole);
@@ -227,6 +229,7 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
       continue;
     }
     const checked = checkBlock(ctx, item, row);
+    if (row.kind === "camera") fillFromPhoto(checked);
     const clear = checkAllClashes(ctx, checked);
     const complete = checkNeeds(checked) && clear;
     if (row.kind === "light" || row.kind === "camera") noteBehind(ctx, checked);

@@ -34,10 +34,16 @@ export function compileOptions(
   name: string,
 ): CompileOptions {
   return {
-    ...(name === "-" ? {} : { read: language.kitReader(root ?? language.projectRoot(name), name) }),
+    ...(name === "-" ? {} : readersOf(root ?? language.projectRoot(name), language, name)),
     ...(settings === null ? {} : { settings: { name: SETTINGS, text: settings } }),
   };
 }
+
+/** What reads kits and photographs inside a folder. */
+const readersOf = (root: string, language: Language, name: string): CompileOptions => ({
+  read: language.kitReader(root, name),
+  readPhoto: language.photoReader(root, name),
+});
 
 /** The same by the options of a command. */
 export function kitsOf(session: Session, language: Language, name: string): CompileOptions {

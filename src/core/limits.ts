@@ -16,6 +16,8 @@ export const MAX_KIT_DEPTH = 16;
 export const MAX_KITS = 64;
 /** 2 MiB: the text of all kits together; eight of the largest size. */
 export const MAX_KIT_BYTES = 2_097_152;
+/** 64 MiB: the largest photograph whose settings are read. */
+export const MAX_PHOTO_BYTES = 67_108_864;
 /** Rows of one lesson table in the command. */
 export const MAX_ROWS = 10_000;
 /** Cells of one lesson table in the command. */

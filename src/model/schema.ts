@@ -212,7 +212,7 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
   name: string(),
   text: string(),
   texts: array(string()),
-  photo: object({ file: string(), written }),
+  photo: object({ file: string(), took: array(string()), written }),
 };
 
 function valueSchema(row: PropertyRow): ZodType {

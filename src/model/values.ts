@@ -245,6 +245,13 @@ export interface LevelValue {
   readonly written: string;
 }
 
+/** A photograph that settings are read from, and what was taken from it, in words. */
+export interface PhotoValue {
+  readonly file: string;
+  readonly took: readonly string[];
+  readonly written: string;
+}
+
 /** TypeScript shape of each type of value of the vocabulary. */
 export interface ValueShapes {
   length: Length;
@@ -287,7 +294,7 @@ export interface ValueShapes {
   name: string;
   text: string;
   texts: readonly string[];
-  photo: { readonly file: string; readonly written: string };
+  photo: PhotoValue;
 }
 
 // ---------------------------------------------------------------- what an expectation says

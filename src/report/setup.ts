@@ -81,5 +81,7 @@ function cameraSentence({ scene, recipe }: Plan): string | null {
     camera.iso === null ? null : (said?.sensitivity?.written ?? null),
   ].filter((part) => part !== null);
   const held = camera.frameHeight > camera.frameWidth ? "upright" : "level";
-  return `Camera: ${sayLength(alongFloor([0, 0, 0], camera.at))} from the mark along the floor, lens ${sayLength(camera.at[2])} above it, held ${held}; ${settings.join(", ")}.`;
+  const took = said?.settings?.took ?? [];
+  const photo = took.length === 0 ? "" : ` From ${said?.settings?.file}: ${took.join(", ")}.`;
+  return `Camera: ${sayLength(alongFloor([0, 0, 0], camera.at))} from the mark along the floor, lens ${sayLength(camera.at[2])} above it, held ${held}; ${settings.join(", ")}.${photo}`;
 }

@@ -4,6 +4,7 @@ import { utf8Size } from "../../core/utf8-size.js";
 import type { Diagnostic, Sink } from "../../diagnostics/diagnostic.js";
 import type { TextLiteral } from "../../syntax/ast.js";
 import { type Context, here, report } from "../context.js";
+import type { Files, ReadPhoto } from "./files.js";
 import { isKitPath } from "./path.js";
 import type { ReadKit } from "./read.js";
 
@@ -19,6 +20,8 @@ export interface Kits {
   open(ctx: Context, path: TextLiteral): Context | null;
   /** The same, before the kit is really used: its own errors are not told yet. */
   peek(ctx: Context, path: TextLiteral): Context | null;
+  /** How other files are read. */
+  readonly files: Files;
 }
 
 /** Reads and checks one kit, whose own kits are opened by what is given. */
@@ -33,7 +36,7 @@ export interface Shelf {
 }
 
 /** A shelf that reads through a given reader, each kit once; without a reader every `use` is refused. */
-export function shelf(read: ReadKit | null, check: CheckKit): Shelf {
+export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | null = null): Shelf {
   const known = new Map<string, Kit>();
   const told = new Set<string>();
   const sources: Source[] = [];
@@ -106,6 +109,7 @@ export function shelf(read: ReadKit | null, check: CheckKit): Shelf {
       for (const error of errors) ctx.sink(usedAt(error, name, ctx, path));
       return kit.ctx;
     },
+    files: { text: read, photo },
     peek: (ctx, path) => openKit(ctx, path, chain)?.kit.ctx ?? null,
   });
   return { from, sources };

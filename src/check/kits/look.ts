@@ -1,6 +1,7 @@
 import type { File } from "../../syntax/ast.js";
 import type { Context, DefineEntry } from "../context.js";
 import { usualLimits } from "../tables/limits.js";
+import { noFiles } from "./files.js";
 import type { Kits } from "./kits.js";
 import { bringIn } from "./use.js";
 
@@ -18,7 +19,7 @@ export function kitLook(file: File, name: string, kits: Kits): KitLook {
   const open = (): Context => {
     if (opened !== null) return opened;
     const ctx = silent(name);
-    const quiet: Kits = { open: kits.peek, peek: kits.peek };
+    const quiet: Kits = { open: kits.peek, peek: kits.peek, files: noFiles };
     for (const item of file.items) if (item.kind === "use") bringIn(ctx, item, quiet);
     opened = ctx;
     return ctx;
@@ -48,4 +49,5 @@ const silent = (file: string): Context => ({
   circles: new Set(),
   missing: new Set(),
   limits: usualLimits,
+  files: noFiles,
 });

@@ -123,7 +123,7 @@ const readers: { readonly [T in ValueType]: Reader<T> } = {
     if (trouble !== null || file?.kind !== "text") {
       return refuseArguments(ctx, call.call, trouble ?? "takes the name of a file", row.example);
     }
-    return { file: file.value, written: `photo(${quote(file.value)})` };
+    return { file: file.value, took: [], written: `photo(${quote(file.value)})` };
   },
 };
 

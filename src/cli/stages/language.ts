@@ -10,6 +10,7 @@ export { formatText } from "../../format/format.js";
 export { withoutOrigins } from "../../model/plain.js";
 export { filesOf } from "../../node/book.js";
 export { kitReader } from "../../node/kit-reader.js";
+export { photoReader } from "../../node/photo-reader.js";
 export { projectRoot } from "../../node/root.js";
 export { writeSafely } from "../../node/safe-write.js";
 export { readStream, STANDARD_INPUT } from "../../node/standard-input.js";

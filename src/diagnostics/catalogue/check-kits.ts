@@ -1,7 +1,25 @@
 import type { CatalogueRow } from "./row.js";
 
-/** Findings about `use` and the kits that it names. */
+/** Findings about `use` and other files that a recipe names. */
 export const kitFindings = {
+  "photo.alone": {
+    severity: "note",
+    message: "The settings of `{path}` are not read here",
+    help: "Give the recipe as a file, or write the settings into it.",
+    page: "The path in `photo(...)` is taken from the folder of the file that says it. A text that came through a pipe, or that a program handed over without a way to read photographs, has no folder; the settings that are written still count.",
+  },
+  "photo.missing": {
+    severity: "error",
+    message: "The photograph `{path}` does not say its {what}",
+    help: "Write it into the camera, for example `{example}`.",
+    page: "A camera writes its settings into the picture; editing programs and senders of pictures often take them out again. What is missing is written as usual; what is written counts before what the photograph says.",
+  },
+  "photo.none": {
+    severity: "error",
+    message: "There are no settings to read in `{path}`",
+    help: "Name the picture as the camera stored it, or write the settings.",
+    page: "Settings are read from the tags of the exchangeable image file format (JEITA CP-3451) in JPEG, TIFF, PNG, WebP, HEIC and AVIF files. A screenshot, a scan, or a picture that was stripped has none.",
+  },
   "use.unknown": {
     severity: "error",
     message: "`{path}` does not define `{name}`",

@@ -146,10 +146,9 @@ export const camera = {
     {
       name: "settings",
       type: "photo",
-      help: "A photograph to read the settings from.",
+      help: "A photograph that lies beside the recipe: what is not written is taken from it.",
       example: 'photo("frame.jpg")',
       default: "settings as written",
-      later: true,
     },
   ],
   parts: [],

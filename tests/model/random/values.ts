@@ -284,7 +284,7 @@ export const makers: Makers = {
   texts: (draw) => Array.from({ length: draw.int(0, 3) }, () => text(draw)),
   photo: (draw) => {
     const file = text(draw);
-    return { file, written: `photo(${quote(file)})` };
+    return { file, took: [], written: `photo(${quote(file)})` };
   },
 };
 

@@ -142,7 +142,7 @@ export const commands: readonly CommandRow[] = [
     name: "draw",
     operands: "FILE [FIGURE]",
     count: [1, 2],
-    help: "Draw a figure of a set-up: plan, side, throw, edge or readings. The usual one is the plan.",
+    help: "Draw a figure of a set-up: plan, side, throw, frame, edge or readings. The usual one is the plan.",
     options: [
       variant,
       format("svg", "png"),

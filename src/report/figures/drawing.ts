@@ -17,6 +17,7 @@ export type Ink =
   | "shadow"
   | "soft"
   | "missing"
+  | "frame"
   | "curve"
   | "second"
   | "grid"

@@ -2,6 +2,7 @@ import { keyOf, lightsOf, type Plan } from "../plan.js";
 import type { Report } from "../schema/report.js";
 import type { Drawing } from "./drawing.js";
 import { edgeDrawing } from "./edge.js";
+import { frameDrawing } from "./frame.js";
 import { planDrawing } from "./plan.js";
 import { readingsDrawing } from "./readings.js";
 import { sideDrawing } from "./side.js";
@@ -12,6 +13,7 @@ export const figureTable = [
   { name: "plan", help: "The set-up from above, with the tapes" },
   { name: "side", help: "The set-up from camera-right, with the heights" },
   { name: "throw", help: "How steeply a light comes down, and where the shadow ends" },
+  { name: "frame", help: "The picture through the lens, in outlines" },
   { name: "edge", help: "Light across the edge of a shadow, the sun's beside it" },
   { name: "readings", help: "Every reading against the key's, in stops" },
 ] as const;
@@ -54,6 +56,8 @@ export function drawFigure(
         throwDrawing(plan, light) ?? "A throw needs a subject, and a lamp that is not straight above it."
       );
     }
+    case "frame":
+      return frameDrawing(plan);
     case "edge":
       return edgeDrawing(plan, options.gap) ?? "No light that is on throws an edge at its aim.";
     case "readings":

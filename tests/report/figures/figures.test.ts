@@ -4,6 +4,7 @@ import { size } from "../../../src/model/make/sizes.js";
 import { buildReport } from "../../../src/report/build.js";
 import type { Drawing, LabelMark, Mark, Place, TapeMark } from "../../../src/report/figures/drawing.js";
 import { edgeDrawing } from "../../../src/report/figures/edge.js";
+import { frameDrawing } from "../../../src/report/figures/frame.js";
 import { planDrawing } from "../../../src/report/figures/plan.js";
 import { readingsDrawing } from "../../../src/report/figures/readings.js";
 import { sideDrawing } from "../../../src/report/figures/side.js";
@@ -126,6 +127,45 @@ describe("the throw", () => {
 
   test("without a subject there is none", () => {
     expect(throwDrawing(planOf({ subjects: [] }), key)).toBeNull();
+  });
+});
+
+describe("the frame", () => {
+  const drawing = frameDrawing(plan);
+  if (typeof drawing === "string") throw new Error(drawing);
+  const inBox = (name: string): { x: number; y: number }[] =>
+    named(drawing, name).flatMap((mark) =>
+      mark.kind === "area" ? mark.outline.map(([x, y]) => ({ x, y })) : [],
+    );
+
+  test("is 24 by 36 mm seen through the lens in the plane of focus, its middle in the middle", () => {
+    const xs = inBox("the picture").map(({ x }) => x);
+    const ys = inBox("the picture").map(({ y }) => y);
+    const s = 3.5 - 0.057 * 1.7;
+    const v = (0.085 * s) / (s - 0.085);
+    expect(Math.max(...xs)).toBeCloseTo((0.012 * s) / v, 6);
+    expect(Math.max(...ys)).toBeCloseTo((0.018 * s) / v, 6);
+    expect(Math.min(...xs)).toBeCloseTo(-(0.012 * s) / v, 6);
+  });
+
+  test("a leaf 60 cm behind the mark is as much smaller as it is farther than the focus", () => {
+    const tops = inBox("back").map(({ y }) => y);
+    const s = 3.5 - 0.057 * 1.7;
+    expect(Math.max(...tops)).toBeCloseTo(((2 - 1.3) * s) / 4.1, 6);
+  });
+
+  test("what is hatched lies in the picture, above or beside the set", () => {
+    const lines = named(drawing, "bare");
+    expect(lines.length).toBeGreaterThan(3);
+    const top = Math.max(...inBox("the picture").map(({ y }) => y));
+    const set = Math.max(...inBox("back").map(({ y }) => y));
+    for (const mark of lines) {
+      if (mark.kind !== "line") continue;
+      for (const [, y] of mark.through) {
+        expect(y).toBeLessThanOrEqual(top + 1e-9);
+        expect(y).toBeGreaterThanOrEqual(set - 1e-6);
+      }
+    }
   });
 });
 

@@ -1,0 +1,124 @@
+import { dot, subtract } from "../../math/vector.js";
+import { bodiesOf, coverageOf, isSet } from "../frame/coverage.js";
+import { bodyInPicture, lensOf, polygonInPicture } from "../frame/project.js";
+import type { Region, Place as Spot } from "../frame/region.js";
+import { shareOf, union } from "../frame/region.js";
+import { seamsOf } from "../frame/seams.js";
+import { openingInPicture, seenThings } from "../frame/seen.js";
+import { lightsOf, type Plan } from "../plan.js";
+import { list } from "../say/number.js";
+import { sayLength, sayPercent } from "../say/quantity.js";
+import { ownerOf } from "../say/surfaces.js";
+import { area, type Drawing, line, type Mark, type Place } from "./drawing.js";
+import type { LooseLabel } from "./settle.js";
+import { framedDrawing, usualLetters } from "./sheet.js";
+
+/** What is drawn round the picture, in halves of the frame. */
+const MARGIN = 0.12;
+/** Lines that hatch what is bare, across the picture's width. */
+const HATCH = 44;
+
+/**
+ * The picture as the lens sees it, in outlines: set, people, folds and edges, what is bare hatched, and what shows that
+ * is neither. Drawn in the metres of the plane that is in focus. A text where there is no picture.
+ */
+export function frameDrawing(plan: Plan): Drawing | string {
+  const { scene, recipe } = plan;
+  const { camera } = scene;
+  if (camera === null) return "There is no camera.";
+  const lens = lensOf(camera);
+  if (lens === null) return "The camera's focal length is not known.";
+  const focus = camera.focus === null ? 1 : dot(subtract(camera.focus, camera.at), camera.forward);
+  const wide = focus / lens.across;
+  const high = focus / lens.up;
+  const put = ([x, y]: Spot): Place => [x * wide, y * high];
+  const ring = (x: number, y: number): readonly Place[] =>
+    (
+      [
+        [-x, -y],
+        [x, -y],
+        [x, y],
+        [-x, y],
+      ] as const
+    ).map(put);
+  const drawn = (ink: "set" | "paper" | "person" | "lamp", name: string, region: Region): readonly Mark[] =>
+    region.map((part) => area(ink, name, part.map(put)));
+  const marks: Mark[] = [];
+  for (const polygon of scene.polygons) {
+    if (!isSet(polygon)) continue;
+    const ink = polygon.kind === "paper" ? "paper" : "set";
+    marks.push(...drawn(ink, ownerOf(polygon.name), polygonInPicture(lens, polygon.vertices, MARGIN)));
+  }
+  for (const body of scene.bodies.filter((row) => row.of === undefined))
+    marks.push(...drawn("set", body.name, bodyInPicture(lens, body, MARGIN)));
+  for (const subject of scene.subjects) {
+    const parts = bodiesOf(scene, subject).map((body) => bodyInPicture(lens, body, MARGIN));
+    marks.push(...drawn("person", subject.name === "" ? "person" : subject.name, union(...parts)));
+  }
+  const cover = coverageOf(scene);
+  const bare = typeof cover === "string" ? [] : cover.bare;
+  marks.push(...hatched(bare).map(([a, b]) => line("missing", "bare", put(a), put(b))));
+  for (const { name, from, to } of seamsOf(scene)) marks.push(line("contour", name, put(from), put(to)));
+  const things = seenThings(scene, recipe);
+  for (const source of lightsOf(scene)) {
+    if (things.some(({ kind, name }) => kind === "lamp" && name === source.name))
+      marks.push(...drawn("lamp", source.name, openingInPicture(lens, source, MARGIN)));
+  }
+  marks.push(area("frame", "the picture", ring(1, 1)));
+  const loose: LooseLabel[] = things.map(({ name, box }) => ({
+    text: name,
+    near: put([(box.left + box.right) / 2, (box.bottom + box.top) / 2]),
+    away: 0.04 * high,
+    weight: "strong",
+  }));
+  const open = shareOf(bare);
+  const covered =
+    typeof cover === "string"
+      ? `How much of it the set covers has no value: ${cover}.`
+      : open > 0
+        ? `Set and people cover ${sayPercent(1 - open)} of it; what is hatched is bare.`
+        : "Set and people cover all of it.";
+  const seen = things.length === 0 ? "" : ` Also in it: ${list(things.map(({ name }) => name))}.`;
+  return framedDrawing({
+    title: `Frame: ${recipe.title}`,
+    description: `The picture through the lens. ${covered}${seen}`,
+    notes: [
+      covered,
+      `To scale in the plane of focus, ${sayLength(focus)} from the lens: ${sayLength(2 * wide)} by ${sayLength(2 * high)}.`,
+    ],
+    marks,
+    loose,
+    dimensions: null,
+    letters: usualLetters,
+  });
+}
+
+/** Slanted lines through a part of the picture, by the even-odd rule. */
+function hatched(region: Region): readonly (readonly [Spot, Spot])[] {
+  const lines: (readonly [Spot, Spot])[] = [];
+  if (region.length === 0) return lines;
+  for (let i = 0; i < HATCH; i++) {
+    // The line x + y = c.
+    const c = -2 + (4 * (i + 0.5)) / HATCH;
+    const met = region.flatMap((part) => crossings(part, c)).sort((a, b) => a - b);
+    for (let k = 0; k + 1 < met.length; k += 2) {
+      const a = met[k] as number;
+      const b = met[k + 1] as number;
+      lines.push([
+        [a, c - a],
+        [b, c - b],
+      ]);
+    }
+  }
+  return lines;
+}
+
+/** Where the sides of a ring meet the line x + y = c: their x. */
+function crossings(ring: readonly Spot[], c: number): readonly number[] {
+  return ring.flatMap(([ax, ay], i) => {
+    const [bx, by] = ring[(i + 1) % ring.length] as Spot;
+    const a = ax + ay - c;
+    const b = bx + by - c;
+    return a > 0 === b > 0 ? [] : [ax + ((bx - ax) * a) / (a - b)];
+  });
+}

@@ -106,7 +106,7 @@ describe("forms for continuous integration", () => {
   });
 
   test("a warning that a variant brings stands at the variant, with what it is about beside it", async () => {
-    const text = `${sound}\nvariant "High" {\n  key.height: 9 m\n  keep expectations\n}\n`;
+    const text = `${sound}\nvariant "High" {\n  key.height: 2.9 m\n  keep expectations\n}\n`;
     mkdirSync(file("varied"));
     writeFileSync(file("varied/v.light"), text);
     const line = (start: string): number => text.split("\n").findIndex((one) => one.startsWith(start)) + 1;

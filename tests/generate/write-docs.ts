@@ -7,6 +7,7 @@ import { calcExample } from "../docs/run-calc.js";
 import { printed } from "../docs/samples.js";
 import { runExamples } from "../docs/shell.js";
 import { errorsPage } from "./errors.js";
+import { examplesPage } from "./examples-page.js";
 import { makePart } from "./page-parts.js";
 import { remake } from "./regions.js";
 
@@ -49,3 +50,4 @@ for (const page of allPages()) {
   writeFileSync(join(ROOT, page.path), text);
   process.stdout.write(`${page.path}: written\n`);
 }
+writeFileSync(join(ROOT, "docs/examples.md"), examplesPage());

@@ -236,6 +236,13 @@ export const thresholdTable = [
     source: practice,
   },
   {
+    name: "off_balance",
+    value: 30,
+    unit: "mired",
+    help: "Difference in colour between the key and the camera's white balance.",
+    source: practice,
+  },
+  {
     name: "colour_mix",
     value: 30,
     unit: "mired",

@@ -50,6 +50,7 @@ export const warningTable = [
   { code: "clipped-lit", safety: false },
   { code: "ambient", safety: false },
   { code: "sync-band", safety: false },
+  { code: "white-balance-off", safety: false },
   { code: "colour-mix", safety: false },
   { code: "bounce-colour", safety: false },
   { code: "reflectance-assumed", safety: false },

@@ -46,6 +46,7 @@ import { syncBand } from "./sync-band.rule.js";
 import { tooClose } from "./too-close.rule.js";
 import { twoSuns } from "./two-suns.rule.js";
 import { uncalibrated } from "./uncalibrated.rule.js";
+import { whiteBalanceOff } from "./white-balance-off.rule.js";
 import { whiteTooDim } from "./white-too-dim.rule.js";
 import { whiteTooHot } from "./white-too-hot.rule.js";
 import { wrap } from "./wrap.rule.js";
@@ -94,6 +95,7 @@ export const rules: readonly Rule[] = [
   clippedLit,
   ambient,
   syncBand,
+  whiteBalanceOff,
   colourMix,
   bounceColour,
   reflectanceAssumed,

@@ -93,6 +93,7 @@ const stationRows = (station: ReportStation): readonly Row[] => {
       row("bounced_by_surface", item.stops, "stop", item.surface),
     ),
     row("ambient", station.ambient, "lx s"),
+    row("ambient_adds", station.ambient_adds, "stop"),
     row("f_number", station.f_number, "1", station.reason ?? ""),
     row("interval_under", station.interval?.[0] ?? null, "stop"),
     row("interval_over", station.interval?.[1] ?? null, "stop"),

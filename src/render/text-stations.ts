@@ -151,20 +151,28 @@ export function bounceSentences(report: Report): readonly string[] {
 
 /** The room's own light, which stands beside the readings: a sentence for each amount; none without any. */
 export function roomLightSentences(report: Report): readonly string[] {
-  return [...roomLight(report)].map(([ambient, names]) => {
+  return [...roomLight(report)].map(([ambient, lit]) => {
+    const names = lit.map(({ name, looks }) => `${name} ${looks}`);
     const where = names.length === report.stations.length ? "" : ` (${names.map(visibleLine).join(", ")})`;
-    return `Room light over the shutter time: ${n.luxSeconds(ambient)}${where}, beside the readings and in none of them.`;
+    const adds = lit.flatMap(({ ambient_adds }) => (ambient_adds === null ? [] : [ambient_adds]));
+    const [least, most] = [n.fixed(Math.min(...adds), 2), n.fixed(Math.max(...adds), 2)];
+    const counted =
+      adds.length === 0
+        ? ""
+        : `; counted, it would add ${least === most ? "" : `${least} to `}${most} stop to them`;
+    return `Room light over the shutter time: ${n.luxSeconds(ambient)}${where}, beside the readings and in none of them${counted}.`;
   });
 }
 
 /** Stations by the room light on them, where there is any. */
-function roomLight(report: Report): ReadonlyMap<number, readonly string[]> {
-  const found = new Map<number, string[]>();
-  for (const { name, looks, ambient } of report.stations) {
+function roomLight(report: Report): ReadonlyMap<number, Report["stations"]> {
+  const found = new Map<number, Report["stations"][number][]>();
+  for (const station of report.stations) {
+    const { ambient } = station;
     if (ambient === null || !(ambient > 0)) continue;
-    const names = found.get(ambient) ?? [];
-    names.push(`${name} ${looks}`);
-    found.set(ambient, names);
+    const lit = found.get(ambient) ?? [];
+    lit.push(station);
+    found.set(ambient, lit);
   }
   return found;
 }

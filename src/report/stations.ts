@@ -64,6 +64,7 @@ function reportStation(lit: Lit, station: Station, key: Reading | null): Omit<Re
   const fromKey = key === null ? null : stopsOver(reading, key);
   const reflectance = reflectanceAt(scene, station);
   const fNumber = fNumberOf(scene, total, constant);
+  const ambient = ambientExposure(scene);
   return {
     name: station.name,
     subject: station.subject,
@@ -81,7 +82,8 @@ function reportStation(lit: Lit, station: Station, key: Reading | null): Omit<Re
     contributors: contributorsAt(lit, station, reading),
     from_key: fromKey,
     tone: reflectance === null || fromKey === null ? null : { ...toneOf(reflectance, fromKey) },
-    ambient: ambientExposure(scene),
+    ambient,
+    ambient_adds: ambient !== null && total > 0 ? Math.log2(1 + ambient / total) : null,
     f_number: fNumber,
     shown: fNumber === null ? null : sayFNumber(fNumber),
     stops_from_aperture: stopsFromAperture(scene, total, constant),

@@ -108,6 +108,10 @@ describe("the report as text", () => {
     const words = "Room light over the shutter time: 0.938 lx s, beside the readings and in none of them.";
     expect(flat(renderText({ ...sample, stations }))).toContain(words);
     expect(whole).not.toContain("Room light");
+    const adding = stations.map((station, i) => ({ ...station, ambient_adds: i === 0 ? 0.012 : 0.31 }));
+    expect(flat(renderText({ ...sample, stations: adding }))).toContain(
+      "in none of them; counted, it would add 0.01 to 0.31 stop to them.",
+    );
     const [first, ...rest] = stations;
     const some = [first, ...rest.map((station) => ({ ...station, ambient: 0 }))].filter(
       (item) => item !== undefined,

@@ -102,6 +102,10 @@ describe("numbers of a report", () => {
         9,
       );
       expect(row.ambient).toBeCloseTo(100 / 128, 12);
+      expect(row.ambient_adds).toBeCloseTo(
+        Math.log2((row.exposure.total + 100 / 128) / row.exposure.total),
+        12,
+      );
     }
   });
 

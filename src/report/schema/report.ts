@@ -158,6 +158,7 @@ const station = object({
   ambient: maybe.meta({
     description: "Room light over the shutter time, lx s",
   }),
+  ambient_adds: maybe.meta({ description: "Stops by which the room light would raise the reading" }),
   f_number: maybe,
   shown: string().nullable().meta({ description: "Full-stop base and tenths, for example f/8 +0.7" }),
   interval: tuple([number(), number()]).nullable().meta({

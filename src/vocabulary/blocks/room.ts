@@ -49,7 +49,7 @@ export const room = {
     {
       name: "ambient",
       type: "illuminance",
-      help: "Light of the room itself at the mark, measured with every flash off.",
+      help: "Light of the room itself at the mark, measured with every light of the recipe off.",
       example: "300 lx",
       default: "0 lx",
       range: [0, 200_000],

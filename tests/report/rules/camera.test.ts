@@ -7,7 +7,7 @@ import { flare } from "../../../src/report/rules/flare.rule.js";
 import { outOfFocus } from "../../../src/report/rules/out-of-focus.rule.js";
 import { syncBand } from "../../../src/report/rules/sync-band.rule.js";
 import { tooClose } from "../../../src/report/rules/too-close.rule.js";
-import { fNumber, lm, lx, m, mm, shutterOneOver } from "../../../src/units/make.js";
+import { fNumber, lm, lx, m, mm, percent, shutterOneOver } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import {
   bulb,
@@ -37,9 +37,55 @@ describe("ambient", () => {
     expect(finding(ambient, lit(asked / 16)).message).toContain("4.0 stop under");
   });
 
-  test("is silent for steady light alone, for which room light is no leak", () => {
+  describe("where only steady lamps are on", () => {
+    // A disc of 20 cm and 2000 lm at half power, 2.4 m away: E = Phi / (pi (r2 + d2)) = 1000 / (pi 5.77) = 55.17 lx on
+    // its axis; the meter, held 4.9 cm off it, gets 0.06 % less.
+    const lux = (1000 / (Math.PI * 5.77)) * 0.9994;
     const lamp = dish({ calibration: undefined, output: output(lm(2000)), kind: "steady" } as never);
-    expect(findings(ambient, { ...lit(asked / 8), lights: [lamp] })).toHaveLength(0);
+    // A black room, so that nothing but the lamp and the room's own light comes to the face.
+    const black = (ambience: number) =>
+      block("room", null, {
+        ...room,
+        ambient: lx(ambience),
+        parts: ["walls", "ceiling", "floor"].map((part) =>
+          block(part as "walls", null, { reflectance: percent(0) } as never),
+        ),
+      } as never);
+    const steady = (ambience: number, shutter = 125) => ({
+      ...lit(ambience, { shutter: shutterOneOver(shutter) }),
+      room: black(ambience),
+      lights: [lamp],
+    });
+
+    test("the room is held against what they give the face: a note under 5 stops, a check under 3", () => {
+      expect(findings(ambient, steady(lux / 33))).toHaveLength(0);
+      expect(finding(ambient, steady(lux / 31)).severity).toBe("note");
+      expect(finding(ambient, steady(lux / 8.1)).severity).toBe("note");
+      expect(finding(ambient, steady(lux / 7.9)).severity).toBe("check");
+      expect(finding(ambient, steady(2 * lux)).message).toContain("1.0 stop over");
+    });
+
+    test("whatever the shutter, which lets in as much of both", () => {
+      expect(finding(ambient, steady(lux / 16, 1000)).message).toBe(
+        finding(ambient, steady(lux / 16)).message,
+      );
+      expect(finding(ambient, steady(lux / 16)).remedy).not.toContain("1/");
+    });
+
+    test("says what it adds, the reading with it, and a room that is silent", () => {
+      const { message, remedy } = finding(ambient, steady(lux / 4));
+      expect(message).toContain("2.0 stop under the 55 lx");
+      // log2(1 + 1 / 4) = 0.32.
+      expect(numberAfter(message, "it adds", "stop")).toBe(0.32);
+      // N = sqrt(1.25 x 55.13 lx / 128 x 200 / 250) = 0.656: f/0.5 and 0.8 stop.
+      expect(remedy).toContain("reads f/0.5 +0.8");
+      expect(findings(ambient, steady(numberAfter(remedy, "room to", "lx")))).toHaveLength(0);
+    });
+
+    test("but beside a flash against the exposure, as ever", () => {
+      const both = { ...steady(asked / 16), lights: [lamp, dish({}, "flash")] };
+      expect(finding(ambient, both).message).toContain("4.0 stop under the exposure");
+    });
   });
 
   test("the shutter and the darker room it names are silent", () => {

@@ -170,6 +170,17 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
   beam: discriminatedUnion("kind", [
     object({ kind: literal("lambertian"), written }),
     object({ kind: literal("cosine_power"), exponent: plain, written }),
+    object({
+      kind: literal("measured"),
+      file: string(),
+      photometry: object({
+        system: choice(["C", "B"]),
+        vertical: array(number()),
+        horizontal: array(number()),
+        candela: array(array(number())),
+      }),
+      written,
+    }),
   ]),
   gels: object({
     items: array(

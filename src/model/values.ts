@@ -1,3 +1,4 @@
+import type { CandelaTable } from "../photometry/index.js";
 import type {
   Angle,
   Efficacy,
@@ -161,7 +162,14 @@ export interface DialValue {
 /** How the light spreads: the same brightness from everywhere, or intensity as a power of the cosine off the axis. */
 export type BeamValue =
   | { readonly kind: "lambertian"; readonly written: string }
-  | { readonly kind: "cosine_power"; readonly exponent: Plain; readonly written: string };
+  | { readonly kind: "cosine_power"; readonly exponent: Plain; readonly written: string }
+  | {
+      readonly kind: "measured";
+      /** The LM-63 file, as the recipe names it, and what stands in it. */
+      readonly file: string;
+      readonly photometry: CandelaTable;
+      readonly written: string;
+    };
 
 /** One gel: its direction, the size of its shift and what it costs. */
 export interface GelValue {

@@ -1,4 +1,4 @@
-import type { Photometry } from "./photometry.js";
+import type { CandelaTable } from "./photometry.js";
 
 /**
  * Intensity in a direction given by the table's own angles, linear between neighbours in both. Outside the vertical
@@ -9,7 +9,7 @@ import type { Photometry } from "./photometry.js";
  * @param horizontal - Horizontal angle in degrees, any value.
  * @returns Candelas.
  */
-export function candelaAt(photometry: Photometry, vertical: number, horizontal: number): number {
+export function candelaAt(photometry: CandelaTable, vertical: number, horizontal: number): number {
   const column = bracket(photometry.vertical, vertical);
   const row = rowsAround(photometry, horizontal);
   if (column === null || row === null) return 0;
@@ -25,7 +25,7 @@ export function candelaAt(photometry: Photometry, vertical: number, horizontal: 
  * @param vertical - Degrees from the nadir.
  * @returns Candelas.
  */
-export function meanCandela(photometry: Photometry, vertical: number): number {
+export function meanCandela(photometry: CandelaTable, vertical: number): number {
   const column = bracket(photometry.vertical, vertical);
   if (column === null) return 0;
   const weights = rowWeights(photometry);
@@ -44,7 +44,7 @@ export function meanCandela(photometry: Photometry, vertical: number): number {
  * @param photometry - A table of system C.
  * @returns One share a row; they add up to 1.
  */
-export function rowWeights(photometry: Photometry): readonly number[] {
+export function rowWeights(photometry: CandelaTable): readonly number[] {
   const angles = photometry.horizontal;
   const count = angles.length;
   const whole = horizontalReach(photometry);
@@ -65,7 +65,7 @@ export function rowWeights(photometry: Photometry): readonly number[] {
 }
 
 /** How far a table reaches around the circle before it repeats: 90, 180 or 360 degrees; 0 for one angle alone. */
-function horizontalReach(photometry: Photometry): 0 | 90 | 180 | 360 {
+function horizontalReach(photometry: CandelaTable): 0 | 90 | 180 | 360 {
   const angles = photometry.horizontal;
   if (angles.length === 1) return 0;
   const first = angles[0] ?? 0;
@@ -77,7 +77,7 @@ function horizontalReach(photometry: Photometry): 0 | 90 | 180 | 360 {
 }
 
 /** Takes a horizontal angle to the part of the circle that the table covers. */
-function foldHorizontal(photometry: Photometry, horizontal: number): number {
+function foldHorizontal(photometry: CandelaTable, horizontal: number): number {
   const angles = photometry.horizontal;
   const first = angles[0] ?? 0;
   const reach = horizontalReach(photometry);
@@ -98,7 +98,7 @@ function foldHorizontal(photometry: Photometry, horizontal: number): number {
 
 /** The two rows that a horizontal angle lies between; past the last row of an open circle, the last and the first. */
 function rowsAround(
-  photometry: Photometry,
+  photometry: CandelaTable,
   horizontal: number,
 ): { readonly from: number; readonly to: number; readonly share: number } | null {
   const angles = photometry.horizontal;

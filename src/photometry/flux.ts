@@ -1,5 +1,5 @@
 import { meanCandela, rowWeights } from "./candela.js";
-import type { Photometry } from "./photometry.js";
+import type { CandelaTable } from "./photometry.js";
 
 const RADIANS = Math.PI / 180;
 
@@ -12,7 +12,7 @@ const THIN = 1e-5;
  * @param photometry - The table.
  * @returns Lumens.
  */
-export function totalLumens(photometry: Photometry): number {
+export function totalLumens(photometry: CandelaTable): number {
   return photometry.system === "C" ? zonalLumens(photometry, 0, 180) : lumensTypeB(photometry);
 }
 
@@ -25,7 +25,7 @@ export function totalLumens(photometry: Photometry): number {
  * @param outer - Half angle of the outer cone in degrees.
  * @returns Lumens; 0 when `outer` is not above `inner`.
  */
-export function zonalLumens(photometry: Photometry, inner: number, outer: number): number {
+export function zonalLumens(photometry: CandelaTable, inner: number, outer: number): number {
   const angles = photometry.vertical;
   const weights = rowWeights(photometry);
   let sum = 0;
@@ -52,7 +52,7 @@ export function zonalLumens(photometry: Photometry, inner: number, outer: number
  * @param zone - Width of a zone in degrees, above 0, at most 180; the last zone is cut at 180.
  * @returns Lumens.
  */
-export function lumensByZones(photometry: Photometry, zone: number): number {
+export function lumensByZones(photometry: CandelaTable, zone: number): number {
   let sum = 0;
   const count = Math.ceil(180 / zone - 1e-9);
   for (let i = 0; i < count; i += 1) {
@@ -68,7 +68,7 @@ function zoneSolidAngle(low: number, high: number): number {
   return 4 * Math.PI * Math.sin(((low + high) / 2) * RADIANS) * Math.sin(((high - low) / 2) * RADIANS);
 }
 
-function meanOf(photometry: Photometry, weights: readonly number[], column: number): number {
+function meanOf(photometry: CandelaTable, weights: readonly number[], column: number): number {
   let sum = 0;
   photometry.candela.forEach((row, index) => {
     sum += (weights[index] ?? 0) * (row[column] ?? 0);
@@ -86,7 +86,7 @@ function sineIntegral(start: number, end: number, from: number, to: number): num
 }
 
 /** System B: the horizontal angle is measured from the upright middle plane, so that the solid angle is cos(H) dH dV. */
-function lumensTypeB(photometry: Photometry): number {
+function lumensTypeB(photometry: CandelaTable): number {
   const { horizontal, vertical, candela } = photometry;
   const rows = candela.map((row) => trapezium(vertical, row) * RADIANS);
   let sum = 0;

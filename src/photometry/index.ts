@@ -4,6 +4,7 @@ export { candelaTowards } from "./direction.js";
 export { lumensByZones, totalLumens, zonalLumens } from "./flux.js";
 export type {
   AngleSystem,
+  CandelaTable,
   Keyword,
   Lm63Edition,
   Lm63Result,

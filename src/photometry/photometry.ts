@@ -49,6 +49,9 @@ export interface Photometry {
   readonly candela: readonly (readonly number[])[];
 }
 
+/** The numbers of a distribution, without what else a file says. */
+export type CandelaTable = Pick<Photometry, "system" | "vertical" | "horizontal" | "candela">;
+
 /** What came of reading a file: a table with remarks, or one sentence about what is wrong and the line it is on. */
 export type Lm63Result =
   | { readonly photometry: Photometry; readonly notes: readonly string[] }

@@ -1,7 +1,7 @@
 import type { Vec3 } from "../core/vector.js";
 import { gaussLegendre, type QuadratureRule } from "../math/quadrature.js";
 import { dot, frameAround, subtract } from "../math/vector.js";
-import type { Beam } from "./beam.js";
+import type { RoundBeam } from "./beam.js";
 import type { DiscSource, PolygonSource } from "./source-shape.js";
 
 const SHORT = /* @__PURE__ */ gaussLegendre(6);
@@ -29,7 +29,7 @@ export interface BeamOpening {
 }
 
 /** Prepares a flat source with a beam; a source of one luminance has a power of 1. */
-export function beamOpening(source: DiscSource | PolygonSource, beam: Beam): BeamOpening {
+export function beamOpening(source: DiscSource | PolygonSource, beam: RoundBeam): BeamOpening {
   const [u, v] = frameAround(source.normal);
   const origin = source.kind === "disc" ? source.centre : (source.corners[0] ?? [0, 0, 0]);
   const corners = source.kind === "disc" ? [] : source.corners.map((corner) => subtract(corner, origin));

@@ -2,7 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import { areaPoints, type Circle, type HalfPlane, type PlaneRegion } from "../math/plane-region.js";
 import { gaussLegendre } from "../math/quadrature.js";
 import { addScaled, dot, frameAround, subtract } from "../math/vector.js";
-import { type Beam, beamShare } from "./beam.js";
+import { type Beam, beamToward } from "./beam.js";
 import { discReading, domeReading } from "./illuminance.js";
 import { emptyVector } from "./light-vector.js";
 import type { SourcePoint } from "./source-samples.js";
@@ -80,7 +80,7 @@ function sum(
     if (!(d > 0) || !(away > 0)) continue;
     const weight = (area * away * response) / d2;
     whole += weight;
-    beamed += weight * beamShare(beam, away);
+    beamed += weight * beamToward(beam, away, -ray[0] / d, -ray[1] / d, -ray[2] / d);
   }
   return { whole, beamed };
 }

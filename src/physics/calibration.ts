@@ -2,6 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import { addScaled, frameAround, normalise, scale, subtract } from "../math/vector.js";
 import { type Beam, beamEnergyShare } from "./beam.js";
 import { beamOpening } from "./beam-opening.js";
+import { beamReading } from "./beam-reading.js";
 import { flashRequiredExposure } from "./exposure.js";
 import { discReading } from "./illuminance.js";
 import { emptyVector } from "./light-vector.js";
@@ -53,9 +54,11 @@ export function axialExposurePerEnergy(
   const [x, y, z] = point;
   const [nx, ny, nz] = facing;
   const angle =
-    beam.kind !== "lambert" && (source.kind === "disc" || source.kind === "polygon")
-      ? openingReading(beamOpening(source, beam), x, y, z, nx, ny, nz, false)
-      : discReading(source, x, y, z, nx, ny, nz, emptyVector());
+    beam.kind === "lambert" || (source.kind !== "disc" && source.kind !== "polygon")
+      ? discReading(source, x, y, z, nx, ny, nz, emptyVector())
+      : beam.kind === "table"
+        ? beamReading(source, beam, point, facing, "disc").value
+        : openingReading(beamOpening(source, beam), x, y, z, nx, ny, nz, false);
   return luminance !== undefined && angle > 0 ? luminance * angle : undefined;
 }
 

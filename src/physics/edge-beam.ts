@@ -31,7 +31,9 @@ export function partedLight(
   n: Vec3,
   m: Vec3,
 ): PartedLight {
-  const opening = beamOpening(aboveHorizon(source, point, n), beam);
+  // From the points of one opening a table is looked into at nearly one angle: there its luminance is even.
+  const round = beam.kind === "table" ? ({ kind: "lambert" } as const) : beam;
+  const opening = beamOpening(aboveHorizon(source, point, n), round);
   const reading = (keep?: Vec3): number =>
     openingReading(opening, point[0], point[1], point[2], n[0], n[1], n[2], false, keep);
   return { whole: () => reading(), part: () => reading(m), hidden: () => reading(scale(m, -1)) };

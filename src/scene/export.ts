@@ -56,7 +56,20 @@ export interface SceneJson {
     readonly axis: Triple;
     readonly across: Triple;
     readonly along: Triple;
-    readonly beam: { readonly kind: string; readonly exponent?: number; readonly cutoff?: number };
+    readonly beam: {
+      readonly kind: string;
+      readonly exponent?: number;
+      readonly cutoff?: number;
+      readonly table?: {
+        readonly file: string;
+        readonly type: "B" | "C";
+        readonly vertical: readonly number[];
+        readonly horizontal: readonly number[];
+        readonly intensity: readonly (readonly number[])[];
+        readonly axial: number;
+        readonly front: number;
+      };
+    };
     readonly emits: "front" | "all_round";
     readonly area: number;
     readonly energy: number;
@@ -140,6 +153,14 @@ function beamJson(beam: Source["beam"]): SceneJson["sources"][number]["beam"] {
       return { kind: "cosine_power", exponent: beam.exponent };
     case "grid":
       return { kind: "grid", cutoff: (beam.cutoff * 180) / Math.PI };
+    case "table": {
+      const { photometry, axial, front } = beam.table;
+      const { system, vertical, horizontal, candela } = photometry;
+      return {
+        kind: "table",
+        table: { file: beam.file, type: system, vertical, horizontal, intensity: candela, axial, front },
+      };
+    }
     default:
       return beam satisfies never;
   }

@@ -1,4 +1,4 @@
-import { beamShare } from "../physics/beam.js";
+import { beamToward } from "../physics/beam.js";
 import { discReading } from "../physics/illuminance.js";
 import { emptyVector } from "../physics/light-vector.js";
 import { luminancePerEnergy } from "../physics/luminous-energy.js";
@@ -66,7 +66,7 @@ function exposureAt(source: Source, { face }: SceneSubject): number {
   const beam = sourceBeam(source);
   const off = -(to[0] * source.axis[0] + to[1] * source.axis[1] + to[2] * source.axis[2]);
   const flat = shape.kind === "disc" || shape.kind === "polygon";
-  const share = flat ? beamShare(beam, off) : 1;
+  const share = flat ? beamToward(beam, off, -to[0], -to[1], -to[2]) : 1;
   const reading = discReading(shape, face[0], face[1], face[2], to[0], to[1], to[2], emptyVector());
   return source.energy * (luminancePerEnergy(shape, beam) ?? 0) * share * reading;
 }

@@ -1,4 +1,5 @@
 import type { Vec3 } from "../core/vector.js";
+import type { BeamTable } from "../physics/beam-table.js";
 
 /**
  * The set-up in metres, in one right-handed frame: origin on the floor under the subject's mark, x to the camera's
@@ -154,7 +155,9 @@ export interface Source {
     | { readonly kind: "lambertian" }
     | { readonly kind: "cosine-power"; readonly exponent: number }
     /** Full angle at which nothing is left, radians. */
-    | { readonly kind: "grid"; readonly cutoff: number };
+    | { readonly kind: "grid"; readonly cutoff: number }
+    /** Measured; its file by name. */
+    | { readonly kind: "table"; readonly file: string; readonly table: BeamTable };
   /** Area that gives light, m2: one side of a flat shape, the whole surface of a round one. */
   readonly area: number;
   /**

@@ -90,7 +90,7 @@ test("every form of a value and of a claim occurs", () => {
     ...["metered", "guide_number", "efficacy"],
     ...["luminous_energy", "flux", "intensity", "intensity_time"],
     ...["full", "off", "fraction", "below", "energy", "dial"],
-    ...["lambertian", "cosine_power", "warm", "cool", "neutral"],
+    ...["lambertian", "cosine_power", "measured", "warm", "cool", "neutral"],
     ...["hanging", "raised", "spread", "ahead"].filter((word) => word !== "hanging"),
     ...["sunlight", "sun_at", "overcast", "window"],
     ...["true", "within", "between", "compare"],

@@ -36,6 +36,8 @@ export const fromModels: ReadonlySet<Code> = new Set<Code>([
  */
 export const fromCaller: ReadonlySet<Code> = new Set<Code>([
   "file.outside",
+  "beam.file",
+  "beam.note",
   "photo.missing",
   "photo.none",
   "use.alone",

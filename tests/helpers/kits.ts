@@ -5,11 +5,11 @@ import { finding } from "../../src/diagnostics/create.js";
 
 const top = new URL("../../", import.meta.url);
 
-/** The kits of the corpus and of the examples by the last part of their path. */
+/** The kits and measured beams of the corpus and of the examples by the last part of their path. */
 const texts: ReadonlyMap<string, { readonly name: string; readonly text: string }> = new Map(
   ["grammar/corpus/kits/", "examples/"].flatMap((folder) =>
     readdirSync(new URL(folder, top))
-      .filter((name) => name.endsWith(".light"))
+      .filter((name) => name.endsWith(".light") || name.endsWith(".ies"))
       .sort()
       .map((name): [string, { name: string; text: string }] => [
         name,

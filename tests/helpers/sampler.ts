@@ -52,6 +52,7 @@ export function beamShare(source: Source, cosine: number): number {
   const { beam } = source;
   if (beam.kind === "lambertian") return 1;
   if (beam.kind === "cosine-power") return cosine ** (beam.exponent - 1);
+  if (beam.kind === "table") throw new Error("a measured beam is not sampled here");
   return Math.max(0, 1 - Math.tan(Math.acos(Math.min(1, cosine))) / Math.tan(beam.cutoff / 2));
 }
 

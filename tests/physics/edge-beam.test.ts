@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
-import type { Beam } from "../../src/physics/beam.js";
+import type { RoundBeam } from "../../src/physics/beam.js";
 import {
   edgeFullWidth,
   edgeLightShare,
@@ -15,7 +15,7 @@ const degrees = Math.PI / 180;
 const disc: SourceShape = { kind: "disc", centre: [0, 0, 2], normal: [0, 0, -1], radius: 0.5 };
 const square = rectangleSource([0, 0, 2], [1, 0, 0], [0, -1, 0], 1, 1);
 
-function edgeOf(source: SourceShape, gap: number, beam?: Beam): ShadowEdge {
+function edgeOf(source: SourceShape, gap: number, beam?: RoundBeam): ShadowEdge {
   return {
     source,
     edgePoint: [0, 0, 1],
@@ -27,14 +27,14 @@ function edgeOf(source: SourceShape, gap: number, beam?: Beam): ShadowEdge {
 }
 
 /** Luminance by the definitions in the guide, at a cosine off the axis. */
-function luminance(beam: Beam, cosine: number): number {
+function luminance(beam: RoundBeam, cosine: number): number {
   if (beam.kind === "lambert") return 1;
   if (beam.kind === "cosine-power") return cosine ** (beam.n - 1);
   return Math.max(0, 1 - Math.tan(Math.acos(Math.min(1, cosine))) / Math.tan(beam.cutoff / 2));
 }
 
 /** Share of the light by 400 x 400 cells of the opening; the sight line past the edge meets z = 2 at `limit`. */
-function byCells(source: SourceShape, beam: Beam, at: Vec3): number {
+function byCells(source: SourceShape, beam: RoundBeam, at: Vec3): number {
   const steps = 400;
   const limit = at[0] + (-at[0] * (2 - at[2])) / (1 - at[2]);
   let whole = 0;
@@ -56,7 +56,7 @@ function byCells(source: SourceShape, beam: Beam, at: Vec3): number {
   return part / whole;
 }
 
-const beams: readonly Beam[] = [
+const beams: readonly RoundBeam[] = [
   { kind: "lambert" },
   { kind: "cosine-power", n: 4 },
   { kind: "cosine-power", n: 12 },

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Vec3 } from "../../src/core/vector.js";
 import { gaussLegendre, integrate } from "../../src/math/quadrature.js";
 import { radians } from "../../src/math/rotation.js";
-import { type Beam, beamEnergyShare, beamShare } from "../../src/physics/beam.js";
+import { beamEnergyShare, beamShare, type RoundBeam } from "../../src/physics/beam.js";
 import { beamReading } from "../../src/physics/beam-reading.js";
 import {
   axialExposurePerEnergy,
@@ -28,10 +28,10 @@ import { cosinePowerFlux, lambertianFlux } from "../../src/physics/zonal-flux.js
 import { even, source } from "../helpers/light-shapes.js";
 import { mustBreak } from "../helpers/must-break.js";
 
-const beam: fc.Arbitrary<Beam> = fc.oneof(
-  fc.constant<Beam>({ kind: "lambert" }),
-  even(0.5, 30).map((n): Beam => ({ kind: "cosine-power", n })),
-  even(4, 120).map((deg): Beam => ({ kind: "grid", cutoff: radians(deg) })),
+const beam: fc.Arbitrary<RoundBeam> = fc.oneof(
+  fc.constant<RoundBeam>({ kind: "lambert" }),
+  even(0.5, 30).map((n): RoundBeam => ({ kind: "cosine-power", n })),
+  even(4, 120).map((deg): RoundBeam => ({ kind: "grid", cutoff: radians(deg) })),
 );
 const disc: SourceShape & { kind: "disc" } = {
   kind: "disc",
@@ -78,7 +78,7 @@ describe("beams", () => {
   });
 
   test("a grid is dark from half its full angle on", () => {
-    const grid: Beam = { kind: "grid", cutoff: radians(40) };
+    const grid: RoundBeam = { kind: "grid", cutoff: radians(40) };
     expect(beamShare(grid, 1)).toBe(1);
     expect(beamShare(grid, Math.cos(radians(20.001)))).toBe(0);
     expect(beamShare(grid, Math.cos(radians(19.9)))).toBeGreaterThan(0);
@@ -115,7 +115,7 @@ describe("beams", () => {
       value: discReading(disc, ...p, ...n, emptyVector()),
       error: 0,
     });
-    const grid: Beam = { kind: "grid", cutoff: radians(60) };
+    const grid: RoundBeam = { kind: "grid", cutoff: radians(60) };
     const t = radians(12);
     const far: Vec3 = [300 * Math.sin(t), 0, 300 * Math.cos(t)];
     const expected = (emittingArea(disc) * Math.cos(t) * beamShare(grid, Math.cos(t)) * Math.cos(t)) / 90_000;
@@ -229,7 +229,7 @@ describe("calibration", () => {
   });
 
   test("through a beam: the same axis, less energy", () => {
-    const grid: Beam = { kind: "grid", cutoff: radians(40) };
+    const grid: RoundBeam = { kind: "grid", cutoff: radians(40) };
     expect(energyFromAxialIntensity(disc, 500, grid)).toBeCloseTo(
       energyBehindBeam(energyFromAxialIntensity(disc, 500), grid),
       9,

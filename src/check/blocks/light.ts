@@ -1,5 +1,12 @@
 import { writeNumber } from "../../core/write-number.js";
-import type { CalibrationValue, DialValue, OutputValue, PowerValue, TapeValue } from "../../model/values.js";
+import type {
+  BeamValue,
+  CalibrationValue,
+  DialValue,
+  OutputValue,
+  PowerValue,
+  TapeValue,
+} from "../../model/values.js";
 import type { Length } from "../../units/quantity.js";
 import type { CheckedBlock } from "../block.js";
 import { type Context, here, report } from "../context.js";
@@ -84,6 +91,13 @@ function checkOutput(ctx: Context, light: CheckedBlock, name: string): boolean {
   const head = light.block.words[0]?.span ?? light.block.span;
   if (given.has("calibration") && given.has("output")) {
     report(ctx, "calibration.twice", light.read.places.get("output") ?? here(ctx, head), { name });
+    return false;
+  }
+  const beam = values.get("beam") as BeamValue | undefined;
+  if (!given.has("calibration") && !given.has("output") && beam?.kind === "measured") {
+    if (values.get("kind") !== "flash")
+      return checkScale(ctx, light, "power") && checkScale(ctx, light, "lowest_power");
+    report(ctx, "calibration.missing", head, { name });
     return false;
   }
   if (!given.has("calibration") && !given.has("output")) {

@@ -2,6 +2,18 @@ import type { CatalogueRow } from "./row.js";
 
 /** Findings about `use` and other files that a recipe names. */
 export const kitFindings = {
+  "beam.file": {
+    severity: "error",
+    message: "`{path}` cannot be read as a measured beam: in its line {line}, {problem}",
+    help: "Take the file as its maker gives it, or describe the beam with `cosine_power`.",
+    page: "A measured beam comes from a file after IES LM-63, in the editions of 1986, 1991, 1995, 2002 and 2019, with photometry of type B or C. Nothing of a file is guessed at: a number that is missing, negative where it cannot be, or out of order refuses the whole file.",
+  },
+  "beam.note": {
+    severity: "note",
+    message: "`{path}`: {note}",
+    help: "The rest of the file is used as it stands.",
+    page: "Some things in a file after IES LM-63 are read and not used, such as a table of how the output changes with tilt. They are named, so that a difference to another program has an explanation.",
+  },
   "photo.alone": {
     severity: "note",
     message: "The settings of `{path}` are not read here",

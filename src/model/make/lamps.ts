@@ -1,3 +1,4 @@
+import type { CandelaTable } from "../../photometry/index.js";
 import { say } from "../../units/make.js";
 import type {
   Angle,
@@ -119,6 +120,12 @@ export function dial(full: Plain, perStop: Plain): DialValue {
 
 /** The same brightness from every direction in front. */
 export const lambertian: BeamValue = { kind: "lambertian", written: "lambertian" };
+
+/** The beam that an LM-63 file gives. */
+export function measured(file: string, { system, vertical, horizontal, candela }: CandelaTable): BeamValue {
+  const photometry = { system, vertical, horizontal, candela };
+  return { kind: "measured", file, photometry, written: `measured(${quote(file)})` };
+}
 
 /** Intensity as a power of the cosine off the axis; 1 is Lambertian. */
 export function cosinePower(exponent: Plain): BeamValue {

@@ -8,8 +8,9 @@ import { assume, placeOfBlock, report, type Site } from "../site.js";
 import type { Source } from "../types.js";
 import { axisTo, feathered, lampFrame } from "./axis.js";
 import { gelledColour, lossStops, meteredWithGrid } from "./losses.js";
+import { measuredBeam } from "./measured.js";
 import { sourceBeam, sourceShape } from "./optics.js";
-import { headOutput } from "./output.js";
+import { fromFile, headOutput } from "./output.js";
 import { aimOf, lampCentre } from "./place.js";
 import { lowestBelow, settingBelow } from "./power.js";
 import { halfHeight, lampShape } from "./shape.js";
@@ -44,7 +45,7 @@ function beamsOf(
 ): { readonly head: Source["beam"]; readonly final: Source["beam"] } {
   const lambertian = { kind: "lambertian" } as const;
   const round = shape.kind === "sphere" || shape.kind === "capsule";
-  const shaped = light.beam?.kind === "cosine_power" ? light.beam : undefined;
+  const shaped = light.beam?.kind === "lambertian" ? undefined : light.beam;
   const name = light.name ?? "light";
   if (round) {
     const what = light.grid !== undefined ? "grid" : shaped !== undefined ? "beam" : undefined;
@@ -55,7 +56,11 @@ function beamsOf(
     return { head: lambertian, final: lambertian };
   }
   const head: Source["beam"] =
-    shaped === undefined ? lambertian : { kind: "cosine-power", exponent: shaped.exponent.value };
+    shaped === undefined
+      ? lambertian
+      : shaped.kind === "measured"
+        ? measuredBeam(site, name, light, shaped)
+        : { kind: "cosine-power", exponent: shaped.exponent.value };
   if (light.grid === undefined) {
     if (light.beam === undefined) {
       // Of an output by efficacy the beam decides how much goes along the axis; a reading is taken on it.
@@ -101,11 +106,14 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
   const frame = lampFrame(axis, light.roll);
   const optics = sourceShape({ shape, centre, axis, ...frame });
   const beams = beamsOf(site, light, shape);
-  const finalBeam = sourceBeam({ beam: beams.final });
-  const headBeam = meteredWithGrid(light) ? finalBeam : sourceBeam({ beam: beams.head });
+  const finalBeam = sourceBeam({ beam: beams.final, ...frame });
+  const headBeam = meteredWithGrid(light) ? finalBeam : sourceBeam({ beam: beams.head, ...frame });
   const output = headOutput(site, light, optics, headBeam, c);
   const kind =
-    light.kind ?? (light.output?.kind === "flux" || light.output?.kind === "intensity" ? "steady" : "flash");
+    light.kind ??
+    (light.output?.kind === "flux" || light.output?.kind === "intensity" || fromFile(light)
+      ? "steady"
+      : "flash");
   if (kind === "steady" && site.recipe.camera?.shutter === undefined) {
     assume(site, `time over which ${name} counts`, "1 s, since no shutter is set", true);
   }

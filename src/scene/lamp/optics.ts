@@ -27,7 +27,7 @@ export function sourceShape(
 }
 
 /** The beam of a source as the formulas of physics take it. */
-export function sourceBeam(source: Pick<Source, "beam">): Beam {
+export function sourceBeam(source: Pick<Source, "beam" | "across" | "along">): Beam {
   switch (source.beam.kind) {
     case "lambertian":
       return { kind: "lambert" };
@@ -35,6 +35,8 @@ export function sourceBeam(source: Pick<Source, "beam">): Beam {
       return { kind: "cosine-power", n: source.beam.exponent };
     case "grid":
       return { kind: "grid", cutoff: source.beam.cutoff };
+    case "table":
+      return { kind: "table", table: source.beam.table, across: source.across, along: source.along };
     default:
       return source.beam satisfies never;
   }

@@ -80,6 +80,11 @@ function calibrated(
   }
 }
 
+/** Whether a lamp's output is that of the file of its beam: nothing else says how much it gives. */
+export function fromFile({ beam, output, calibration }: LightModel): boolean {
+  return beam?.kind === "measured" && output === undefined && calibration === undefined;
+}
+
 /** The output of a head as defined: from `output` where it is stated, else from its calibration. */
 export function headOutput(
   site: Site,
@@ -88,6 +93,11 @@ export function headOutput(
   beam: Beam,
   c: number,
 ): HeadOutput {
+  if (light.beam?.kind === "measured" && fromFile(light)) {
+    const front = beam.kind === "table" ? beam.table.front : 0;
+    const known = `the measured file ${light.beam.file}`;
+    return { energy: front * shutterOf(site), uncertainty: uncertainty.output, known };
+  }
   if (light.output !== undefined) return statedOutput(site, light.output, shape, beam);
   if (light.calibration === undefined) {
     site.place = placeOfBlock(light.origins);

@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import { beamShare } from "../../physics/beam.js";
+import { beamToward } from "../../physics/beam.js";
 import { samples } from "../../physics/beam-reading.js";
 import { discReading } from "../../physics/illuminance.js";
 import { emptyVector } from "../../physics/light-vector.js";
@@ -40,7 +40,7 @@ export function headLight(source: Source): (at: Vec3, normal: Vec3) => number {
       if (!(away > 0) || !(facing > 0)) continue;
       const weight = (point.area * away * facing) / d2;
       plain += weight;
-      beamed += weight * beamShare(beam, away);
+      beamed += weight * beamToward(beam, away, x / d, y / d, z / d);
     }
     return plain > 0 ? (all * beamed) / plain : 0;
   };

@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import { type Beam, beamShare } from "../../physics/beam.js";
+import { type Beam, beamToward } from "../../physics/beam.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
 import { emittingArea, type SourceShape } from "../../physics/source-shape.js";
 import { preparedReading } from "../direct.js";
@@ -116,7 +116,10 @@ export function askLamp(
     if (lamp.axis !== null) {
       const away = -(px * lamp.axis[0] + py * lamp.axis[1] + pz * lamp.axis[2]) / far;
       if (!(away > 0)) continue;
-      if (!close) e = (lamp.luminance * beamShare(lamp.beam, away) * facing * away * lamp.area) / far2;
+      if (!close) {
+        const share = beamToward(lamp.beam, away, -px / far, -py / far, -pz / far);
+        e = (lamp.luminance * share * facing * away * lamp.area) / far2;
+      }
     }
     return e > 0 && seen(world, lamp, x, y, z, px / far, py / far, pz / far, far) ? e : 0;
   }
@@ -195,5 +198,6 @@ export function density(
   if (lamp.axis === null) return facing / (4 * Math.PI * (d2 + bound * bound));
   const away = -(cx * lamp.axis[0] + cy * lamp.axis[1] + cz * lamp.axis[2]) / d;
   if (!(away > 0)) return 0;
-  return (lamp.luminance * beamShare(lamp.beam, away) * facing * away * lamp.area) / (d2 + bound * bound);
+  const share = beamToward(lamp.beam, away, -cx / d, -cy / d, -cz / d);
+  return (lamp.luminance * share * facing * away * lamp.area) / (d2 + bound * bound);
 }

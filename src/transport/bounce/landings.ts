@@ -1,5 +1,6 @@
 import { power } from "../../math/power.js";
-import { type Beam, beamEnergyShare } from "../../physics/beam.js";
+import { type Beam, beamEnergyShare, type RoundBeam } from "../../physics/beam.js";
+import { tableCosine, tableLight } from "../../physics/beam-table.js";
 import { emptyDirection, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { density, type Lamp } from "./lamp.js";
@@ -61,7 +62,7 @@ export function landingsOf(
       z += s * u[2] + t * v[2];
       [n.x, n.y, n.z] = lamp.axis;
       up = beamCosine(beam, c);
-      light = beamLight(beam, up);
+      light = beam.kind === "table" ? 1 : beamLight(beam, up);
     } else if (shape.kind === "capsule") {
       // Equal heights of a tube with round ends have equal areas (Archimedes).
       const height = a * (long + 2 * shape.radius) - shape.radius;
@@ -79,6 +80,7 @@ export function landingsOf(
       z += shape.radius * n.z;
     }
     turnedFrom(n.x, n.y, n.z, up, lattice(set, i, rays, 11), d);
+    if (lamp.axis !== null && beam.kind === "table") light = lightOfTable(beam, lamp.axis, d);
     firstHit(world, x, y, z, d.x, d.y, d.z, hit);
     if (hit.thing < 0 || hit.way === 0) continue;
     const met = 2 * hit.thing + (hit.front ? 1 : 0);
@@ -134,6 +136,8 @@ function axisOf(a: Point, b: Point, long: number): Point {
 /** The cosine of a ray's angle from the axis for a number from 0 to 1. */
 function beamCosine(beam: Beam, c: number): number {
   switch (beam.kind) {
+    case "table":
+      return tableCosine(beam.table, c);
     case "lambert":
       return Math.sqrt(c);
     case "cosine-power":
@@ -149,8 +153,22 @@ function beamCosine(beam: Beam, c: number): number {
   }
 }
 
+/** The light of a ray from a lamp with a measured beam as a share of the mean. */
+function lightOfTable(
+  { table, across, along }: Extract<Beam, { kind: "table" }>,
+  axis: Point,
+  { x, y, z }: { readonly x: number; readonly y: number; readonly z: number },
+): number {
+  return tableLight(
+    table,
+    x * across[0] + y * across[1] + z * across[2],
+    x * along[0] + y * along[1] + z * along[2],
+    x * axis[0] + y * axis[1] + z * axis[2],
+  );
+}
+
 /** The light of such a ray as a share of the mean. */
-function beamLight(beam: Beam, cosine: number): number {
+function beamLight(beam: RoundBeam, cosine: number): number {
   if (beam.kind !== "grid") return 1;
   const most = Math.tan(beam.cutoff / 2);
   const c2 = cosine * cosine;

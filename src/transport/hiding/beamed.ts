@@ -1,14 +1,18 @@
 import type { Vec3 } from "../../core/vector.js";
-import { type Beam, beamShare } from "../../physics/beam.js";
+import { type Beam, beamToward } from "../../physics/beam.js";
 import type { Region } from "./region.js";
 import type { View } from "./view.js";
 
 /** Most parts along a side of a triangle. */
 const MOST = 40;
 
+/** Parts of a light with a measured beam: two degrees. */
+const TABLE_PART = 0.035;
+
 /** Parts are no larger than this on the view's plane: a share of the way a beam takes to fall off. */
 function partOf(beam: Beam): number {
   if (beam.kind === "grid") return Math.tan(beam.cutoff / 2) / 24;
+  if (beam.kind === "table") return TABLE_PART;
   return beam.kind === "cosine-power" ? 0.25 / Math.sqrt(Math.max(1, beam.n)) : 1;
 }
 
@@ -59,7 +63,10 @@ export function beamReceived(
           const facing = (u * nu + v * nv + nw) / d;
           const response = dome ? (1 + facing) / 2 : facing;
           if (!(away > 0 && response > 0)) continue;
-          sum += (small * beamShare(beam, away) * response) / (d2 * d);
+          const x = -(u * across[0] + v * up[0] + ahead[0]) / d;
+          const y = -(u * across[1] + v * up[1] + ahead[1]) / d;
+          const z = -(u * across[2] + v * up[2] + ahead[2]) / d;
+          sum += (small * beamToward(beam, away, x, y, z) * response) / (d2 * d);
         }
       }
     }

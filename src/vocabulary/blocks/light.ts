@@ -11,7 +11,7 @@ const shape = {
 const beam = {
   name: "beam",
   type: "beam",
-  help: "How the light spreads from the opening.",
+  help: "How the light spreads from the opening: `lambertian`, `cosine_power(4)`, or a measured file after IES LM-63.",
   example: "cosine_power(4)",
   default: "lambertian: the same brightness from everywhere",
 } as const satisfies PropertyRow;

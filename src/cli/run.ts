@@ -13,6 +13,7 @@ import { drawCommand } from "./commands/draw.js";
 import { explainCommand } from "./commands/explain.js";
 import { formatCommand } from "./commands/format.js";
 import { newCommand } from "./commands/new.js";
+import { previewCommand } from "./commands/preview.js";
 import { refreshCommand } from "./commands/refresh.js";
 import { reportCommand } from "./commands/report.js";
 import { sceneCommand } from "./commands/scene.js";
@@ -37,6 +38,7 @@ const actions: ReadonlyMap<string, (session: Session) => Promise<number>> = new 
   ["diff", diffCommand],
   ["draw", drawCommand],
   ["sheet", sheetCommand],
+  ["preview", previewCommand],
   ["format", formatCommand],
   ["refresh", refreshCommand],
   ["scene", sceneCommand],

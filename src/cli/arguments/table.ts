@@ -167,6 +167,23 @@ export const commands: readonly CommandRow[] = [
     ],
   },
   {
+    name: "preview",
+    operands: "FILE",
+    count: [1, 1],
+    help: "Work out what the camera would record, as a small grey picture in PNG with a bar of 50 cm.",
+    options: [
+      variant,
+      output,
+      force,
+      { name: "pixels", value: "N", help: "Width of the picture, 40 to 2000 (usual: 360)" },
+      { name: "contours", help: "Draw lines where the picture passes whole stops" },
+      root,
+      settings,
+      ...everywhere,
+    ],
+    examples: ["halfshade preview plan.light -o look.png"],
+  },
+  {
     name: "sheet",
     operands: "FILE",
     count: [1, 1],

@@ -15,5 +15,6 @@ export interface Fineness {
 /** What each quality means. */
 export const fineness: Readonly<Record<Quality, Fineness>> = {
   usual: { paths: 128, leastSets: 8, mostCorners: 30_000, target: 0.007 },
+  look: { paths: 64, leastSets: 6, mostCorners: 1_500, target: 0.03 },
   fine: { paths: 256, leastSets: 16, mostCorners: 200_000, target: 0.002 },
 };

@@ -1,0 +1,28 @@
+import { evaluateChosen } from "../evaluate-file.js";
+import { chosenForm, deliver } from "../output.js";
+import { misuse, type Session, wholeNumber } from "../session.js";
+import { draw, language } from "../stages/load.js";
+
+const USUAL = 360;
+const LEAST = 40;
+const MOST = 2000;
+
+/** `halfshade preview FILE -o look.png`: works out what the camera would record, in grey. */
+export async function previewCommand(session: Session): Promise<number> {
+  const pixels = wholeNumber(session.options, "pixels", LEAST, MOST);
+  if (pixels !== null && typeof pixels !== "number") return misuse(session, pixels.problem);
+  const output = session.options.get("output");
+  if (output === undefined || output === "-" || chosenForm(session, "png") !== "png")
+    return misuse(session, "A preview is a picture in a file: halfshade preview plan.light -o look.png");
+  const stage = await language();
+  const [file = ""] = session.operands;
+  const result = await evaluateChosen(session, stage, file);
+  if (result.setUp === null) return result.exit;
+  const { recipe, scene } = result.setUp;
+  const { greyPng, greysOf, lookOf, sceneLight, tenCentimetres } = await draw();
+  const look = lookOf({ recipe, scene, light: sceneLight(scene) }, pixels ?? USUAL);
+  if (typeof look === "string") return misuse(session, look);
+  const contours = session.options.has("contours");
+  const greys = greysOf(look, { contours, tenCentimetres: tenCentimetres(scene, look.width) });
+  return deliver(session, stage, greyPng(look.width, look.height, greys), [file]);
+}

@@ -1,0 +1,45 @@
+import type { Plan } from "../report/plan.js";
+import { keyReading } from "../report/stations.js";
+import type { Scene } from "../scene/types.js";
+import { sceneLight } from "../transport/scene-light.js";
+import { addBounced } from "./bounced.js";
+import { addDirect } from "./direct.js";
+import { type View, viewOf } from "./view.js";
+
+/** The set-up as the camera would record it, in grey. */
+export interface Look {
+  readonly width: number;
+  readonly height: number;
+  /** Luminance of each pixel from the top left; 1 is a white of reflectance 1 in the light that the exposure is right for. */
+  readonly luminance: Float64Array;
+  readonly view: View;
+}
+
+/**
+ * Luminous exposure for which a camera's settings are right by the meter's constant, C N^2 / S, lx s; null where a setting
+ * is not known.
+ */
+export function exposureAsSet({ camera, meter }: Scene): number | null {
+  if (camera === null || camera.aperture === null || camera.iso === null) return null;
+  return (meter.flat * camera.aperture * camera.aperture) / camera.iso;
+}
+
+/**
+ * Works out the picture: direct light with true half-shades, and all that the surfaces bounce. A text says why there is
+ * none. The same set-up gives the same numbers.
+ *
+ * @param width - Pixels across; the height follows from the frame.
+ */
+export function lookOf(plan: Plan, width: number): Look | string {
+  const { scene } = plan;
+  const view = viewOf(scene, width);
+  if (view === null) return "There is no camera with a focal length.";
+  const right = exposureAsSet(scene) ?? keyReading(plan)?.exposure ?? null;
+  if (right === null || !(right > 0))
+    return "Aperture and sensitivity are not known, and there is no reading at a face to expose for.";
+  const exposure = new Float64Array(view.width * view.height);
+  addDirect(scene, view, exposure);
+  addBounced(scene, sceneLight(scene, "look"), view, exposure);
+  const luminance = exposure.map((light, pixel) => ((view.reflectance[pixel] as number) * light) / right);
+  return { width: view.width, height: view.height, luminance, view };
+}

@@ -19,6 +19,14 @@ export function shareInsideShutter(halfDuration: number, shutter: number): numbe
 }
 
 /**
+ * Share (0 to 1) of a flash that dies away exponentially which comes later than a time after its start:
+ * 10^(-t / t0.1), both in s.
+ */
+export function tailShare(tenthDuration: number, time: number): number {
+  return exp2((-time / tenthDuration) * Math.log2(10));
+}
+
+/**
  * Time (s) corrected for reciprocity failure by Schwarzschild's form: t^p, with t from 1 s up and p of the material.
  * Times below 1 s come back as they are. Undefined where it leaves the range of numbers.
  */

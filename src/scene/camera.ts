@@ -78,6 +78,7 @@ export function finishCamera(site: Site, camera: CameraModel, at: Vec3): SceneCa
     shutter: camera.shutter?.value ?? null,
     iso: camera.sensitivity?.value ?? null,
     sync: camera.sync?.value ?? null,
+    interval: camera.interval?.value ?? null,
     balance: camera.balance?.value ?? 5600,
     circleOfConfusion: camera.circle_of_confusion?.value ?? Math.sqrt(a * a + b * b) / 1500,
     pixels:

@@ -23,3 +23,12 @@ export const defaultSkin = 0.35;
 export const defaultCloth = 0.3;
 /** Default reflectance of the hair, 0 to 1 (common practice, no source). */
 export const defaultHair = 0.08;
+/** How fast the fastest part of a person moves, by the word of the recipe, m/s (common practice, no source). */
+export const speeds: Readonly<Record<string, number>> = {
+  still: 0,
+  turns: 0.5,
+  walks: 1.4,
+  swings: 2,
+  jumps: 4,
+  throws: 5,
+};

@@ -2,7 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import type { SubjectModel } from "../model/types.js";
 import { lyingBody, uprightBody } from "./body-frame.js";
 import { buildFigure } from "./figure.js";
-import { defaultCloth, defaultHair, defaultSkin, defaultStature, figure } from "./figure-numbers.js";
+import { defaultCloth, defaultHair, defaultSkin, defaultStature, figure, speeds } from "./figure-numbers.js";
 import { blockDirection, blockPoint } from "./points.js";
 import { poseShape } from "./pose.js";
 import { assume, type Site } from "./site.js";
@@ -89,6 +89,7 @@ export function buildSubject(
     face: places.face,
     head: places.head,
     top: places.top,
+    speed: speeds[subject.moves ?? "still"] ?? 0,
     reachTop: Math.max(places.top, places.fingertip, reach),
   };
 }

@@ -129,6 +129,8 @@ export interface SceneSubject {
   readonly head: Vec3;
   /** Height of the highest point of head and trunk above the floor. */
   readonly top: number;
+  /** How fast it moves, m/s; 0 for one who keeps still. */
+  readonly speed: number;
   /** Highest fingertip above the floor, at the highest pose. */
   readonly reachTop: number;
 }
@@ -185,6 +187,10 @@ export interface Source {
   readonly headHeight: number;
   readonly hotModellingLamp: boolean;
   readonly stand: Stand | null;
+  /** Duration t0.1 of the flash at its setting, s; left out where it is not known. */
+  readonly lasts?: number;
+  /** From one full-power flash to the next, s; left out where it is not known. */
+  readonly recycles?: number;
   /** Set where the lit opening is a cloth that the head shines through. */
   readonly cloth?: ClothLight;
   /** The name of the light whose bare head this is, where a cloth takes its place: what spills past the cloth. */
@@ -278,6 +284,8 @@ export interface SceneCamera {
   readonly shutter: number | null;
   readonly iso: number | null;
   readonly sync: number | null;
+  /** From one frame of a burst to the next, s; null without a burst. */
+  readonly interval: number | null;
   readonly balance: number;
   readonly circleOfConfusion: number;
   readonly pixels: { readonly width: number; readonly height: number } | null;

@@ -24,6 +24,7 @@ const meantToWarn = new Map([
       "lamp-through-wall",
       "camera-through-wall",
       "set-short-top",
+      "bare-frame",
       "sync-band",
       "stand-tip",
     ],

@@ -33,14 +33,19 @@ const SAME = 1e-6;
 
 const edged: ReadonlySet<ScenePolygon["kind"]> = new Set(["flat", "paper", "panel", "card", "scrim"]);
 
-/** The folds and edges of the set and the corners of the room that the picture shows. */
-export function seamsOf(scene: Scene): readonly Seam[] {
+/**
+ * The folds and edges of the set and the corners of the room that the picture shows.
+ *
+ * @param only - The piece whose edges are looked for; all lines where it is left out.
+ */
+export function seamsOf(scene: Scene, only?: string): readonly Seam[] {
   const { camera } = scene;
   const lens = camera === null ? null : lensOf(camera);
   if (camera === null || lens === null) return [];
   const look = sightOf(scene);
   const seams = new Map<string, Seam>();
   for (const line of [...setLines(scene, lens), ...roomLines(scene)]) {
+    if (only !== undefined && line.name !== only) continue;
     const ends = seenPart(lens, look, line);
     if (ends === null) continue;
     const key = `${line.kind} ${line.name} ${line.side}`;
@@ -102,6 +107,14 @@ function edgeOf(clear: (t: number) => boolean, seen: number, beyond: number): nu
     else bad = middle;
   }
   return good;
+}
+
+/** The lines on which two flats are joined, with their ends in space, seen or not. */
+export function foldsOf(
+  scene: Scene,
+): readonly { readonly name: string; readonly a: Vec3; readonly b: Vec3 }[] {
+  const lens = scene.camera === null ? null : lensOf(scene.camera);
+  return lens === null ? [] : setLines(scene, lens).filter(({ kind }) => kind === "fold");
 }
 
 /** The folds and the free edges of the pieces of the set. */

@@ -36,12 +36,20 @@ const CORNERS = 24;
  * it. Of a lamp the lit opening is looked for, lit or not; what stands before it hides it.
  *
  * @param margin - Halves of the frame that are added all round it.
+ * @param only - The name of the thing that is looked for; all of them where it is left out.
  */
-export function seenThings(scene: Scene, recipe: Recipe | null, margin = 0): readonly SeenThing[] {
+export function seenThings(
+  scene: Scene,
+  recipe: Recipe | null,
+  margin = 0,
+  only?: string,
+): readonly SeenThing[] {
   const lens = scene.camera === null ? null : lensOf(scene.camera);
   if (lens === null) return [];
   const look = sightOf(scene);
-  return thingsOf(scene, recipe, lens, margin).flatMap((thing) => {
+  const things = thingsOf(scene, recipe, lens, margin);
+  return things.flatMap((thing) => {
+    if (only !== undefined && thing.name !== only) return [];
     const found = lookAt(lens, look, thing);
     return found === null ? [] : [{ kind: thing.kind, name: thing.name, ...found }];
   });

@@ -1,19 +1,24 @@
 import { ambient } from "./ambient.rule.js";
 import { backgroundOff } from "./background-off.rule.js";
+import { bareFrame } from "./bare-frame.rule.js";
 import { belowMinimum } from "./below-minimum.rule.js";
 import { bgUneven } from "./bg-uneven.rule.js";
 import { blocked } from "./blocked.rule.js";
 import { boomBalance } from "./boom-balance.rule.js";
 import { bounceColour } from "./bounce-colour.rule.js";
+import { burstTooFast } from "./burst-too-fast.rule.js";
 import { cameraThroughWall } from "./camera-through-wall.rule.js";
 import { clippedLit } from "./clipped-lit.rule.js";
 import { colourMix } from "./colour-mix.rule.js";
 import { crossingNoses } from "./crossing-noses.rule.js";
 import { darkSockets } from "./dark-sockets.rule.js";
+import { diffraction } from "./diffraction.rule.js";
 import { diffuserNoSofter } from "./diffuser-no-softer.rule.js";
+import { edgeStretch } from "./edge-stretch.rule.js";
 import { elevationChangesDownBody } from "./elevation-changes-down-body.rule.js";
 import { fan } from "./fan.rule.js";
 import { flare } from "./flare.rule.js";
+import { foldAtHead } from "./fold-at-head.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
 import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
 import { lampInFrame } from "./lamp-in-frame.rule.js";
@@ -22,6 +27,7 @@ import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
 import { lampThroughWall } from "./lamp-through-wall.rule.js";
 import { lowSun } from "./low-sun.rule.js";
 import { meterTrap } from "./meter-trap.rule.js";
+import { motionBlur } from "./motion-blur.rule.js";
 import { nearField } from "./near-field.rule.js";
 import { noDetail } from "./no-detail.rule.js";
 import { noReserve } from "./no-reserve.rule.js";
@@ -30,7 +36,9 @@ import { notOvercast } from "./not-overcast.rule.js";
 import { notSunHard } from "./not-sun-hard.rule.js";
 import { offAperture } from "./off-aperture.rule.js";
 import { outOfFocus } from "./out-of-focus.rule.js";
+import { ownShadow } from "./own-shadow.rule.js";
 import { panelShadesKey } from "./panel-shades-key.rule.js";
+import { paperEdge } from "./paper-edge.rule.js";
 import { peopleUneven } from "./people-uneven.rule.js";
 import { ratioOff } from "./ratio-off.rule.js";
 import { reflectanceAssumed } from "./reflectance-assumed.rule.js";
@@ -43,6 +51,7 @@ import { standTooShort } from "./stand-too-short.rule.js";
 import { sunFlat } from "./sun-flat.rule.js";
 import { sunHarsh } from "./sun-harsh.rule.js";
 import { syncBand } from "./sync-band.rule.js";
+import { tailCut } from "./tail-cut.rule.js";
 import { tooClose } from "./too-close.rule.js";
 import { twoSuns } from "./two-suns.rule.js";
 import { uncalibrated } from "./uncalibrated.rule.js";
@@ -60,9 +69,13 @@ export const rules: readonly Rule[] = [
   cameraThroughWall,
   setShortTop,
   setTopPose,
+  bareFrame,
+  paperEdge,
+  foldAtHead,
   panelShadesKey,
   blocked,
   lampInFrame,
+  ownShadow,
   notSunHard,
   sunFlat,
   sunHarsh,
@@ -96,11 +109,16 @@ export const rules: readonly Rule[] = [
   ambient,
   syncBand,
   whiteBalanceOff,
+  tailCut,
+  motionBlur,
+  burstTooFast,
   colourMix,
   bounceColour,
   reflectanceAssumed,
   outOfFocus,
+  diffraction,
   tooClose,
+  edgeStretch,
   flare,
   standTip,
   boomBalance,

@@ -1,63 +1,81 @@
-import type { Vec3 } from "../../core/vector.js";
-import { addScaled } from "../../math/vector.js";
-import type { Scene, Source } from "../../scene/types.js";
-import { between } from "../geometry/crossing.js";
-import { inFrame } from "../geometry/frame.js";
-import { lightsOn } from "../plan.js";
+import type { LightModel, Recipe } from "../../model/types.js";
+import { buildScene } from "../../scene/build.js";
+import type { Scene } from "../../scene/types.js";
+import { withLight } from "../change/rebuild.js";
+import { type SeenThing, seenThings } from "../frame/seen.js";
+import { fixed } from "../say/number.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
 /** Two per cent of the frame, in halves of it: what a slip of the camera shows. */
 const MARGIN = 0.04;
+/** How far round a lamp is moved in search of a place outside of the picture, deg. */
+const FARTHEST = 60;
 
-/** The middle of an opening and its ends along width and height. */
-function outline(source: Source): readonly Vec3[] {
-  const { shape } = source;
-  const [w, h] =
-    shape.kind === "rectangle"
-      ? [shape.width / 2, shape.height / 2]
-      : shape.kind === "capsule"
-        ? [shape.radius, shape.length / 2]
-        : [shape.radius, shape.radius];
-  const { centre, across, along } = source;
-  return [
-    centre,
-    addScaled(centre, across, w),
-    addScaled(centre, across, -w),
-    addScaled(centre, along, h),
-    addScaled(centre, along, -h),
-  ];
+const carried: ReadonlySet<SeenThing["kind"]> = new Set(["lamp", "stand", "boom"]);
+
+/** What of a lamp the picture shows: its opening, its stand, its boom. */
+function partsSeen(scene: Scene, recipe: Recipe, name: string, margin: number): readonly SeenThing[] {
+  return seenThings(scene, recipe, margin, name).filter(({ kind }) => carried.has(kind));
 }
 
-function seen(scene: Scene, source: Source, margin: number): boolean {
-  const { camera } = scene;
-  if (camera === null) return false;
-  return outline(source).some(
-    (point) => inFrame(camera, point, margin) && between(scene, camera.at, point) === null,
-  );
+/** The nearest whole degree round the mark at which lamp and stand are outside of the picture; null up to 60 deg. */
+function clearBearing(recipe: Recipe, light: LightModel): string | null {
+  const { bearing, name } = light;
+  if (bearing === undefined || name === null) return null;
+  const sign = bearing.side === "left" ? -1 : 1;
+  const before = Math.round(sign * bearing.angle.value);
+  for (let turn = 1; turn <= FARTHEST; turn++) {
+    // Away from the middle of the picture first: towards the camera's side.
+    for (const to of [before - Math.sign(before) * turn, before + Math.sign(before) * turn]) {
+      if (Math.abs(to) > 180) continue;
+      const side = to < 0 ? "left" : "right";
+      const angle = { ...bearing.angle, value: Math.abs(to) };
+      const moved = withLight(recipe, name, (row) => ({ ...row, bearing: { ...bearing, side, angle } }));
+      const scene = buildScene(moved, () => undefined);
+      if (partsSeen(scene, moved, name, MARGIN).length === 0) return `${side}(${fixed(Math.abs(to), 0)} deg)`;
+    }
+  }
+  return null;
 }
 
-/** A lamp is in the picture. */
+const partWords: Readonly<Record<string, (name: string) => string>> = {
+  lamp: (name) => name,
+  stand: (name) => `The stand of ${name}`,
+  boom: (name) => `The boom of ${name}`,
+};
+
+/** A lamp or what carries it is in the picture. */
 export const lampInFrame: Rule = {
   code: "lamp-in-frame",
   thresholds: [],
   safety: false,
   page: {
-    when: "The middle of a lamp's opening or one of its ends lies inside the frame or within 2 % of it, and no piece of the set stands before it. A light with `role: practical` is meant to be seen. Stands, booms and cables are not looked at, nor is what the subject hides.",
-    means: "The lamp is in the picture.",
+    when: "A part of a lamp's opening, its stand or its boom lies inside the frame or within 2 % of it, and nothing stands before it. A light with `role: practical` is meant to be seen. The head behind the opening and cables are not looked at.",
+    means: "The lamp, or what carries it, is in the picture.",
     todo: "Move it out of the frame, hold the camera the other way, use a longer lens, or hide it.",
-    source: "Projection through the lens, exact.",
+    source: "Projection through the lens; what is seen by lines of sight.",
   },
-  check: ({ scene }) =>
-    lightsOn(scene).flatMap((source): RuleFinding[] => {
-      if (source.role === "practical" || !seen(scene, source, MARGIN)) return [];
+  check: ({ scene, recipe }) =>
+    recipe.lights.flatMap((light): RuleFinding[] => {
+      const { name } = light;
+      if (name === null || light.role === "practical") return [];
+      const near = partsSeen(scene, recipe, name, MARGIN);
+      const first = near[0];
+      if (first === undefined) return [];
+      const inside = partsSeen(scene, recipe, name, 0)[0];
+      const { kind } = inside ?? first;
+      const what = partWords[kind]?.(name) ?? name;
+      const free = clearBearing(recipe, light);
+      const move = free === null ? "Move it out of the frame" : `Move it round to ${free}`;
       return [
         {
           severity: "stop",
-          message: seen(scene, source, 0)
-            ? `${source.name} is in the picture.`
-            : `${source.name} is within 2 % of the edge of the picture.`,
-          remedy: "Move it out of the frame, take a longer lens, or hide it behind the set or the subject.",
-          about: source.name,
+          message:
+            inside === undefined
+              ? `${what} is within 2 % of the edge of the picture.`
+              : `${what} is in the picture.`,
+          remedy: `${move}, take a longer lens, or hide it behind the set or the subject.`,
+          about: name,
         },
       ];
     }),

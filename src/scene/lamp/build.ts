@@ -146,5 +146,7 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
     headHeight: light.head_height?.value ?? 2 * halfHeight(shape, axis[2], frame),
     hotModellingLamp: light.modelling_lamp === "hot",
     stand: standOf(site, light),
+    ...(light.lasts === undefined ? {} : { lasts: light.lasts.value }),
+    ...(light.recycles === undefined ? {} : { recycles: light.recycles.value }),
   };
 }

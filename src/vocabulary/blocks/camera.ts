@@ -71,6 +71,14 @@ export const camera = {
       range: [0.00001, 1],
     },
     {
+      name: "interval",
+      type: "time",
+      help: "Time from one frame of a burst to the next.",
+      example: "0.5 s",
+      default: "no burst",
+      range: [0.001, 600],
+    },
+    {
       name: "balance",
       type: "temperature",
       help: "White balance that is set.",

@@ -235,11 +235,10 @@ export const light = {
     {
       name: "lasts",
       type: "time",
-      help: "Flash duration t0.1: the time above a tenth of the peak (ISO 2827).",
+      help: "Flash duration t0.1 at the set power: the time above a tenth of the peak (ISO 2827).",
       example: "1/300 s",
       default: "not known",
       range: [0.000001, 10],
-      later: true,
     },
     {
       name: "recycles",
@@ -248,7 +247,6 @@ export const light = {
       example: "1.2 s",
       default: "not known",
       range: [0.001, 60],
-      later: true,
     },
     {
       name: "through",

@@ -32,6 +32,14 @@ export const subject = {
       default: "standing",
     },
     {
+      name: "moves",
+      type: "word",
+      words: ["still", "turns", "walks", "swings", "jumps", "throws"],
+      help: "How it moves: turns the head (0.5 m/s), walks (1.4), swings hair or a skirt (2), jumps (4), throws a cloth (5).",
+      example: "jumps",
+      default: "still",
+    },
+    {
       name: "seat",
       type: "length",
       help: "Height of what a seated person sits on.",

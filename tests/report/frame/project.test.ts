@@ -32,6 +32,7 @@ function cameraAt(at: Vec3, aim: Vec3, focal: number, shift = 0, focus: Vec3 | n
     shutter: 0.01,
     iso: 100,
     sync: null,
+    interval: null,
     balance: 5600,
     circleOfConfusion: 0.00003,
     pixels: null,

@@ -129,6 +129,9 @@ export function renderReportCsv(report: Report): string {
     ...report.lights.flatMap(lightRows),
     ...report.stations.flatMap(stationRows),
     ...report.shadows.flatMap(shadowRows),
+    ...report.gloss.map(
+      (item): Row => ["gloss", item.surface, item.light, item.share, "1", item.reason ?? ""],
+    ),
     ...(report.colour?.stations ?? []).flatMap((item): readonly Row[] => {
       const name = `${item.name} ${item.receptor} ${item.looks}`;
       return [

@@ -15,6 +15,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
 import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
+import { glossSentences } from "./text-gloss.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
 import { bounceSentences, roomLightSentences, stationTable, withinSentences } from "./text-stations.js";
@@ -107,6 +108,7 @@ function readings(report: Report): readonly ViewPart[] {
 
 function verdicts(report: Report): readonly ViewPart[] {
   const parts: ViewPart[] = [];
+  if (report.gloss.length > 0) parts.push(...section("Gloss", list(glossSentences(report))));
   if (report.colour !== null && hasColour(report.colour)) {
     parts.push(...section("Colour", list(colourSentences(report.colour))));
     const { columns, rows } = colourTable(report.colour);

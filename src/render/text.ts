@@ -7,6 +7,7 @@ import { layTable } from "./table.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourLines, hasColour } from "./text-colour.js";
 import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
+import { glossSentences } from "./text-gloss.js";
 import { lightBlock } from "./text-lights.js";
 import { shadowLines } from "./text-shadows.js";
 import { stationLines } from "./text-stations.js";
@@ -69,6 +70,7 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
     found.push(["Lights", joined(report.lights.map((light) => lightBlock(light, view)))]);
   found.push(["Readings", stationLines(report, view)]);
   if (report.shadows.length > 0) found.push(["Shadows", shadowLines(report, view)]);
+  if (report.gloss.length > 0) found.push(["Gloss", say(glossSentences(report))]);
   if (report.colour !== null && hasColour(report.colour))
     found.push(["Colour", colourLines(report.colour, view)]);
   if (report.intent !== null)

@@ -9,6 +9,7 @@ import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
 import { reportFrame, reportSharpness } from "./frame/report.js";
+import { reportGloss } from "./gloss/build.js";
 import { headline } from "./headline.js";
 import { reportIntent } from "./intent/build.js";
 import { reportLight } from "./light.js";
@@ -64,6 +65,7 @@ export function buildReport(
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
     shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
+    gloss: reportGloss(plan),
     colour: reportColour(plan),
     intent: reportIntent(plan),
     results: [...reportResults(asked, inputs)],

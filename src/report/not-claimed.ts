@@ -6,9 +6,6 @@ export function notClaimed(scene: Scene): readonly string[] {
   lines.push(
     "Shadow edges are for an edge at the light's aim and a surface square to the light; outlines of real shadows on real surfaces are not computed.",
   );
-  if (scene.camera !== null) {
-    lines.push("What gloss mirrors is not computed.");
-  }
   if ((scene.room?.ambient ?? 0) > 0) {
     lines.push(
       "Room light is given beside the readings and is not added to them; it is taken to be the same everywhere.",

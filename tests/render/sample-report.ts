@@ -213,6 +213,28 @@ export const sample: Report = reportSchema.parse({
       reason: null,
     },
   ],
+  gloss: [
+    {
+      surface: "back",
+      light: "key",
+      seen: true,
+      share: 0.444,
+      at: [0.4, 1.2, 1.3],
+      frame: [0.31, 0.62],
+      width: 9.8,
+      reason: null,
+    },
+    {
+      surface: "back",
+      light: "fill | <i>",
+      seen: false,
+      share: 0,
+      at: null,
+      frame: null,
+      width: null,
+      reason: "something stands in the way",
+    },
+  ],
   colour: {
     balance: 5600,
     best_balance: 4830,

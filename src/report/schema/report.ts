@@ -11,6 +11,7 @@ import {
 } from "zod";
 import { colourSchema } from "./colour.js";
 import { frame, sharpness } from "./frame.js";
+import { glossSchema } from "./gloss.js";
 import { intentSchema } from "./intent.js";
 
 /**
@@ -301,6 +302,9 @@ export const reportSchema = object({
   lights: array(light),
   stations: array(station),
   shadows: array(shadow),
+  gloss: glossSchema.meta({
+    description: "Lights mirrored in glossy pieces; empty without a camera or gloss",
+  }),
   colour: colourSchema.nullable().meta({ description: "Null where no light is on" }),
   intent: intentSchema.nullable().meta({ description: "Null where the recipe wishes for nothing" }),
   results: array(result),

@@ -49,7 +49,6 @@ const finish = {
   help: "Glossy: the report says what the lens sees mirrored; gloss is not in the stops.",
   example: "matt",
   default: "matt",
-  later: true,
 } as const satisfies PropertyRow;
 
 const panelSize = {

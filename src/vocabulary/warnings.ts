@@ -13,6 +13,8 @@ export const warningTable = [
   { code: "stand-too-short", safety: false },
   { code: "lamp-through-wall", safety: false },
   { code: "camera-through-wall", safety: false },
+  { code: "lamp-inside", safety: false },
+  { code: "same-place", safety: false },
   { code: "set-short-top", safety: false },
   { code: "set-top-pose", safety: false },
   { code: "bare-frame", safety: false },

@@ -3,6 +3,7 @@ import { belowMinimum } from "../rules/below-minimum.rule.js";
 import { cameraThroughWall } from "../rules/camera-through-wall.rule.js";
 import { fitsRoom } from "../rules/key-light.js";
 import { lampInFrame } from "../rules/lamp-in-frame.rule.js";
+import { lampInside } from "../rules/lamp-inside.rule.js";
 import { lampNearCeiling } from "../rules/lamp-near-ceiling.rule.js";
 import { lampThroughCeiling } from "../rules/lamp-through-ceiling.rule.js";
 import { lampThroughWall } from "../rules/lamp-through-wall.rule.js";
@@ -17,6 +18,7 @@ const watched: readonly Rule[] = [
   lampThroughCeiling,
   lampNearCeiling,
   lampThroughWall,
+  lampInside,
   standTooShort,
   standTip,
   cameraThroughWall,

@@ -22,6 +22,7 @@ import { foldAtHead } from "./fold-at-head.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
 import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
 import { lampInFrame } from "./lamp-in-frame.rule.js";
+import { lampInside } from "./lamp-inside.rule.js";
 import { lampNearCeiling } from "./lamp-near-ceiling.rule.js";
 import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
 import { lampThroughWall } from "./lamp-through-wall.rule.js";
@@ -43,6 +44,7 @@ import { peopleUneven } from "./people-uneven.rule.js";
 import { ratioOff } from "./ratio-off.rule.js";
 import { reflectanceAssumed } from "./reflectance-assumed.rule.js";
 import type { Rule } from "./rule.js";
+import { samePlace } from "./same-place.rule.js";
 import { setShortTop } from "./set-short-top.rule.js";
 import { setTopPose } from "./set-top-pose.rule.js";
 import { softTooFar } from "./soft-too-far.rule.js";
@@ -67,6 +69,8 @@ export const rules: readonly Rule[] = [
   standTooShort,
   lampThroughWall,
   cameraThroughWall,
+  lampInside,
+  samePlace,
   setShortTop,
   setTopPose,
   bareFrame,

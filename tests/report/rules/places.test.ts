@@ -1,0 +1,121 @@
+import { describe, expect, test } from "vitest";
+import { disc, sphere } from "../../../src/model/make/lamps.js";
+import { at, offset } from "../../../src/model/make/points.js";
+import { size, volume } from "../../../src/model/make/sizes.js";
+import { lampInside } from "../../../src/report/rules/lamp-inside.rule.js";
+import { samePlace } from "../../../src/report/rules/same-place.rule.js";
+import { cm, m } from "../../../src/units/make.js";
+import { block } from "../../helpers/models.js";
+import { dish, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
+
+/** The lamp at a place, without the tape by which the dish stands. */
+const lampAt = (x: number, y: number, z: number, more: object = {}) => {
+  const {
+    distance: _,
+    bearing: __,
+    height: ___,
+    ...rest
+  } = dish({
+    position: at(m(x), m(y), m(z)),
+    ...more,
+  } as never);
+  return rest as ReturnType<typeof dish>;
+};
+const flatAt = (name: string, y: number, width = 1) =>
+  block("flat", name, { size: size(m(width), m(2)), at: at(m(0), m(y), m(0)) } as never);
+
+describe("lamp-inside", () => {
+  test("speaks for a lamp in a person: the trunk is an ellipsoid of 0.115 h by 0.075 h", () => {
+    const bulb = { shape: sphere(cm(4)), aim: at(m(0), m(-3), m(1)) };
+    // h = 1.7 m: its front is 12.75 cm before the mark at 0.67 h; the bulb reaches 2 cm back.
+    const ahead = (y: number) => ({ lights: [lampAt(0, -y, 0.67 * 1.7, bulb)] });
+    expect(finding(lampInside, ahead(0.145)).message).toBe("key stands inside the person.");
+    expect(findings(lampInside, ahead(0.15))).toHaveLength(0);
+  });
+
+  test("and names the person where there are several", () => {
+    const two = {
+      subjects: [
+        block("subject", "ana", { at: offset({ left: m(1) }) }),
+        block("subject", "ben", { at: offset({ right: m(1) }) }),
+      ],
+      lights: [lampAt(1, 0, 1.1)],
+    };
+    expect(finding(lampInside, two).message).toBe("key stands inside ben.");
+  });
+
+  test("speaks for a lamp in a box, and for a flat through its opening, from rim to rim", () => {
+    const crate = block("box", "crate", {
+      size: volume(m(1), m(1), m(1)),
+      at: at(m(0), m(-2), m(0)),
+    } as never);
+    const inCrate = (z: number) => ({ set: setOf(crate as never), lights: [lampAt(0, -2, z)] });
+    expect(finding(lampInside, inCrate(0.5)).message).toBe("key stands inside crate.");
+    expect(findings(lampInside, inCrate(1.2))).toHaveLength(0);
+    // The dish of 20 cm looks across the flat's plane, so it reaches 10 cm to either side of its middle.
+    const across = (y: number) => ({
+      set: setOf(flatAt("screen", -1.5) as never),
+      lights: [lampAt(0, y, 1, { aim: at(m(3), m(y), m(1)) })],
+    });
+    expect(finding(lampInside, across(-1.59)).message).toBe("screen goes through the opening of key.");
+    expect(findings(lampInside, across(-1.61))).toHaveLength(0);
+    // A lamp whose middle lies in the plane itself.
+    expect(findings(lampInside, across(-1.5))).toHaveLength(1);
+    // A screen that ends short of it.
+    const short = block("flat", "screen", {
+      size: size(m(1), m(2)),
+      at: at(m(0.51), m(-1.5), m(0)),
+    } as never);
+    expect(findings(lampInside, { ...across(-1.5), set: setOf(short as never) })).toHaveLength(0);
+  });
+
+  test("its own stand does not count", () => {
+    expect(findings(lampInside, { lights: [dish({ parts: [block("stand", null, {})] } as never)] })).toEqual(
+      [],
+    );
+  });
+
+  test("the place that it names is free, and a centimetre less is not", () => {
+    // Straight before the face, but aimed past it, so that the disc stands across the screen's plane.
+    const turned = (y: number) => ({
+      set: setOf(flatAt("screen", -1.5) as never),
+      lights: [lampAt(0, y, 1.5861, { shape: disc(cm(40)), aim: at(m(2), m(y), m(1.5861)) })],
+    });
+    const { remedy } = finding(lampInside, turned(-1.6));
+    // The face is 9.69 cm before the mark, and the disc has to be 20 cm from the plane: 1.7 m or 1.3 m from the mark.
+    const away = numberAfter(remedy, "key to", "m");
+    expect(away).toBe(1.61);
+    expect(findings(lampInside, turned(-0.0969 - away))).toHaveLength(0);
+    expect(findings(lampInside, turned(-0.0969 - away + 0.01))).toHaveLength(1);
+  });
+});
+
+describe("same-place", () => {
+  const pair = (a: ReturnType<typeof flatAt>, b: ReturnType<typeof flatAt>) => ({
+    set: setOf(a as never, b as never),
+  });
+
+  test("speaks for two flats in one plane and on each other, and not a millimetre apart", () => {
+    expect(finding(samePlace, pair(flatAt("one", 1), flatAt("two", 1, 0.5))).message).toBe(
+      "one and two lie in the same place: it is not known which is in front.",
+    );
+    expect(findings(samePlace, pair(flatAt("one", 1), flatAt("two", 1.001)))).toHaveLength(0);
+  });
+
+  test("not where they only touch side by side", () => {
+    const beside = (x: number) =>
+      block("flat", "two", { size: size(m(1), m(2)), at: at(m(x), m(1), m(0)) } as never);
+    expect(findings(samePlace, pair(flatAt("one", 1), beside(1)))).toHaveLength(0);
+    expect(findings(samePlace, pair(flatAt("one", 1), beside(0.99)))).toHaveLength(1);
+  });
+
+  test("moved as it says they are apart", () => {
+    const { remedy, about } = finding(samePlace, pair(flatAt("one", 1), flatAt("two", 1)));
+    expect(about).toBe("two");
+    const by = numberAfter(remedy, "Move two", "cm") / 100;
+    // The flat's front faces the camera's side, so back is away from it.
+    expect(findings(samePlace, pair(flatAt("one", 1), flatAt("two", 1 + by)))).toHaveLength(0);
+    const three = setOf(flatAt("one", 1) as never, flatAt("two", 1) as never, flatAt("three", 1.01) as never);
+    expect(samePlace.check(planOf({ set: three }))[0]?.remedy).toContain("Move two 2 cm back");
+  });
+});

@@ -1,4 +1,6 @@
+import type { ReportFace } from "../report/schema/face.js";
 import type { Report, ReportLight, ReportShadow, ReportStation } from "../report/schema/report.js";
+import type { ThrownShadow } from "../report/schema/thrown.js";
 import { type CsvCell, renderCsv } from "./csv.js";
 import { shortest } from "./number.js";
 import { nearestWords, titleOf } from "./text-verdicts.js";
@@ -122,6 +124,51 @@ const shadowRows = (shadow: ReportShadow): readonly Row[] => {
   ];
 };
 
+const thrownRows = (shadow: ThrownShadow): readonly Row[] => {
+  const name = `${shadow.of} by ${shadow.light} on ${shadow.surface}`;
+  const row = (what: string, value: CsvCell, unit: string, note = ""): Row => [
+    "thrown",
+    name,
+    what,
+    value,
+    unit,
+    note,
+  ];
+  const { edge } = shadow;
+  return [
+    row("area", shadow.area, "m2"),
+    row("in_frame", shadow.in_frame, "1"),
+    row("reach", shadow.reach, "m"),
+    row("low", shadow.low, "m"),
+    row("high", shadow.high, "m"),
+    row("growth", shadow.growth, "1"),
+    row("depth", shadow.depth, "stop"),
+    row("goes_on_to", shadow.crosses.join(", "), ""),
+    row("edge_least", edge?.full.least ?? null, "mm"),
+    row("edge", edge?.full.middle ?? null, "mm"),
+    row("edge_greatest", edge?.full.greatest ?? null, "mm"),
+    row("edge_10_90", edge?.ten_ninety?.middle ?? null, "mm"),
+    row("edge_share", edge?.share ?? null, "1", "of the frame's width"),
+    row("edge_pixels", edge?.pixels ?? null, "1"),
+  ];
+};
+
+const faceRows = (face: ReportFace): readonly Row[] => {
+  const name = face.subject === "" ? "face" : face.subject;
+  return [
+    ["face", name, "pattern", face.pattern, "", face.nearest === null ? "" : `nearest ${face.nearest.name}`],
+    ["face", name, "side", face.side, "", face.side_reason ?? ""],
+    ...face.lights.flatMap((light): readonly Row[] => [
+      ["face", name, "azimuth", light.azimuth, "deg", light.light],
+      ["face", name, "elevation", light.elevation, "deg", light.light],
+      ["face", name, "nose_shadow_side", light.nose_shadow?.side ?? null, "mm", light.light],
+      ["face", name, "nose_shadow_drop", light.nose_shadow?.drop ?? null, "mm", light.light],
+      ["face", name, "catchlight_share", light.catchlight?.size ?? null, "1", light.light],
+      ["face", name, "catchlight_offset", light.catchlight?.offset ?? null, "1", light.light],
+    ]),
+  ];
+};
+
 /** Every number of a report as one long table: part, name, quantity, value, unit, note. For spreadsheets and scripts. */
 export function renderReportCsv(report: Report): string {
   const rows: Row[] = [
@@ -132,6 +179,8 @@ export function renderReportCsv(report: Report): string {
     ...report.gloss.map(
       (item): Row => ["gloss", item.surface, item.light, item.share, "1", item.reason ?? ""],
     ),
+    ...report.thrown.shadows.flatMap(thrownRows),
+    ...report.faces.flatMap(faceRows),
     ...(report.colour?.stations ?? []).flatMap((item): readonly Row[] => {
       const name = `${item.name} ${item.receptor} ${item.looks}`;
       return [

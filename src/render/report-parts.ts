@@ -14,11 +14,13 @@ import type { TableColumn } from "./table.js";
 import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
+import { faceSentences, faceTitle } from "./text-face.js";
 import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
 import { bounceSentences, roomLightSentences, stationTable, withinSentences } from "./text-stations.js";
+import { doubledSentences, thrownTable, thrownWords } from "./text-thrown.js";
 import {
   heldSentences,
   nearestWords,
@@ -102,6 +104,22 @@ function readings(report: Report): readonly ViewPart[] {
   if (report.shadows.length > 0) {
     const { columns, rows } = shadowTable(report);
     parts.push(...section("Shadows", laidOut(columns, rows)), paragraph(words(shadowWords)));
+  }
+  parts.push(...thrownAndFaces(report));
+  return parts;
+}
+
+function thrownAndFaces(report: Report): readonly ViewPart[] {
+  const parts: ViewPart[] = [];
+  const { columns, rows } = thrownTable(report);
+  if (rows.length > 0) {
+    const doubled = doubledSentences(report).map((text) => paragraph(words(text)));
+    parts.push(...section("Shadows as they fall", laidOut(columns, rows)), paragraph(words(thrownWords)));
+    parts.push(...doubled);
+  }
+  for (const face of report.faces) {
+    const sentences = faceSentences(face);
+    if (sentences.length > 0) parts.push(...section(faceTitle(face), list(sentences)));
   }
   return parts;
 }

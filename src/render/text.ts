@@ -6,11 +6,13 @@ import { defaultView, indented, labelled, type ViewOptions, wrapText } from "./r
 import { layTable } from "./table.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourLines, hasColour } from "./text-colour.js";
+import { faceSentences, faceTitle } from "./text-face.js";
 import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightBlock } from "./text-lights.js";
 import { shadowLines } from "./text-shadows.js";
 import { stationLines } from "./text-stations.js";
+import { thrownLines } from "./text-thrown.js";
 import {
   expectationLines,
   heldSentences,
@@ -71,6 +73,12 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   found.push(["Readings", stationLines(report, view)]);
   if (report.shadows.length > 0) found.push(["Shadows", shadowLines(report, view)]);
   if (report.gloss.length > 0) found.push(["Gloss", say(glossSentences(report))]);
+  const thrown = thrownLines(report, view);
+  if (thrown.length > 0) found.push(["Shadows as they fall", thrown]);
+  for (const face of report.faces) {
+    const lines = say(faceSentences(face));
+    if (lines.length > 0) found.push([faceTitle(face), lines]);
+  }
   if (report.colour !== null && hasColour(report.colour))
     found.push(["Colour", colourLines(report.colour, view)]);
   if (report.intent !== null)

@@ -8,6 +8,7 @@ import { reportColour } from "./colour/build.js";
 import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
+import { reportFaces } from "./face/report.js";
 import { reportFrame, reportSharpness } from "./frame/report.js";
 import { reportGloss } from "./gloss/build.js";
 import { headline } from "./headline.js";
@@ -22,6 +23,7 @@ import type { Report } from "./schema/report.js";
 import { setupSentences } from "./setup.js";
 import { reportShadows } from "./shadows.js";
 import { keyReading, reportStations } from "./stations.js";
+import { reportThrown } from "./thrown/report.js";
 
 /** What a report may be told besides recipe and scene. */
 export interface ReportOptions {
@@ -52,6 +54,7 @@ export function buildReport(
   const asked: Asked = { plan, alarms };
   const inputs = measuredInputs(plan);
   const expectations = [...reportExpectations(asked, inputs, options.lineOf ?? (() => null))];
+  const shadows = [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)];
   const report: Report = withoutMinusZero({
     format: 1,
     title: recipe.title,
@@ -64,8 +67,10 @@ export function buildReport(
     sharpness: reportSharpness(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
-    shadows: [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)],
     gloss: reportGloss(plan),
+    shadows,
+    thrown: reportThrown(scene, shadows),
+    faces: reportFaces(plan),
     colour: reportColour(plan),
     intent: reportIntent(plan),
     results: [...reportResults(asked, inputs)],

@@ -82,6 +82,7 @@ export function buildSubject(
     facing,
     nose: frame.front,
     across: frame.across,
+    spectacles: subject.spectacles?.value ?? null,
     hair: subject.hair?.value ?? defaultHair,
     stature,
     heels,

@@ -120,6 +120,8 @@ export interface SceneSubject {
   readonly nose: Vec3;
   /** Unit vector to the camera's right of a subject that faces the camera: its own left-hand side. */
   readonly across: Vec3;
+  /** How far flat spectacles lean forward at the top, deg; null for one who wears none. */
+  readonly spectacles: number | null;
   /** Reflectance of the hair; no body of its own carries it. */
   readonly hair: number;
   readonly stature: number;

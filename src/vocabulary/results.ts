@@ -1,3 +1,5 @@
+import { shadowResults } from "./shadow-results.js";
+
 /** What an argument of a result may be. */
 export type ArgumentType =
   | "length"
@@ -52,12 +54,13 @@ export interface ResultRow {
   readonly needs?: readonly ResultNeed[];
   /** True where a light that is off has no such result. */
   readonly lit?: boolean;
-  /** Known to the language, worked out by a later version. */
-  readonly later?: boolean;
+  /** Of these arguments there is one, and not two. */
+  readonly oneOf?: readonly string[];
 }
 
 const at = { name: "at", type: "point", needed: false, instead: "subject" } as const;
-const gap = { name: "gap", type: "length", needed: true } as const;
+const gap = { name: "gap", type: "length", needed: false } as const;
+const on = { name: "on", type: "surface-name", needed: false } as const;
 const across = { name: "across", type: "extent", needed: false } as const;
 const a = { name: "a", type: "reading", needed: true } as const;
 const b = { name: "b", type: "reading", needed: true } as const;
@@ -107,15 +110,17 @@ export const results = [
   {
     name: "shadow_edge",
     of: "light",
-    args: [gap, across, { name: "on", type: "surface-name", needed: false }],
+    args: [gap, across, on],
+    oneOf: ["gap", "on"],
     type: "length",
-    help: "Full width of the half-shade of an edge at the aim, on a surface `gap` behind it.",
+    help: "Full width of the half-shade of an edge at the aim, on a surface `gap` behind it; with `on`, of the subjects' own outlines where they fall on that surface, the middle width along them, inside the frame.",
     example: "key.shadow_edge(gap: 12 cm)",
   },
   {
     name: "shadow_edge_10_90",
     of: "light",
-    args: [gap, across],
+    args: [gap, across, on],
+    oneOf: ["gap", "on"],
     type: "length",
     help: "The same from 10 to 90 % of the light.",
     example: "key.shadow_edge_10_90(gap: 12 cm)",
@@ -163,12 +168,13 @@ export const results = [
   {
     name: "shadow_length",
     of: "light",
-    args: [],
+    args: [on],
     type: "length",
-    help: "Length of the first subject's shadow on a level floor.",
+    help: "Length of the first subject's shadow on a level floor, walls and set left out; with `on`, how far its shadow on that surface reaches from the subject's place, along the floor.",
     example: "key.shadow_length",
     needs: ["subject"],
   },
+  ...shadowResults,
   {
     name: "energy",
     of: "light",

@@ -1,4 +1,5 @@
 import type { BaseUnit } from "../units/dimension.js";
+import { faceThresholds } from "./face-thresholds.js";
 import { wishThresholds } from "./wish-thresholds.js";
 
 /**
@@ -453,4 +454,5 @@ export const thresholdTable = [
     help: "Airy disc over the circle of confusion from which the finest detail softens.",
     source: practice,
   },
+  ...faceThresholds,
 ] as const satisfies readonly ThresholdRow[];

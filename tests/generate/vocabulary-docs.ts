@@ -91,7 +91,7 @@ function resultsDocs(): string {
       code(row.example),
       row.args.length === 0 ? "-" : row.args.map(argumentOf).join(", "),
       row.type,
-      `${row.help}${row.later === true ? " **Kept for a later version.**" : ""}`,
+      row.help,
     ]),
   );
 }

@@ -235,6 +235,90 @@ export const sample: Report = reportSchema.parse({
       reason: "something stands in the way",
     },
   ],
+  thrown: {
+    shadows: [
+      {
+        light: "key",
+        of: "subject",
+        kind: "subject",
+        surface: "back",
+        outlines: [
+          {
+            surface: "back",
+            hole: false,
+            ring: [
+              [0.2, 0.7, 0],
+              [0.6, 0.7, 0],
+              [0.4, 0.7, 1.3],
+            ],
+          },
+        ],
+        area: 0.26,
+        in_frame: 0.8,
+        reach: 0.92,
+        low: 0,
+        high: 1.3,
+        growth: 1.28,
+        depth: 2.2,
+        crosses: ["floor"],
+        runs_over: true,
+        edge: {
+          places: 18,
+          gap: 0.72,
+          distance: 2.5,
+          full: { least: 190.2, middle: 241.3, greatest: 305.7 },
+          ten_ninety: { least: 136, middle: 172.5, greatest: 218.6 },
+          share: 0.19,
+          pixels: 760,
+        },
+      },
+    ],
+    fans: [{ light: "key", degrees: 31 }],
+    doubled: [
+      {
+        surface: "back",
+        lights: [
+          { name: "key", depth: 2.2 },
+          { name: "fill | <i>", depth: null },
+        ],
+      },
+    ],
+  },
+  faces: [
+    {
+      subject: "",
+      key: "key",
+      pattern: "loop",
+      nearest: { name: "loop", azimuth: 0, elevation: 0 },
+      next: { name: "rembrandt", azimuth: 10, elevation: 8 },
+      side: null,
+      side_reason: "the face looks into the lens",
+      lights: [
+        {
+          light: "key",
+          azimuth: -35,
+          elevation: 27,
+          nose_shadow: { side: 17.5, drop: 15.5, on_lip: false },
+          catchlight: { hour: 11, offset: 0.4, size: 0.15, seen: true, reason: null },
+          glare: null,
+        },
+        {
+          light: "fill | <i>",
+          azimuth: 95,
+          elevation: 5,
+          nose_shadow: null,
+          catchlight: {
+            hour: 3,
+            offset: 0.98,
+            size: 0.3,
+            seen: false,
+            reason: "the light does not shine into the eye",
+          },
+          glare: { off: 8, half: 9, seen: true },
+        },
+      ],
+    },
+  ],
   colour: {
     balance: 5600,
     best_balance: 4830,

@@ -29,7 +29,6 @@ export function resultExpr(
 ): Expr | null {
   const args = readArguments(ctx, node, row, read);
   if (args === null) return null;
-  if (row.later === true) report(ctx, "result.later", node.span, { name: row.name });
   else noteAbsent(ctx, node, row, of, args);
   return { kind: "result", type: row.type, name: row.name, of, args };
 }
@@ -66,6 +65,11 @@ function readArguments(
       if (read === null) return null;
       given.push({ name: parameter.name, value: read });
     }
+  }
+  const chosen = (row.oneOf ?? []).filter((name) => given.some((argument) => argument.name === name));
+  if (row.oneOf !== undefined && chosen.length !== 1) {
+    const names = row.oneOf.map((name) => `\`${name}\``).join(" or ");
+    return trouble(ctx, node, row, `needs ${names}${chosen.length === 0 ? "" : ", not both"}`);
   }
   const [unknown] = left.keys();
   if (unknown !== undefined) {
@@ -144,8 +148,6 @@ function readArgument(
     case "surface-name": {
       const word = singleWord(bare(value));
       if (word !== null && (ctx.declared.has(word) || word === "floor")) {
-        if (row.name === "shadow_edge")
-          report(ctx, "result.later", value.span, { name: "shadow_edge(on: ...)" });
         return word;
       }
       return trouble(ctx, node, row, `needs the name of a surface for \`${name}\``);

@@ -26,12 +26,6 @@ export const claimFindings = {
     help: "{remedy}",
     page: "A result is taken of something: `headroom` of a camera, a head and a set, `key.reserve` of a lamp that is on. Where that is not in the recipe there is nothing to work out, so an expectation of it stays undecided, which is not passed, and a column of it stays empty. Add what is missing, or leave the result out.",
   },
-  "result.later": {
-    severity: "note",
-    message: "`{name}` is not worked out by this version, so this expectation stays undecided",
-    help: "Undecided is not passed.",
-    page: "The language knows the result; the program that works it out is still to come. An expectation that cannot be decided counts as not passed.",
-  },
   "reading.meter": {
     severity: "error",
     message: "`{name}` is a place, not a reading: which meter, looking where?",

@@ -1,39 +1,15 @@
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
-import { degrees } from "../../math/rotation.js";
-import type { Scene } from "../../scene/types.js";
 import { moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, bearingOf, pointAt } from "../geometry/directions.js";
 import { ceilTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
+import { backgroundCorners, fanOf } from "../thrown/fan.js";
 import { faceChange, fitsRoom, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 import { sunWish } from "./wishes.js";
-
-/** The corners of upright flats, papers and panels, behind which a picture has its background. */
-export function backgroundCorners(scene: Scene): readonly Vec3[] {
-  return scene.polygons
-    .filter((row) => ["flat", "paper", "panel"].includes(row.kind) && Math.abs(row.normal[2]) < 0.5)
-    .flatMap((row) => row.vertices);
-}
-
-/** The spread in deg of the directions, seen from above, in which a lamp throws shadows over some places. */
-export function fanOf(lamp: Vec3, places: readonly Vec3[], middle: Vec3): number {
-  const mx = middle[0] - lamp[0];
-  const my = middle[1] - lamp[1];
-  let low = 0;
-  let high = 0;
-  for (const place of places) {
-    const x = place[0] - lamp[0];
-    const y = place[1] - lamp[1];
-    const turn = degrees(Math.atan2(mx * y - my * x, mx * x + my * y));
-    low = Math.min(low, turn);
-    high = Math.max(high, turn);
-  }
-  return high - low;
-}
 
 /** Shadows of a light that is to pass for sun spread across the set. */
 export const fan: Rule = {

@@ -14,11 +14,13 @@ import { crossingNoses } from "./crossing-noses.rule.js";
 import { darkSockets } from "./dark-sockets.rule.js";
 import { diffraction } from "./diffraction.rule.js";
 import { diffuserNoSofter } from "./diffuser-no-softer.rule.js";
+import { doubleEdge } from "./double-edge.rule.js";
 import { edgeStretch } from "./edge-stretch.rule.js";
 import { elevationChangesDownBody } from "./elevation-changes-down-body.rule.js";
 import { fan } from "./fan.rule.js";
 import { flare } from "./flare.rule.js";
 import { foldAtHead } from "./fold-at-head.rule.js";
+import { glassesGlare } from "./glasses-glare.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
 import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
 import { lampInFrame } from "./lamp-in-frame.rule.js";
@@ -30,8 +32,10 @@ import { lowSun } from "./low-sun.rule.js";
 import { meterTrap } from "./meter-trap.rule.js";
 import { motionBlur } from "./motion-blur.rule.js";
 import { nearField } from "./near-field.rule.js";
+import { noCatchlight } from "./no-catchlight.rule.js";
 import { noDetail } from "./no-detail.rule.js";
 import { noReserve } from "./no-reserve.rule.js";
+import { noseOnLip } from "./nose-on-lip.rule.js";
 import { notEnoughPower } from "./not-enough-power.rule.js";
 import { notOvercast } from "./not-overcast.rule.js";
 import { notSunHard } from "./not-sun-hard.rule.js";
@@ -40,6 +44,7 @@ import { outOfFocus } from "./out-of-focus.rule.js";
 import { ownShadow } from "./own-shadow.rule.js";
 import { panelShadesKey } from "./panel-shades-key.rule.js";
 import { paperEdge } from "./paper-edge.rule.js";
+import { patternLost } from "./pattern-lost.rule.js";
 import { peopleUneven } from "./people-uneven.rule.js";
 import { ratioOff } from "./ratio-off.rule.js";
 import { reflectanceAssumed } from "./reflectance-assumed.rule.js";
@@ -47,6 +52,8 @@ import type { Rule } from "./rule.js";
 import { samePlace } from "./same-place.rule.js";
 import { setShortTop } from "./set-short-top.rule.js";
 import { setTopPose } from "./set-top-pose.rule.js";
+import { shadowOffPaper } from "./shadow-off-paper.rule.js";
+import { sideSlip } from "./side-slip.rule.js";
 import { softTooFar } from "./soft-too-far.rule.js";
 import { standTip } from "./stand-tip.rule.js";
 import { standTooShort } from "./stand-too-short.rule.js";
@@ -87,12 +94,19 @@ export const rules: readonly Rule[] = [
   elevationChangesDownBody,
   fan,
   twoSuns,
+  doubleEdge,
+  shadowOffPaper,
   notOvercast,
   hotSpotScrim,
   diffuserNoSofter,
   softTooFar,
+  patternLost,
+  sideSlip,
   crossingNoses,
+  noseOnLip,
   darkSockets,
+  noCatchlight,
+  glassesGlare,
   notEnoughPower,
   noReserve,
   belowMinimum,

@@ -10,9 +10,11 @@ import {
   tuple,
 } from "zod";
 import { colourSchema } from "./colour.js";
+import { facesSchema } from "./face.js";
 import { frame, sharpness } from "./frame.js";
 import { glossSchema } from "./gloss.js";
 import { intentSchema } from "./intent.js";
+import { thrownSchema } from "./thrown.js";
 
 /**
  * The report, format 1: plain JSON in fixed units. Lengths in m, shadow edges in mm, angles in deg, luminous exposure
@@ -307,6 +309,8 @@ export const reportSchema = object({
   }),
   colour: colourSchema.nullable().meta({ description: "Null where no light is on" }),
   intent: intentSchema.nullable().meta({ description: "Null where the recipe wishes for nothing" }),
+  faces: facesSchema.meta({ description: "What the lights do on every face" }),
+  thrown: thrownSchema.meta({ description: "Shadows as they fall, by the centre of each light" }),
   results: array(result),
   expectations: array(expectation),
   warnings: array(warning),

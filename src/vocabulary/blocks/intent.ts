@@ -20,7 +20,6 @@ export const intent = {
       help: "The pattern of shadow on the face.",
       example: "loop",
       default: "no wish",
-      later: true,
     },
     {
       name: "side",
@@ -29,7 +28,6 @@ export const intent = {
       help: "Light on the side of the face turned away from the camera (short) or towards it (broad).",
       example: "short",
       default: "no wish",
-      later: true,
     },
     {
       name: "lit_to_shadow",

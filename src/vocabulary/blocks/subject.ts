@@ -80,6 +80,15 @@ export const subject = {
       default: "hanging",
     },
     {
+      name: "spectacles",
+      type: "angle",
+      help: "Wears spectacles with flat glasses that lean forward at the top by this angle; 0 deg for upright ones.",
+      example: "8 deg",
+      default: "none",
+      range: [-30, 45],
+      from: "upright on the nose line",
+    },
+    {
       name: "skin",
       type: "fraction",
       help: "Reflectance of the skin.",

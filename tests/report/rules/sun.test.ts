@@ -5,10 +5,11 @@ import { size } from "../../../src/model/make/sizes.js";
 import { sunlight } from "../../../src/model/make/surroundings.js";
 import { elevationOf } from "../../../src/report/geometry/directions.js";
 import { elevationChangesDownBody } from "../../../src/report/rules/elevation-changes-down-body.rule.js";
-import { fan, fanOf } from "../../../src/report/rules/fan.rule.js";
+import { fan } from "../../../src/report/rules/fan.rule.js";
 import { lowSun } from "../../../src/report/rules/low-sun.rule.js";
 import { notSunHard } from "../../../src/report/rules/not-sun-hard.rule.js";
 import { twoSuns } from "../../../src/report/rules/two-suns.rule.js";
+import { fanOf } from "../../../src/report/thrown/fan.js";
 import { cm, deg, m } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import {

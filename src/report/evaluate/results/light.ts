@@ -11,13 +11,17 @@ import { firstFace } from "../../plan.js";
 import { exprArg, nameArg, placeArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing, value, valueOr } from "../found.js";
+import { faceResult } from "./face.js";
 import type { Inner } from "./index.js";
+import { thrownResult } from "./thrown.js";
 
 /** A result that is taken of a light; null for a name that is none. */
 export function lightResult(asked: Asked, expr: ResultExpr, inner: Inner): Found | null {
   if (expr.of === null) return null;
   const source = asked.plan.scene.sources.find((row) => row.name === expr.of);
   if (source === undefined) return null;
+  const thrown = thrownResult(asked.plan.scene, source, expr) ?? faceResult(asked.plan, source, expr);
+  if (thrown !== null) return thrown;
   // Size, direction and hardness are those of the patch that a lamp lights where it shines into a surface.
   const seen = seenLight(source);
   switch (expr.name) {
@@ -95,7 +99,6 @@ function between(asked: Asked, expr: ResultExpr, source: Source): Found {
 function edge(expr: ResultExpr, source: Source, inner: Inner): Found {
   const given = exprArg(expr, "gap");
   const gap = given === null ? null : inner(given).value;
-  if (nameArg(expr, "on") !== null) return nothing("length", "edges on real surfaces are not computed yet");
   if (gap === null || !(gap >= 0)) return nothing("length", "the gap is not a length");
   const across = acrossOf(expr, source);
   const width =

@@ -1,0 +1,118 @@
+import type { Vec3 } from "../../core/vector.js";
+import { clipByPlane } from "../../math/polygon.js";
+import {
+  add,
+  addScaled,
+  cross,
+  dot,
+  frameAround,
+  length,
+  normalise,
+  scale,
+  subtract,
+} from "../../math/vector.js";
+import { bodyCut, sideOf } from "../../transport/hiding/body-cut.js";
+import type { CapsuleOccluder, EllipsoidOccluder, Occluder } from "../../transport/hiding/occluder.js";
+import { hullOf } from "../frame/hull.js";
+import type { Place } from "../frame/region.js";
+import type { Ground } from "./plane.js";
+
+/** Points on the round of a body along which rays from a light touch it. */
+const CORNERS = 48;
+const turns = Array.from({ length: CORNERS }, (_, i): Place => {
+  const turn = (2 * Math.PI * i) / CORNERS;
+  return [Math.cos(turn), Math.sin(turn)];
+});
+
+/** A place of the scene where an ellipsoid is the unit sphere. */
+export function toUnit({ centre, inverse }: EllipsoidOccluder, point: Vec3): Vec3 {
+  const from = subtract(point, centre);
+  return [dot(from, inverse[0]), dot(from, inverse[1]), dot(from, inverse[2])];
+}
+
+/** A place of the unit sphere on the ellipsoid. */
+export function fromUnit({ centre, axes }: EllipsoidOccluder, [a, b, c]: Vec3): Vec3 {
+  return add(centre, addScaled(addScaled(scale(axes[0], a), axes[1], b), axes[2], c));
+}
+
+/** Where rays from a place touch an ellipsoid: a circle of the unit sphere, whose points go back exactly. */
+function touchEllipsoid(body: EllipsoidOccluder, eye: Vec3): readonly Vec3[] {
+  const there = toUnit(body, eye);
+  const square = dot(there, there);
+  if (!(square > 1)) return [];
+  const near = scale(there, 1 / Math.sqrt(square));
+  const [u, v] = frameAround(near);
+  const middle = scale(there, 1 / square);
+  const radius = Math.sqrt(1 - 1 / square);
+  return turns.map(([cos, sin]) =>
+    fromUnit(body, addScaled(addScaled(middle, u, radius * cos), v, radius * sin)),
+  );
+}
+
+function touchBall(centre: Vec3, r: number, eye: Vec3): readonly Vec3[] {
+  const sight = subtract(eye, centre);
+  const square = dot(sight, sight);
+  if (!(square > r * r)) return [];
+  const [u, v] = frameAround(scale(sight, 1 / Math.sqrt(square)));
+  const middle = addScaled(centre, sight, (r * r) / square);
+  const radius = r * Math.sqrt(1 - (r * r) / square);
+  return turns.map(([cos, sin]) => addScaled(addScaled(middle, u, radius * cos), v, radius * sin));
+}
+
+/**
+ * Where rays touch a capsule: on both end balls, and where the two planes through the light that touch its tube meet
+ * the ends. The hull of them is what is seen of it.
+ */
+function touchCapsule({ from, to, radius }: CapsuleOccluder, eye: Vec3): readonly Vec3[] {
+  const balls = [...touchBall(from, radius, eye), ...touchBall(to, radius, eye)];
+  const axis = normalise(subtract(to, from));
+  if (axis === undefined) return balls;
+  const sight = subtract(from, eye);
+  const square = addScaled(sight, axis, -dot(sight, axis));
+  const away = length(square);
+  if (!(away > radius)) return balls;
+  const near = scale(square, 1 / away);
+  const side = cross(axis, near);
+  const sin = Math.sqrt(1 - (radius / away) * (radius / away));
+  for (const sign of [1, -1]) {
+    const out = addScaled(scale(near, -radius / away), side, sign * sin);
+    balls.push(addScaled(from, out, radius), addScaled(to, out, radius));
+  }
+  return balls;
+}
+
+/** The points of a thing before a surface whose hull, seen from the light, is the thing. */
+function touched(thing: Occluder, eye: Vec3, { normal, offset }: Ground): readonly Vec3[] {
+  if (thing.kind === "polygon") return clipByPlane(thing.corners, normal, offset + 1e-6);
+  const points = thing.kind === "ellipsoid" ? touchEllipsoid(thing, eye) : touchCapsule(thing, eye);
+  const lies = sideOf(thing, { normal, offset });
+  if (lies === "beyond") return [];
+  if (lies === "before") return points;
+  return [...points.filter((point) => dot(point, normal) > offset), ...bodyCut(thing, { normal, offset })];
+}
+
+/**
+ * The shadow that a small light at `eye` throws of one convex thing on a surface, cut to a part of the surface: a convex
+ * ring whose corners lie where rays that touch the thing meet the surface. Empty where there is none, also from a light
+ * inside the thing or in its plane.
+ *
+ * @param part - A convex part of the surface.
+ */
+export function shadowOn(thing: Occluder, eye: Vec3, ground: Ground, part: readonly Vec3[]): readonly Vec3[] {
+  if (thing.kind === "polygon" && Math.abs(dot(thing.normal, eye) - thing.offset) < 1e-3) return [];
+  const ways = touched(thing, eye, ground).map((point) => subtract(point, eye));
+  if (ways.length < 3) return [];
+  const middle = normalise(
+    ways.reduce((sum, way) => add(sum, normalise(way) ?? [0, 0, 0]), [0, 0, 0] as Vec3),
+  );
+  if (middle === undefined || ways.some((way) => !(dot(way, middle) > 1e-9))) return [];
+  const [u, v] = frameAround(middle);
+  const seen = ways.map((way): Place => [dot(way, u) / dot(way, middle), dot(way, v) / dot(way, middle)]);
+  const ring = hullOf(seen).map(([x, y]) => addScaled(addScaled(middle, u, x), v, y));
+  let left = part;
+  for (let i = 0; i < ring.length && left.length > 0; i++) {
+    const inward = normalise(cross(ring[i] as Vec3, ring[(i + 1) % ring.length] as Vec3));
+    if (inward !== undefined) left = clipByPlane(left, inward, dot(inward, eye));
+  }
+  return left;
+}

@@ -29,7 +29,7 @@ export const noseOnLip: Rule = {
   thresholds: ["nose_on_lip"],
   safety: false,
   page: {
-    when: "The key is no wider than 45 deg from the first subject's face, and the shadow of the tip of the nose (25 mm proud) falls further down than `nose_on_lip` (20 mm): 25 mm tan(elevation) / cos(azimuth), both from the nose line.",
+    when: "The key is no wider than 45 deg from the first subject's face, and the shadow of the tip of the nose (25 mm proud) falls further down than `nose_on_lip` (2 cm): 25 mm tan(elevation) / cos(azimuth), both from the nose line.",
     means: "The shadow of the nose touches the lip, and the mouth looks smeared or bearded.",
     todo: "Lower the key, have the chin raised, or use a larger light.",
     source: "Geometry; the size of the nose and the threshold are common practice, no source.",

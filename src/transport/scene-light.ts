@@ -3,7 +3,7 @@ import { lyingOn } from "../scene/lying-on.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
-import { type Reach as BouncedReach, reachOf } from "./bounce/reach.js";
+import { type Reach as BouncedReach, reachOf, slopesOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
 import { occludersOf } from "./hiding/occluder.js";
@@ -75,6 +75,7 @@ interface Known {
   readonly sources: Map<string, ShadedSource>;
   readonly reaches: Map<KeptView, Map<string, BouncedReach>>;
   readonly directs: Map<string, number>;
+  readonly slopes: Map<KeptView, Map<string, Float64Array>>;
 }
 
 /** What all forks of a light share. */
@@ -86,7 +87,13 @@ interface Shared {
 
 /** The light of a scene. */
 export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight {
-  const known: Known = { spots: new Map(), sources: new Map(), reaches: new Map(), directs: new Map() };
+  const known: Known = {
+    spots: new Map(),
+    sources: new Map(),
+    reaches: new Map(),
+    directs: new Map(),
+    slopes: new Map(),
+  };
   return lightFrom({ scene, occluders: occludersOf(scene), whole: keepSet(scene, quality) }, known);
 }
 
@@ -94,14 +101,18 @@ function copyOf(known: Known): Known {
   return {
     spots: new Map(known.spots),
     sources: new Map(known.sources),
-    reaches: new Map([...known.reaches].map(([kept, own]) => [kept, new Map(own)])),
+    reaches: copied(known.reaches),
     directs: new Map(known.directs),
+    slopes: copied(known.slopes),
   };
 }
 
+const copied = <K, T>(all: Map<K, Map<string, T>>): Map<K, Map<string, T>> =>
+  new Map([...all].map(([key, own]) => [key, new Map(own)]));
+
 function lightFrom(shared: Shared, known: Known): SceneLight {
   const { scene, occluders, whole } = shared;
-  const { spots, sources, reaches, directs } = known;
+  const { spots, sources, reaches, directs, slopes } = known;
   const scratch = emptyVector();
 
   const spotOf = (held: Meter): Spot => {
@@ -140,12 +151,22 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     own.set(key, reach);
     return reach;
   };
+  const slopesAt = (kept: KeptView, source: Source, key: string, meter: Meter): Float64Array => {
+    const own = slopes.get(kept) ?? new Map<string, Float64Array>();
+    slopes.set(kept, own);
+    const known = own.get(key);
+    if (known !== undefined) return known;
+    const { sets } = bouncedOf(kept, source, key, meter);
+    const found = slopesOf(kept, shadedOf(source, key), sets);
+    own.set(key, found);
+    return found;
+  };
   return {
     fork: () => lightFrom(shared, copyOf(known)),
     withStands: (moved) =>
       lightFrom(
         { scene: moved, occluders: occludersOf(moved), whole },
-        { spots: new Map(spots), sources: new Map(), reaches: copyOf(known).reaches, directs: new Map() },
+        { ...copyOf(known), sources: new Map(), directs: new Map() },
       ),
     reach: (source, held) => {
       const key = sourceKey(source);
@@ -155,7 +176,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     },
     slope: (source, held, owners) => {
       const { kept, meter } = spotOf(held);
-      const { slopes } = bouncedOf(kept, source, sourceKey(source), meter);
+      const slopes = slopesAt(kept, source, sourceKey(source), meter);
       // By the order of the set, whatever the order asked for.
       return kept.surfaces.owners.reduce(
         (sum, owner, i) => (owners.includes(owner) ? sum + (slopes[i] as number) : sum),

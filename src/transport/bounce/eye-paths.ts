@@ -2,13 +2,13 @@ import type { Meter } from "../meter.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
-import { lattice, mixed } from "./lattice.js";
+import { lattice, mixed, shiftsOf } from "./lattice.js";
 import { normalAt } from "./normal.js";
 import type { Surfaces } from "./surfaces.js";
 import type { World } from "./world.js";
 
-/** Numbers of one corner in `EyePaths.data`: place, normal, weight, chance, going on. */
-export const CORNER = 9;
+/** Numbers of one corner in `EyePaths.data`: place, normal, weight, chance, going on, point of a lamp. */
+export const CORNER = 11;
 
 /**
  * Paths that start at a meter and go from surface to surface, none of which knows a light. Path i has the corners
@@ -18,7 +18,8 @@ export interface EyePaths {
   readonly ends: Int32Array;
   /**
    * Of each corner: place, a hair before its surface (0), normal (3), what light that falls on it gives the meter, lx per lx
-   * (6), how densely paths from the corner before fall on it, 1/m2 (7), and the chance to go on from it (8).
+   * (6), how densely paths from the corner before fall on it, 1/m2 (7), the chance to go on from it (8), and two numbers
+   * from 0 to 1 that choose the point of a lamp (9).
    */
   readonly data: Float64Array;
   /** Side of each corner: 2 i for the back of thing i, 2 i + 1 for its front. */
@@ -27,6 +28,8 @@ export interface EyePaths {
 
 /** Corners that always go on; from then on only as likely as their reflectance says. */
 const SURE = 2;
+/** Corners whose direction and point of a lamp the lattice gives; those of later ones are plain random numbers. */
+const EVEN = 2;
 /** Longest path. */
 const LONGEST = 200;
 
@@ -54,6 +57,7 @@ export function eyePaths(
   paths: number,
 ): EyePaths {
   const set = first + number;
+  const shifts = shiftsOf(set);
   const ends = new Int32Array(paths);
   let data = new Float64Array(CORNER * 4 * paths);
   let side = new Int32Array(4 * paths);
@@ -69,8 +73,8 @@ export function eyePaths(
     let weight = dome ? 2 : 1;
     let on = 1;
     for (let depth = 0; depth < LONGEST; depth++) {
-      const a = lattice(set, i, paths, depth < 2 ? 2 * depth : 100 + 8 * depth);
-      const b = lattice(set, i, paths, depth < 2 ? 2 * depth + 1 : 101 + 8 * depth);
+      const a = lattice(shifts, set, i, paths, depth < EVEN ? 2 * depth : 100 + 8 * depth);
+      const b = lattice(shifts, set, i, paths, depth < EVEN ? 2 * depth + 1 : 101 + 8 * depth);
       const wide = dome && depth === 0;
       // The cosine's own spread, or that of the dome's response (1 + cos) / 2.
       const up = wide ? 2 * Math.sqrt(a) - 1 : Math.sqrt(a);
@@ -117,8 +121,10 @@ export function eyePaths(
       data[at + 6] = weight;
       data[at + 7] = chance;
       data[at + 8] = on;
+      data[at + 9] = lattice(shifts, set, i, paths, depth < EVEN ? 4 + 2 * depth : 104 + 8 * depth);
+      data[at + 10] = lattice(shifts, set, i, paths, depth < EVEN ? 5 + 2 * depth : 105 + 8 * depth);
       side[count++] = met;
-      if (on < 1 && !(lattice(set, i, paths, 102 + 8 * depth) < on)) break;
+      if (on < 1 && !(lattice(shifts, set, i, paths, 102 + 8 * depth) < on)) break;
     }
     ends[i] = count;
   }

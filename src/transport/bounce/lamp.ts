@@ -89,6 +89,9 @@ export function askLamp(
     return askBall(world, lamp, x, y, z, nx, ny, nz, a, b);
   const { bound, prepared } = lamp.source;
   if (cx * nx + cy * ny + cz * nz <= -bound) return 0;
+  const { axis } = lamp;
+  // Behind the opening's plane.
+  if (axis !== null && cx * axis[0] + cy * axis[1] + cz * axis[2] >= 0) return 0;
   const { span, vector } = lamp.work;
   spanAt(lamp.points, x, y, z, span);
   const close = d2 < lamp.near * lamp.near;

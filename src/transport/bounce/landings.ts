@@ -4,7 +4,7 @@ import { tableCosine, tableLight } from "../../physics/beam-table.js";
 import { emptyDirection, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { density, type Lamp } from "./lamp.js";
-import { lattice } from "./lattice.js";
+import { lattice, shiftsOf } from "./lattice.js";
 import { normalAt } from "./normal.js";
 import type { Surfaces } from "./surfaces.js";
 import type { World } from "./world.js";
@@ -39,6 +39,7 @@ export function landingsOf(
   const data = new Float64Array(LANDING * rays);
   const side = new Int32Array(rays);
   let count = 0;
+  const shifts = shiftsOf(set);
   const { shape, beam } = lamp;
   const { centre } = lamp.source;
   const d = emptyDirection();
@@ -46,9 +47,9 @@ export function landingsOf(
   const hit = emptyHit();
   const long = shape.kind === "capsule" ? lengthOf(shape.from, shape.to) : 0;
   for (let i = 0; i < rays; i++) {
-    const a = lattice(set, i, rays, 8);
-    const b = lattice(set, i, rays, 9);
-    const c = lattice(set, i, rays, 10);
+    const a = lattice(shifts, set, i, rays, 8);
+    const b = lattice(shifts, set, i, rays, 9);
+    const c = lattice(shifts, set, i, rays, 10);
     let [x, y, z] = centre;
     let light = 1;
     let up = Math.sqrt(c);
@@ -79,7 +80,7 @@ export function landingsOf(
       y += shape.radius * n.y;
       z += shape.radius * n.z;
     }
-    turnedFrom(n.x, n.y, n.z, up, lattice(set, i, rays, 11), d);
+    turnedFrom(n.x, n.y, n.z, up, lattice(shifts, set, i, rays, 11), d);
     if (lamp.axis !== null && beam.kind === "table") light = lightOfTable(beam, lamp.axis, d);
     firstHit(world, x, y, z, d.x, d.y, d.z, hit);
     if (hit.thing < 0 || hit.way === 0) continue;

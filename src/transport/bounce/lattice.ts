@@ -17,9 +17,20 @@ export function mixed(a: number, b: number, c: number): number {
   return ((h ^ (h >>> 16)) >>> 0) / 4_294_967_296;
 }
 
-/** Number `dimension` of point `i` of `count` (a power of two) in a set. */
-export function lattice(set: number, i: number, count: number, dimension: number): number {
+/** What a set is shifted by in each dimension of the lattice. */
+export function shiftsOf(set: number): Float64Array {
+  return Float64Array.from(vector, (_, dimension) => mixed(set, -1, dimension));
+}
+
+/** Number `dimension` of point `i` of `count` (a power of two) in a set, whose shifts are given. */
+export function lattice(
+  shifts: Float64Array,
+  set: number,
+  i: number,
+  count: number,
+  dimension: number,
+): number {
   if (dimension >= DIMENSIONS) return mixed(set, i, dimension);
-  const at = (((vector[dimension] as number) * i) % count) / count + mixed(set, -1, dimension);
+  const at = (((vector[dimension] as number) * i) % count) / count + (shifts[dimension] as number);
   return at >= 1 ? at - 1 : at;
 }

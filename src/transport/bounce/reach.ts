@@ -6,7 +6,6 @@ import type { Footing } from "./footing.js";
 import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings, landingFor } from "./landings.js";
-import { lattice } from "./lattice.js";
 import type { World } from "./world.js";
 
 /** Bounced light of one source at one station, lx s per lm s. */
@@ -14,8 +13,8 @@ export interface Reach {
   readonly bounced: number;
   /** How far it may be off: nearly always less. */
   readonly error: number;
-  /** For each owner of surfaces, the derivative of `bounced` by the logarithm of its reflectances. */
-  readonly slopes: Float64Array;
+  /** How many sets of paths it is the mean of. */
+  readonly sets: number;
 }
 
 /** Standard errors in the stated error. */
@@ -29,16 +28,14 @@ const ERRORS = 2.5;
  */
 export function reachOf(kept: KeptView, source: ShadedSource, direct: number): Reach {
   const lamp = kept.lamp(source);
-  if (!(lamp.luminance > 0))
-    return { bounced: 0, error: 0, slopes: new Float64Array(kept.surfaces.owners.length) };
+  if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0 };
   const { leastSets, mostCorners, target, paths } = kept.fineness;
   let sum = 0;
   let squares = 0;
   let sets = 0;
   let corners = 0;
-  const slopes = new Float64Array(kept.surfaces.owners.length);
   for (;;) {
-    const mean = setMean(kept, lamp, sets, slopes);
+    const mean = setMean(kept, lamp, sets, null);
     corners += paths + kept.paths(sets).side.length;
     sets++;
     sum += mean;
@@ -49,31 +46,45 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
     const full = corners + corners / sets > mostCorners;
     if (full || spread <= target * (direct + bounced)) {
       const error = ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread;
-      return { bounced, error, slopes: slopes.map((slope) => slope / sets) };
+      return { bounced, error, sets };
     }
   }
 }
 
 /**
- * The mean of one set of paths. `slopes` gets for each owner what changes where its reflectances do: light that came by
- * way of n of its surfaces goes with the n-th power of them.
+ * For each owner of surfaces, the derivative of the bounced light by the logarithm of its reflectances, lx s per lm s:
+ * light that came by way of n of its surfaces goes with the n-th power of them.
+ *
+ * @param sets - How many sets of paths the bounced light is the mean of.
  */
-function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array): number {
+export function slopesOf(kept: KeptView, source: ShadedSource, sets: number): Float64Array {
+  const slopes = new Float64Array(kept.surfaces.owners.length);
+  const lamp = kept.lamp(source);
+  for (let set = 0; set < sets; set++) setMean(kept, lamp, set, slopes);
+  return slopes.map((slope) => slope / Math.max(1, sets));
+}
+
+/** The mean of one set of paths; `slopes`, where given, gets for each owner what changes where its reflectances do. */
+function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array | null): number {
   const { world, surfaces, black } = kept;
-  const { footing, meter, first: start } = kept.eye();
+  const { footing, meter } = kept.eye();
   const { ends, data, side } = kept.paths(number);
   const landings = kept.landings(lamp, number);
-  const set = start + number;
   const paths = ends.length;
   const hit = emptyHit();
   let sum = 0;
   let first = 0;
+  let last = -1;
+  let seen = 0;
   for (let i = 0; i < paths; i++) {
     if (landings.count > 0) {
       const ray = landingFor(landings, i, paths);
-      const seen = seenFromMeter(kept, meter, footing, landings, ray, hit);
+      // Neighbours share a landing where many rays of the lamp meet nothing.
+      if (ray !== last) seen = seenFromMeter(kept, meter, footing, landings, ray, hit);
+      last = ray;
       sum += seen;
-      if (seen > 0) count(slopes, surfaces.owner[landings.side[ray] as number] as number, seen / paths);
+      if (slopes !== null && seen > 0)
+        count(slopes, surfaces.owner[landings.side[ray] as number] as number, seen / paths);
     }
     const end = ends[i] as number;
     for (let c = first; c < end; c++) {
@@ -86,8 +97,8 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
       const nx = data[at + 3] as number;
       const ny = data[at + 4] as number;
       const nz = data[at + 5] as number;
-      const a = lattice(set, i, paths, depth < 2 ? 4 + 2 * depth : 104 + 8 * depth);
-      const b = lattice(set, i, paths, depth < 2 ? 5 + 2 * depth : 105 + 8 * depth);
+      const a = data[at + 9] as number;
+      const b = data[at + 10] as number;
       const light = askLamp(world, lamp, x, y, z, nx, ny, nz, a, b);
       let own = 0;
       if (light > 0) {
@@ -103,11 +114,11 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
         const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
         const met = landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
         own += met;
-        if (met > 0)
+        if (slopes !== null && met > 0)
           count(slopes, surfaces.owner[landings.side[ray] as number] as number, (weight * met) / paths);
       }
       sum += weight * own;
-      if (!(own > 0)) continue;
+      if (slopes === null || !(own > 0)) continue;
       for (let k = first; k <= c; k++)
         count(slopes, surfaces.owner[side[k] as number] as number, (weight * own) / paths);
     }

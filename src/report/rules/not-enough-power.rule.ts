@@ -3,6 +3,7 @@ import { lightsOf, type Plan } from "../plan.js";
 import { apertureAtMost, isoAtLeast } from "../say/nominal.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayLength, sayStops } from "../say/quantity.js";
+import { bearingBeforeHead, isBehindHead } from "./behind-head.js";
 import { faceOffAperture, keyAtDistance, keyDistanceWhere, keyLight } from "./key-light.js";
 import { type Reach, reachOf, tooWeak } from "./reach.js";
 import type { Rule } from "./rule.js";
@@ -50,7 +51,7 @@ export const notEnoughPower: Rule = {
   thresholds: [],
   safety: false,
   page: {
-    when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count.",
+    when: "With the key at full power, and the other lights turned up with it, a disc at the first face that looks at the key still reads under the set aperture by more than the tolerance of one meter reading (`meter` in `tolerances`, 0.1 stop). Losses by focusing near count. Where people hide more than half of the key from the meter, power is no way out, and it says so.",
     means: "The picture comes out dark.",
     todo: "Come nearer, raise the ISO value, open the aperture, or put a dish on a bare head.",
     source: "Exposure: ISO 2720, ISO 10157.",
@@ -59,6 +60,19 @@ export const notEnoughPower: Rule = {
     const reach = reachOf(plan);
     if (reach === null || !tooWeak(reach)) return [];
     const lack = -reach.needed;
+    if (isBehindHead(plan, reach.key)) {
+      const { name } = reach.key.source;
+      const bearing = bearingBeforeHead(plan, reach.key);
+      const round = bearing === null ? "Bring it round the person" : `Bring it round to ${bearing}`;
+      return [
+        {
+          severity: "stop",
+          message: `${name} stands behind the head: the meter before the face does not see it, and at full power the face is ${sayStops(lack)} under the set aperture.`,
+          remedy: `${round}, where the meter sees it; or make another light the key.`,
+          about: name,
+        },
+      ];
+    }
     return [
       {
         severity: "stop",

@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { belowFull } from "../../../src/model/make/lamps.js";
-import { tape } from "../../../src/model/make/points.js";
+import { left, tape } from "../../../src/model/make/points.js";
 import { belowMinimum } from "../../../src/report/rules/below-minimum.rule.js";
 import { faceOffAperture } from "../../../src/report/rules/key-light.js";
 import { noReserve } from "../../../src/report/rules/no-reserve.rule.js";
 import { notEnoughPower } from "../../../src/report/rules/not-enough-power.rule.js";
 import { offAperture } from "../../../src/report/rules/off-aperture.rule.js";
 import { settingWords } from "../../../src/report/rules/power-words.js";
-import { fNumber, iso, m, stops, ws } from "../../../src/units/make.js";
+import { deg, fNumber, iso, m, stops, ws } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import { camera, dish, finding, findings, numberAfter, planOf, room } from "../../helpers/plan.js";
 
@@ -60,6 +60,26 @@ describe("not-enough-power", () => {
         camera: block("camera", null, { ...camera, aperture: fNumber(wider) }),
       }),
     ).toHaveLength(0);
+  });
+});
+
+describe("a key behind the head", () => {
+  // Not the black person of the other tests: some light has to come round by way of the body.
+  const at = (degrees: number) => ({
+    subjects: [block("subject", null, { height: m(1.7) })],
+    lights: [dish({ bearing: left(deg(degrees)), height: m(1.5861), power: belowFull(stops(0)) })],
+    camera: asking(-1),
+  });
+
+  test("is not to be mended by power: it is to be brought round to where the meter sees it", () => {
+    // From 152 deg on the middle of the dish is hidden (tests of the meter before the body).
+    const { message, remedy } = finding(notEnoughPower, at(170));
+    expect(message).toContain("key stands behind the head");
+    const free = Number(/left\((\d+) deg\)/.exec(remedy)?.[1]);
+    expect(free).toBeGreaterThan(140);
+    expect(free).toBeLessThan(152);
+    expect(finding(notEnoughPower, at(free)).message).not.toContain("behind the head");
+    expect(finding(notEnoughPower, at(free)).message).toContain("At full power");
   });
 });
 

@@ -31,6 +31,7 @@ export { type CorrelatedTemperature, correlatedTemperature, GREATEST_DUV } from 
 export { daylightChromaticity } from "./daylight-locus.js";
 export { densityFromReflectance, reflectanceFromDensity } from "./density.js";
 export { blurDisc, depthOfField, farLimit, hyperfocalDistance, nearLimit } from "./depth-of-field.js";
+export { airyDisc } from "./diffraction.js";
 export { type EdgePlanes, edgePlanes } from "./edge-angles.js";
 export {
   discEdgePlace,
@@ -78,6 +79,7 @@ export {
   motionBlur,
   schwarzschildTime,
   shareInsideShutter,
+  tailShare,
 } from "./flash-duration.js";
 export {
   bareFlashDistance,

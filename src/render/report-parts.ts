@@ -15,7 +15,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
 import { faceSentences, faceTitle } from "./text-face.js";
-import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
+import { frameSentences, seamTable, seamWords, sharpSentences, timingSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
 import { shadowTable, shadowWords } from "./text-shadows.js";
@@ -49,7 +49,10 @@ export function reportParts(report: Report): readonly ViewPart[] {
   if (held.length > 0) parts.push(...section("Held", list(held)));
   if (report.setup.length > 0) parts.push(...section("Set-up", list(report.setup)));
   if (report.camera !== null) {
-    const sharp = report.sharpness === null ? [] : sharpSentences(report.sharpness);
+    const sharp = [
+      ...(report.sharpness === null ? [] : sharpSentences(report.sharpness)),
+      ...timingSentences(report.timing),
+    ];
     parts.push(...section("Camera", list([...cameraSentences(report.camera), ...sharp])));
   }
   if (report.frame !== null) parts.push(...picture(report.frame));

@@ -135,3 +135,27 @@ export function sharpSentences(sharpness: Sharpness): readonly string[] {
   }
   return said;
 }
+
+/** What the times of flashes, bursts and movements do, in sentences. */
+export function timingSentences({ flashes, recycling, motion }: Report["timing"]): readonly string[] {
+  return [
+    ...flashes.map(({ light, lasts, lasts_half: half, open, tail_lost: lost }) => {
+      const cut =
+        open === null
+          ? ""
+          : lost === null
+            ? "; the whole frame is never open to it"
+            : `; the frame is open for ${n.shutterTime(open)}, which loses ${lost < 0.005 ? "nothing" : `${n.fixed(lost, 2)} stop`} of it`;
+      return `${light} lasts ${n.shutterTime(lasts)} (t0.1), ${n.shutterTime(half)} (t0.5)${cut}.`;
+    }),
+    ...recycling.map(({ light, recycle, under }) => {
+      const next =
+        under === null || under < 0.05 ? "" : `; the next frame of the burst is ${n.stops(under)} under`;
+      return `${light} fills up in ${n.significant(recycle, 2)} s at this power${next}.`;
+    }),
+    ...motion.map(({ subject, speed, acts, path, blur, pixels }) => {
+      const wide = pixels === null ? "" : ` (${n.fixed(pixels, 1)} px)`;
+      return `In ${n.shutterTime(acts)} ${subject ?? "the subject"} moves ${n.significant(path, 2)} mm at ${n.shortest(speed, 2)} m/s: ${onSensor(blur)} on the sensor${wide}.`;
+    }),
+  ];
+}

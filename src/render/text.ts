@@ -7,7 +7,7 @@ import { layTable } from "./table.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourLines, hasColour } from "./text-colour.js";
 import { faceSentences, faceTitle } from "./text-face.js";
-import { frameSentences, seamTable, seamWords, sharpSentences } from "./text-frame.js";
+import { frameSentences, seamTable, seamWords, sharpSentences, timingSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightBlock } from "./text-lights.js";
 import { shadowLines } from "./text-shadows.js";
@@ -63,7 +63,10 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   if (held.length > 0) found.push(["Held", say(held)]);
   if (report.setup.length > 0) found.push(["Set-up", say(report.setup)]);
   if (report.camera !== null) {
-    const sharp = report.sharpness === null ? [] : sharpSentences(report.sharpness);
+    const sharp = [
+      ...(report.sharpness === null ? [] : sharpSentences(report.sharpness)),
+      ...timingSentences(report.timing),
+    ];
     found.push(["Camera", say([...cameraSentences(report.camera), ...sharp])]);
   }
   if (report.frame !== null)

@@ -10,6 +10,7 @@ import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
 import { reportFaces } from "./face/report.js";
 import { reportFrame, reportSharpness } from "./frame/report.js";
+import { reportTiming } from "./frame/report-timing.js";
 import { reportGloss } from "./gloss/build.js";
 import { headline } from "./headline.js";
 import { reportIntent } from "./intent/build.js";
@@ -65,6 +66,7 @@ export function buildReport(
     camera: reportCamera(plan),
     frame: reportFrame(plan),
     sharpness: reportSharpness(plan),
+    timing: reportTiming(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),
     stations: [...reportStations(plan, inputs)],
     gloss: reportGloss(plan),

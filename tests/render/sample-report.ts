@@ -83,6 +83,13 @@ export const sample: Report = reportSchema.parse({
     airy_pixels: 1.3,
     points: [{ name: "jug", depth: 3.4, blur: 0.062, pixels: 10.3, sharp: "no" }],
   },
+  timing: {
+    flashes: [{ light: "key", lasts: 0.00333, lasts_half: 0.001, open: 0.0042, tail_lost: 0.0815 }],
+    recycling: [{ light: "key", recycle: 0.6, under: 1 }],
+    motion: [
+      { subject: "potter", speed: 0.5, light: "key", acts: 0.00333, path: 1.67, blur: 0.05, pixels: 8.3 },
+    ],
+  },
   lights: [
     {
       name: "key",

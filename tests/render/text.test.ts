@@ -58,6 +58,9 @@ describe("the report as text", () => {
       "Sharp from 2.72 m to 3.13 m for a blur of 0.029 mm, from 2.82 m without end for a blur of 0.012 mm (two pixels)",
       "Diffraction draws a point as a disc of 0.0079 mm (1.3 px).",
       "jug, 3.40 m away, blurs to 0.062 mm (10.3 px).",
+      "key lasts 1/300 s (t0.1), 1/1000 s (t0.5); the frame is open for 1/238 s, which loses 0.08 stop of it.",
+      "key fills up in 0.60 s at this power; the next frame of the burst is 1.0 stop under.",
+      "In 1/300 s potter moves 1.7 mm at 0.5 m/s: 0.050 mm on the sensor (8.3 px).",
     ]) {
       expect(flat(whole)).toContain(words);
     }

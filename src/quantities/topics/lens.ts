@@ -5,6 +5,7 @@ import {
   hyperfocalDistance,
   nearLimit,
 } from "../../physics/depth-of-field.js";
+import { airyDisc } from "../../physics/diffraction.js";
 import {
   angleOfView,
   backdropWidth,
@@ -191,6 +192,23 @@ export const LENS_QUANTITIES: readonly Quantity[] = [
     title: "Light lost by focusing near",
     source: `2 log2(1 + m); ${THIN_LENS}`,
     compute: (inputs) => value(closeFocusLoss(inputs.number("magnification"))),
+  },
+  {
+    name: "airy_disc_diameter",
+    inputs: [positive("f_number", "1"), nonNegative("magnification", "1"), positive("wavelength_nm", "nm")],
+    unit: "mm",
+    title: "Diameter on the sensor of the disc as which diffraction draws a point",
+    source:
+      "2.44 lambda N (1 + m), with 2.44 for twice the first zero of J1 over pi (Abramowitz and Stegun (1964), table 9.5); Ray, Applied Photographic Optics (2002), page from memory",
+    compute: (inputs) =>
+      value(
+        1000 *
+          airyDisc(
+            inputs.number("f_number"),
+            inputs.number("magnification"),
+            inputs.number("wavelength_nm") * 1e-9,
+          ),
+      ),
   },
   {
     name: "crop_factor",

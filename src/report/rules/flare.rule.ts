@@ -15,8 +15,10 @@ import type { Rule, RuleFinding } from "./rule.js";
 function halfView(camera: SceneCamera): number | null {
   const image = imageDistance(camera);
   if (image === null) return null;
-  const { frameWidth: w, frameHeight: h } = camera;
-  return degrees(Math.atan2(Math.sqrt(w * w + h * h) / 2, image));
+  const { frameWidth, frameHeight, shift } = camera;
+  const w = frameWidth / 2;
+  const h = frameHeight / 2 + Math.abs(shift);
+  return degrees(Math.atan2(Math.sqrt(w * w + h * h), image));
 }
 
 function shinesIntoLens(lit: Lit, camera: SceneCamera, source: Source): boolean {

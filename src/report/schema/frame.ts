@@ -104,3 +104,40 @@ export const sharpness = object({
     }),
   ).meta({ description: "Faces and named points that the picture shows" }),
 });
+
+/** What the flashes' and the shutter's times do to the picture. */
+export const timing = object({
+  flashes: array(
+    object({
+      light: string(),
+      lasts: number().meta({ description: "t0.1 at the set power, s" }),
+      lasts_half: number().meta({ description: "t0.5 of an exponential decay with that t0.1, s" }),
+      open: maybe.meta({
+        description: "How long the whole frame is open to it, s; null without shutter and sync",
+      }),
+      tail_lost: maybe.meta({
+        description: "Stops that the side which closes first loses; null where the whole frame is never open",
+      }),
+    }),
+  ).meta({ description: "Flashes that are on and whose `lasts` is known" }),
+  recycling: array(
+    object({
+      light: string(),
+      recycle: number().meta({ description: "From one flash to the next at the set power, s" }),
+      under: maybe.meta({
+        description: "Stops by which the next frame of a burst is under; null without a burst",
+      }),
+    }),
+  ),
+  motion: array(
+    object({
+      subject: string().nullable(),
+      speed: number().meta({ description: "m/s" }),
+      light: string().meta({ description: "The key" }),
+      acts: number().meta({ description: "How long it acts, s" }),
+      path: number().meta({ description: "How far the subject moves meanwhile, mm" }),
+      blur: number().meta({ description: "On the sensor, mm" }),
+      pixels: maybe,
+    }),
+  ).meta({ description: "Subjects that move" }),
+});

@@ -11,7 +11,7 @@ import {
 } from "zod";
 import { colourSchema } from "./colour.js";
 import { facesSchema } from "./face.js";
-import { frame, sharpness } from "./frame.js";
+import { frame, sharpness, timing } from "./frame.js";
 import { glossSchema } from "./gloss.js";
 import { intentSchema } from "./intent.js";
 import { thrownSchema } from "./thrown.js";
@@ -301,6 +301,7 @@ export const reportSchema = object({
   sharpness: sharpness.nullable().meta({
     description: "What is sharp; null where focal length, aperture or focus are not known",
   }),
+  timing,
   lights: array(light),
   stations: array(station),
   shadows: array(shadow),

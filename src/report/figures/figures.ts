@@ -43,7 +43,7 @@ export function drawFigure(
 ): Drawing | string {
   switch (name) {
     case "plan":
-      return planDrawing(plan);
+      return planDrawing(plan, report.thrown);
     case "side":
       return sideDrawing(plan);
     case "throw": {
@@ -57,7 +57,7 @@ export function drawFigure(
       );
     }
     case "frame":
-      return frameDrawing(plan);
+      return frameDrawing(plan, report.thrown);
     case "edge":
       return edgeDrawing(plan, options.gap) ?? "No light that is on throws an edge at its aim.";
     case "readings":

@@ -9,8 +9,10 @@ import { lightsOf, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { sayLength, sayPercent } from "../say/quantity.js";
 import { ownerOf } from "../say/surfaces.js";
+import type { Report } from "../schema/report.js";
 import { area, type Drawing, line, type Mark, type Place } from "./drawing.js";
 import type { LooseLabel } from "./settle.js";
+import { shadowsInPicture } from "./shadow-marks.js";
 import { framedDrawing, usualLetters } from "./sheet.js";
 
 /** What is drawn round the picture, in halves of the frame. */
@@ -22,7 +24,7 @@ const HATCH = 44;
  * The picture as the lens sees it, in outlines: set, people, folds and edges, what is bare hatched, and what shows that
  * is neither. Drawn in the metres of the plane that is in focus. A text where there is no picture.
  */
-export function frameDrawing(plan: Plan): Drawing | string {
+export function frameDrawing(plan: Plan, thrown: Report["thrown"]): Drawing | string {
   const { scene, recipe } = plan;
   const { camera } = scene;
   if (camera === null) return "There is no camera.";
@@ -49,6 +51,7 @@ export function frameDrawing(plan: Plan): Drawing | string {
     const ink = polygon.kind === "paper" ? "paper" : "set";
     marks.push(...drawn(ink, ownerOf(polygon.name), polygonInPicture(lens, polygon.vertices, MARGIN)));
   }
+  marks.push(...shadowsInPicture(lens, thrown, MARGIN, put));
   for (const body of scene.bodies.filter((row) => row.of === undefined))
     marks.push(...drawn("set", body.name, bodyInPicture(lens, body, MARGIN)));
   for (const subject of scene.subjects) {

@@ -4,6 +4,7 @@ import { alongFloor, bearingOf } from "../geometry/directions.js";
 import type { Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
+import type { Report } from "../schema/report.js";
 import { setupSentences } from "../setup.js";
 import { frameEdges } from "./camera-wedge.js";
 import { type Drawing, line, type Mark, type Place, type TapeMark } from "./drawing.js";
@@ -12,6 +13,7 @@ import { fromAbove, onSheet } from "./outlines.js";
 import { bodyMarks, lampMarks, setMarks } from "./pieces.js";
 import { wallMarks } from "./room-section.js";
 import type { LooseLabel } from "./settle.js";
+import { floorShadows } from "./shadow-marks.js";
 import { framedDrawing, usualLetters } from "./sheet.js";
 import { standMarks } from "./stands.js";
 
@@ -20,7 +22,7 @@ const MARK: Vec3 = [0, 0, 0];
 const CROSS = 0.09;
 
 /** The set-up from above: room, set, marks, lamps with where they look, what the lens takes in, and the tapes. */
-export function planDrawing(plan: Plan, letters: number = usualLetters): Drawing {
+export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: number = usualLetters): Drawing {
   const { scene } = plan;
   const sheet = fromAbove;
   const lamps = scene.sources;
@@ -30,7 +32,12 @@ export function planDrawing(plan: Plan, letters: number = usualLetters): Drawing
     for (const [from, to] of frameEdges(camera, room, "left and right"))
       marks.push(line("lens", "edge of the picture", onSheet(sheet, from), onSheet(sheet, to)));
   }
-  marks.push(...setMarks(sheet, scene), ...standMarks(sheet, scene), ...bodyMarks(sheet, scene, [0, 0, 1]));
+  marks.push(
+    ...setMarks(sheet, scene),
+    ...floorShadows(thrown),
+    ...standMarks(sheet, scene),
+    ...bodyMarks(sheet, scene, [0, 0, 1]),
+  );
   marks.push(...crossMarks());
   for (const lamp of lamps) marks.push(...lampMarks(sheet, lamp));
   const loose: LooseLabel[] = [{ text: "mark", near: [0, 0], away: CROSS, weight: "plain" }];
@@ -65,7 +72,7 @@ export function planDrawing(plan: Plan, letters: number = usualLetters): Drawing
     title: `Plan: ${plan.recipe.title}`,
     description: setupSentences(plan).join(" "),
     notes: [
-      "Seen from above, the camera's side at the bottom. Tapes run along the floor.",
+      "Seen from above, the camera's side at the bottom. Tapes run along the floor. Grey on the floor: people's shadows.",
       ...(room === null ? [] : ["Walls are cut at 1.20 m."]),
     ],
     marks: [...marks, ...tapes],

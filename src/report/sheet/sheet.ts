@@ -183,7 +183,7 @@ export function daySheet(plan: Plan, report: Report): DaySheet {
     warnings: report.warnings.filter((row) => row.severity !== "note" || row.caution !== null),
     kit: kitList(plan),
     cautions: cautions(plan.scene),
-    plan: planDrawing(plan, LETTERS),
+    plan: planDrawing(plan, report.thrown, LETTERS),
     side: sideDrawing(plan, LETTERS),
   };
 }

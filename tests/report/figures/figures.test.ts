@@ -20,6 +20,8 @@ const flat = block("flat", "back", {
   thickness: cm(4),
 });
 const plan = planOf({ room, set: setOf(flat) });
+const { thrown } = buildReport(plan.recipe, plan.scene, plan.light);
+const none = { shadows: [], fans: [], doubled: [] };
 const named = (drawing: Drawing, name: string): Mark[] =>
   drawing.marks.filter((mark) => "name" in mark && mark.name === name);
 const tapes = ({ marks }: Drawing): TapeMark[] => marks.filter((mark) => mark.kind === "tape");
@@ -28,7 +30,7 @@ const labels = ({ marks }: Drawing): string[] =>
 const lengthOf = ({ from, to }: TapeMark): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
 describe("the plan", () => {
-  const drawing = planDrawing(plan);
+  const drawing = planDrawing(plan, thrown);
   const key = plan.scene.sources[0];
   if (key === undefined) throw new Error("no key");
 
@@ -75,8 +77,11 @@ describe("the plan", () => {
   });
 
   test("a set-up seen in the mirror has the mirror's plan", () => {
-    const left = planDrawing(planOf({ lights: [dish()] }));
-    const right = planDrawing(planOf({ lights: [dish({ bearing: { ...dishBearing(), side: "right" } })] }));
+    const left = planDrawing(planOf({ lights: [dish()] }), none);
+    const right = planDrawing(
+      planOf({ lights: [dish({ bearing: { ...dishBearing(), side: "right" } })] }),
+      none,
+    );
     const lamp = (drawing: Drawing): readonly Place[] => {
       const [mark] = named(drawing, "key").filter(({ kind }) => kind === "area");
       return mark?.kind === "area" ? mark.outline : [];
@@ -131,7 +136,7 @@ describe("the throw", () => {
 });
 
 describe("the frame", () => {
-  const drawing = frameDrawing(plan);
+  const drawing = frameDrawing(plan, thrown);
   if (typeof drawing === "string") throw new Error(drawing);
   const inBox = (name: string): { x: number; y: number }[] =>
     named(drawing, name).flatMap((mark) =>
@@ -166,6 +171,29 @@ describe("the frame", () => {
         expect(y).toBeGreaterThanOrEqual(set - 1e-6);
       }
     }
+  });
+});
+
+describe("shadows of people", () => {
+  test("lie on the plan where a ray over the head's top meets the floor, and on the set in the frame", () => {
+    const open = planOf({ lights: [bulb({ height: m(3) })] });
+    const report = buildReport(open.recipe, open.scene, open.light);
+    const drawing = planDrawing(open, report.thrown);
+    const ys = drawing.marks.flatMap((mark) =>
+      mark.kind === "area" && mark.name.startsWith("shadow of") ? mark.outline.map(([x, y]) => [x, y]) : [],
+    );
+    expect(ys.length).toBeGreaterThan(20);
+    const [lamp] = open.scene.sources;
+    const top = open.scene.subjects[0]?.top as number;
+    if (lamp === undefined) throw new Error("no lamp");
+    // The top of the head throws its shadow h D / (H - h) behind its foot, along the line from the lamp's foot.
+    const away = Math.hypot(lamp.centre[0], lamp.centre[1]);
+    const reach = (top * away) / (lamp.centre[2] - top);
+    const far = Math.max(...ys.map(([x, y]) => Math.hypot(x as number, y as number)));
+    expect(Math.abs(far - reach)).toBeLessThan(0.12);
+    const walled = frameDrawing(plan, thrown);
+    if (typeof walled === "string") throw new Error(walled);
+    expect(walled.marks.some((mark) => "name" in mark && mark.name.startsWith("shadow of"))).toBe(true);
   });
 });
 

@@ -4,7 +4,7 @@ import type { Scene } from "../scene/types.js";
 export function notClaimed(scene: Scene): readonly string[] {
   const lines: string[] = [];
   lines.push(
-    "Shadow edges are for an edge at the light's aim and a surface square to the light; outlines of real shadows on real surfaces are not computed.",
+    "Shadows are those of the plain figure by the middle of each light: noses, hair and clothes are not in their outlines.",
   );
   if ((scene.room?.ambient ?? 0) > 0) {
     lines.push(

@@ -53,12 +53,13 @@ function subjectSentences({ subject }: Frame): readonly string[] {
   const who = subject.name ?? "the subject";
   const parts: string[] = [];
   if (subject.framing !== null) parts.push(subject.framing);
-  if (subject.height !== null) parts.push(`${who} takes ${n.perCent(subject.height)} of its height`);
+  if (subject.height !== null)
+    parts.push(`${who} takes ${n.perCent(subject.height)} of the picture's height`);
   if (subject.above_head !== null)
     parts.push(
       subject.above_head < 0
         ? `the top of the head is cut by ${n.centimetres(-subject.above_head)}`
-        : `${n.centimetres(subject.above_head)} above the head`,
+        : `${n.centimetres(subject.above_head)} of it are free above the head`,
     );
   const said = parts.length === 0 ? [] : [`Framing: ${parts.join(", ")}.`];
   if (subject.hand_limit !== null)

@@ -51,7 +51,7 @@ describe("the report as text", () => {
       "85 % of the picture is set or subject; bare is 15 %: 10 % on the left, up to 480 px in; 5 % within the set.",
       "There the picture shows the back wall (15 %) and nothing of the room (less than 0.1 %).",
       "Each of these alone closes it: a lens of 96 mm; back 2.40 m wide.",
-      "Framing: three-quarter, the subject takes 83 % of its height, 21 cm above the head.",
+      "Framing: three-quarter, the subject takes 83 % of the picture's height, 21 cm of it are free above the head.",
       "Hands stay in the picture and before back | <b> up to 1.90 m above the floor.",
       "In the picture: the stand of key, 80 to 84 % from the left, 10 to 100 % from the top.",
       "left edge back | <b> 12 %, 0 % 12 %, 90 % 480, 0 480, 5400",

@@ -128,6 +128,14 @@ describe("what the room shows", () => {
     expect(wall).toBeCloseTo((4 * 2.5) / (8 * 12) - hidden, 5);
   });
 
+  test("a wall whose back the lens sees is none", () => {
+    const outside = block("camera", null, { ...camera, focal_length: mm(24), distance: tape(m(6)) });
+    const made = scene({ room: room(), camera: outside, set: setOf(board(0.5, 0.5, 1)) });
+    const found = coverageOf(made);
+    if (typeof found === "string") throw new Error(found);
+    expect(behind(made, found.bare).map(({ surface }) => surface)).not.toContain("wall front");
+  });
+
   test("a wall that belongs to the set covers; without a background there is no coverage", () => {
     const made = covered({ room: room("set"), camera: low });
     expect(made.covered).toBeCloseTo((4 * 2.5) / (8 * 12), 5);

@@ -51,6 +51,18 @@ describe("seams", () => {
     expect(seams.every(({ kind, name }) => kind === "edge" && name === "back")).toBe(true);
   });
 
+  test("with a raised lens a line is cut where the picture ends", () => {
+    const seam = (shift: number) => {
+      const { scene } = built({ set: setOf(leaf(0.1)), camera: far(50, { shift: mm(shift) }) });
+      return seamsOf(scene).find(({ side }) => side === "left");
+    };
+    // Raised by a third of half the frame: the top edge, at 0.3 m above the lens, lies that much lower.
+    expect(seam(6)?.from[1]).toBeCloseTo(0.3 / 1.44 - 1 / 3, 9);
+    expect(seam(6)?.to[1]).toBeCloseTo(-1, 6);
+    // Lowered by half of it the foot comes in: 1.5 m below the lens.
+    expect(seam(-9)?.to[1]).toBeCloseTo(-1.5 / 1.44 + 0.5, 6);
+  });
+
   test("two leaves that are joined have a fold and no edges there", () => {
     const wing = block("flat", "wing", {
       size: size(m(0.4), m(1.8)),

@@ -120,6 +120,9 @@ describe("a flat piece", () => {
       [-500, 5000, 0],
     ];
     expect(shareOf(polygonInPicture(lens(camera), floor))).toBeCloseTo(0.5, 3);
+    // A lens raised by a quarter of the frame's height puts the horizon a quarter lower, a lowered one higher.
+    expect(shareOf(polygonInPicture(lens({ ...camera, shift: 0.009 }), floor))).toBeCloseTo(0.25, 3);
+    expect(shareOf(polygonInPicture(lens({ ...camera, shift: -0.009 }), floor))).toBeCloseTo(0.75, 3);
     const ceiling = floor.map(([x, y]): Vec3 => [x, y, 2.4]);
     expect(shareOf(polygonInPicture(lens({ ...camera, shift: 0.009 }), ceiling))).toBeCloseTo(0.75, 3);
   });

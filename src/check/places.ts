@@ -173,7 +173,10 @@ function unknown(ctx: Context, node: Reference): null {
     return null;
   }
   const known = placeNames(ctx);
-  const near = nearNames(name, known);
+  const rest = node.path.parts.slice(1).map((part) => `.${writeName(part.text)}`);
+  const whole = nearNames(name, known);
+  const owners = whole.length > 0 || rest.length === 0 ? [] : nearNames(first?.text ?? "", known);
+  const near = [...whole, ...owners.map((owner) => owner + rest.join(""))];
   report(
     ctx,
     "name.unknown",

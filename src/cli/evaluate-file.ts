@@ -38,7 +38,8 @@ export async function evaluateFile(
   }
   const { source } = loaded;
   const compiled = language.compile(source, kitsOf(session, language, name));
-  const say = (findings: readonly Diagnostic[]): void => {
+  const say = (all: readonly Diagnostic[]): void => {
+    const findings = all.filter(isForAnswer);
     if (findings.length === 0) return;
     session.io.err(language.printDiagnostics(findings, printOptions(session, compiled.sources, "err")));
   };
@@ -86,6 +87,9 @@ export async function evaluateChosen(
 }
 
 const quoted = (text: string): string => `"${visibleLine(text)}"`;
+
+/** What is said beside an answer: that a variant expects nothing is for `check` to say. */
+export const isForAnswer = ({ code }: Diagnostic): boolean => code !== "variant.unchecked";
 
 /** What could not be built of several set-ups; what they share is said once. */
 export function findingsOf(setUps: readonly SetUp[]): readonly Diagnostic[] {

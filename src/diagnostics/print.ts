@@ -72,6 +72,12 @@ function titleSays(title: string, words: string): boolean {
   return words !== "" && quoted.some((part) => ` ${part.slice(1, -1)}`.endsWith(` ${words}`));
 }
 
+/** True where the help has asked already whether these words were meant. */
+function isSaid({ certain, edits }: Diagnostic["fixes"][number], help: string): boolean {
+  if (certain || !/^Perhaps `.*`\?$/.test(help)) return false;
+  return edits.length === 1 && edits.every(({ text }) => help.includes(`\`${text}\``));
+}
+
 /** One finding as text: place, severity and sentence; the marked line; other places; what to do; its code. */
 export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): string {
   const options = printing(given);
@@ -93,6 +99,7 @@ export function printDiagnostic(diagnostic: Diagnostic, given: PrintOptions): st
   const help = asSentence(diagnostic.help);
   if (help !== "") lines.push(...wrap(help, width - INDENT.length).map((line) => INDENT + line));
   for (const fix of diagnostic.fixes) {
+    if (isSaid(fix, help)) continue;
     const title = `${fix.certain ? "Safe fix" : "Perhaps"}: ${visibleLine(fix.title)}`;
     lines.push(...wrap(title, width - INDENT.length).map((line) => INDENT + line));
     const said = fix.edits.every((edit) => titleSays(fix.title, edit.text.trim()));

@@ -1,5 +1,5 @@
+import { keyReading } from "../report/light/key-reading.js";
 import type { Plan } from "../report/plan.js";
-import { keyReading } from "../report/stations.js";
 import type { Scene } from "../scene/types.js";
 import { sceneLight } from "../transport/scene-light.js";
 import { addBounced } from "./bounced.js";

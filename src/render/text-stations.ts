@@ -26,14 +26,22 @@ const withinWords = ([under, over]: readonly [number, number]): string => {
   return low === high ? `+-${low}` : `-${low} +${high}`;
 };
 
+/** What a station is called in a sentence: with its meter where two stand at one place. */
+function calledIn(
+  { stations }: Report,
+  { name, looks, receptor }: Pick<ReportStation, "name" | "looks" | "receptor">,
+): string {
+  const twice = stations.filter((row) => row.name === name).length > 1;
+  return twice ? `${name} ${looks} (${receptor})` : name;
+}
+
 /** Between what the readings lie, in one sentence: what most of them have, then the others by name. */
 export function withinSentences(report: Report): readonly string[] {
   const groups = new Map<string, string[]>();
   for (const { name, looks, receptor, interval } of report.stations) {
     if (interval === null) continue;
     const words = withinWords(interval);
-    const twice = report.stations.filter((row) => row.name === name).length > 1;
-    groups.set(words, [...(groups.get(words) ?? []), twice ? `${name} ${looks} (${receptor})` : name]);
+    groups.set(words, [...(groups.get(words) ?? []), calledIn(report, { name, looks, receptor })]);
   }
   const most = Math.max(0, ...[...groups.values()].map((names) => names.length));
   const usual = [...groups].find(([, names]) => names.length === most);
@@ -97,15 +105,12 @@ const METER = 1;
 export function stationLines(report: Report, view: ViewOptions): readonly string[] {
   if (report.stations.length === 0) return ["  No place to hold a meter."];
   const room = view.width - 2;
-  const forms = [
-    stationTable(report, true, true),
-    stationTable(report, false, true),
-    stationTable(report, false, false),
-  ];
-  const table = forms.reduce<readonly string[] | null>(
-    (found, { columns, rows }) => found ?? layTable(columns, rows, room, METER),
-    null,
-  );
+  const full = stationTable(report, true, true);
+  const forms = [full, stationTable(report, false, true), stationTable(report, false, false)];
+  const laid = ({ columns, rows }: StationTable): readonly string[] | null =>
+    layTable(columns, rows, room, METER);
+  const form = forms.find((one) => laid(one) !== null) ?? null;
+  const table = form === null ? null : laid(form);
   const lines: string[] = [];
   if (table === null) {
     for (const station of report.stations) {
@@ -117,6 +122,7 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
   } else {
     lines.push(...table.map((line) => `  ${line}`));
   }
+  lines.push(...leftOut(full, form, view));
   for (const text of bounceSentences(report)) lines.push(...indented(text, "  ", view.width));
   for (const text of withinSentences(report)) lines.push(...indented(visibleLine(text), "  ", view.width));
   for (const text of roomLightSentences(report)) lines.push(...indented(text, "  ", view.width));
@@ -125,6 +131,25 @@ export function stationLines(report: Report, view: ViewOptions): readonly string
     lines.push(...indented(`${where}: ${visibleLine(reason)}`, "  ", view.width));
   }
   return lines;
+}
+
+/** Widest line that is tried for the whole table. */
+const WIDEST = 400;
+
+/** Which columns a narrow line leaves out, and how to get them; none where it shows all. */
+function leftOut(full: StationTable, shown: StationTable | null, view: ViewOptions): readonly string[] {
+  const there = new Set(
+    shown?.columns.map(({ title }) => title) ?? ["Where", "Meter", "Reads", "Against set"],
+  );
+  const lost = full.columns.filter(({ title }) => !there.has(title)).map(({ title }) => title);
+  if (lost.length === 0) return [];
+  let width = view.width;
+  while (width < WIDEST && layTable(full.columns, full.rows, width - 2, METER) === null) width++;
+  return indented(
+    `Left out for want of room: ${lost.join(", ")}. --width ${width} shows all.`,
+    "  ",
+    view.width,
+  );
 }
 
 /** What the surfaces give to shaded readings, and how well bounced light is known; none without bounced light. */
@@ -139,7 +164,7 @@ export function bounceSentences(report: Report): readonly string[] {
     const parts = given.map(({ surface, stops }) => `${surface} ${stops}`).join(", ");
     const lost = first.stops === "all of it" ? "all" : first.stops;
     return [
-      `Bounced to ${visibleLine(station.name)} by ${parts}; with ${first.surface} black it would lose ${lost}.`,
+      `Bounced to ${visibleLine(calledIn(report, station))} by ${parts}; with ${first.surface} black it would lose ${lost}.`,
     ];
   });
   const errors = report.stations.flatMap(({ exposure }) => (exposure.error === null ? [] : [exposure.error]));

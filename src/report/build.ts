@@ -14,6 +14,7 @@ import { reportTiming } from "./frame/report-timing.js";
 import { reportGloss } from "./gloss/build.js";
 import { headline } from "./headline.js";
 import { reportIntent } from "./intent/build.js";
+import { keyReading } from "./light/key-reading.js";
 import { reportLight } from "./light.js";
 import { mattersMost } from "./matters.js";
 import { notClaimed } from "./not-claimed.js";
@@ -23,7 +24,7 @@ import { runRules } from "./rules/run.js";
 import type { Report } from "./schema/report.js";
 import { setupSentences } from "./setup.js";
 import { reportShadows } from "./shadows.js";
-import { keyReading, reportStations } from "./stations.js";
+import { reportStations } from "./stations.js";
 import { reportThrown } from "./thrown/report.js";
 
 /** What a report may be told besides recipe and scene. */

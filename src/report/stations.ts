@@ -1,6 +1,7 @@
 import type { Station } from "../scene/types.js";
 import type { MeasuredInput } from "./evaluate/inputs.js";
 import { intervalOf } from "./evaluate/spread.js";
+import { keyReading } from "./light/key-reading.js";
 import {
   constantOf,
   errorOf,
@@ -14,7 +15,7 @@ import {
   sumOf,
 } from "./light/reading.js";
 import { reflectanceAt, toneOf } from "./light/surface-tone.js";
-import { firstSubject, type Lit, type Plan, stationOf } from "./plan.js";
+import type { Lit, Plan } from "./plan.js";
 import { sayFNumber } from "./say/quantity.js";
 import type { ReportStation } from "./schema/report.js";
 
@@ -46,14 +47,6 @@ function stationInterval(
   const error = errorOf(reading) ?? 0;
   const end = (off: number): number => Math.sqrt(off * off + error * error);
   return [end(found.below), end(found.above)];
-}
-
-/** What the picture is taken to be exposed for: the disc at the first face that looks at the key. */
-export function keyReading(lit: Lit): Reading | null {
-  const subject = firstSubject(lit.scene);
-  const station = subject === null ? null : stationOf(lit.scene, subject, "face");
-  const reading = station === null ? null : readingAt(lit, station);
-  return reading !== null && reading.exposure > 0 ? reading : null;
 }
 
 function reportStation(lit: Lit, station: Station, key: Reading | null): Omit<ReportStation, "interval"> {

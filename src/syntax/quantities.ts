@@ -156,14 +156,42 @@ export abstract class QuantityParser extends RecoveringParser {
   /** `left 60`, `right 80 cm`: an angle or a step of an offset whose brackets are missing. */
   private directionWithoutBrackets(word: string, start: number, number: Token): Expression {
     const unit = this.readUnit();
+    const first = this.since(start);
+    const amount = this.run.text.slice(number.startOffset, first.end);
+    const steps = [`${word}: ${amount}`, ...this.furtherSteps()];
     const span = this.since(start);
-    const amount = this.run.text.slice(number.startOffset, span.end);
+    if (steps.length > 1) {
+      this.fault(
+        "bearing.brackets",
+        span,
+        { word },
+        { fixes: [this.fix(span, `offset(${steps.join(", ")})`, false)] },
+      );
+      return damaged(span);
+    }
     const angle = unit === null || /^(deg|degrees?|°)$/.test(unit.text);
     const side = word === "left" || word === "right";
     const written =
       angle && side ? `${word}(${unit === null ? `${amount} deg` : amount})` : `offset(${word}: ${amount})`;
     this.fault("bearing.brackets", span, { word }, { fixes: [this.fix(span, written, false)] });
     return damaged(span);
+  }
+
+  /** What goes on like `, behind 30 cm`: more steps of the same offset. */
+  private furtherSteps(): readonly string[] {
+    const steps: string[] = [];
+    while (
+      this.peek(1).image === "," &&
+      directionWords.includes(this.peek(2).image) &&
+      this.peek(3).tokenType === Numeral
+    ) {
+      this.take();
+      const word = this.take().image;
+      const number = this.take();
+      this.readUnit();
+      steps.push(`${word}: ${this.run.text.slice(number.startOffset, this.since(number.startOffset).end)}`);
+    }
+    return steps;
   }
 
   private wrongFNumber(start: number, number: Token): Expression {

@@ -15,6 +15,8 @@ const slips: ReadonlyMap<string, string> = new Map(
     K: ["kel", "kelvn"],
     kg: ["kgs", "kgm"],
     lx: ["luxes"],
+    "lm s": ["lms", "lumenseconds", "lumensecond", "lumen_seconds", "lumen_second"],
+    "lx s": ["lxs", "luxseconds", "luxsecond", "lux_seconds", "lux_second"],
   }).flatMap(([unit, words]) => words.map((word) => [word, unit] as const)),
 );
 

@@ -11,8 +11,10 @@ export interface ToleranceRow {
 /** Default tolerances of inputs (common practice, no source). */
 export const toleranceTable = [
   { name: "tape", value: 0.02, unit: "m", help: "A tape measure." },
-  { name: "height", value: 0.03, unit: "m", help: "The height of a lamp." },
+  { name: "height", value: 0.03, unit: "m", help: "The height of a lamp, of the lens, or of a place." },
   { name: "angle", value: 2, unit: "deg", help: "A bearing, an elevation, an opening." },
+  { name: "stature", value: 0.02, unit: "m", help: "The height of a person." },
+  { name: "size", value: 0.02, unit: "1", help: "The size of an opening, as a share of it." },
   { name: "dial", value: 0.1, unit: "stop", help: "A step of a dial." },
   { name: "meter", value: 0.1, unit: "stop", help: "One meter reading." },
   { name: "reflectance", value: 0.05, unit: "1", help: "The reflectance of a surface." },

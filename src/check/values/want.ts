@@ -1,10 +1,12 @@
+import type { Span } from "../../core/span.js";
 import type { Fix } from "../../diagnostics/diagnostic.js";
 import { printNode } from "../../format/print-node.js";
 import type { Reference, Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { valueTypes } from "../../vocabulary/value-types.js";
-import { type Context, report } from "../context.js";
-import { valueWords } from "../words.js";
+import { type Context, replace, report } from "../context.js";
+import { nearNames } from "../suggest.js";
+import { bare, valueWords } from "../words.js";
 
 /** Says that a value is not of the type of its property. */
 export function refuseType(ctx: Context, row: PropertyRow, value: Value): null {
@@ -38,6 +40,27 @@ export function exampleOf({ name, example }: Example): string {
   return example.startsWith(`${name}(`) ? example : `${name}: ${example}`;
 }
 
+/** The words with brackets that types of values know. */
+const calls: Readonly<Partial<Record<PropertyRow["type"], readonly string[]>>> = {
+  calibration: ["metered", "guide_number", "efficacy", "candelas"],
+  beam: ["cosine_power"],
+  gels: ["warm", "cool", "neutral"],
+  dial: ["numbers"],
+  mark: ["from"],
+};
+
+/** The words that may have been meant by a misspelt one with brackets. */
+function nearCalls(type: PropertyRow["type"], value: Value): readonly string[] {
+  const call = bare(value);
+  if (call.kind !== "reference" || call.args === null || call.path.parts.length !== 1) return [];
+  return nearNames(call.path.parts[0]?.text ?? "", calls[type] ?? []);
+}
+
+const spanOfCall = (value: Value): Span => {
+  const call = bare(value);
+  return call.kind === "reference" ? call.path.span : value.span;
+};
+
 /** Says that a word with brackets is not one of those wanted. */
 export function refuseCall(
   ctx: Context,
@@ -49,7 +72,16 @@ export function refuseCall(
   if (value.kind === "damaged") return null;
   if (value.kind === "unknown") return refuseKind(ctx, row, value, "");
   const args = { call: printNode(value), wanted: valueTypes[row.type].words, example: exampleOf(row) };
-  report(ctx, "value.call", value.span, args, help === undefined ? { fixes } : { fixes, help });
+  const meant = fixes.length > 0 ? [] : nearCalls(row.type, value);
+  const all = [...fixes, ...meant.map((word) => replace(ctx, `write \`${word}\``, spanOfCall(value), word))];
+  const said = meant.length > 0 ? `Perhaps \`${meant.join("` or `")}\`?` : help;
+  report(
+    ctx,
+    "value.call",
+    value.span,
+    args,
+    said === undefined ? { fixes: all } : { fixes: all, help: said },
+  );
   return null;
 }
 

@@ -1,6 +1,7 @@
 import { visibleLine } from "../../diagnostics/print-visible.js";
 import type { Table } from "../../tables/types.js";
 import { near } from "../arguments/near.js";
+import { isForAnswer } from "../evaluate-file.js";
 import { CLEAN, FOUND, TROUBLE } from "../exit.js";
 import { kitsOf } from "../kits.js";
 import { chosenForm, deliver } from "../output.js";
@@ -19,10 +20,9 @@ export async function tableCommand(session: Session): Promise<number> {
     return TROUBLE;
   }
   const compiled = stage.compile(loaded.source, kitsOf(session, stage, name));
-  if (compiled.diagnostics.length > 0) {
-    session.io.err(
-      stage.printDiagnostics(compiled.diagnostics, printOptions(session, compiled.sources, "err")),
-    );
+  const said = compiled.diagnostics.filter(isForAnswer);
+  if (said.length > 0) {
+    session.io.err(stage.printDiagnostics(said, printOptions(session, compiled.sources, "err")));
   }
   if (!compiled.sound || compiled.recipe === null) return FOUND;
   const titles = compiled.recipe.tables.map((table) => table.title);

@@ -95,7 +95,7 @@ export const valueFindings = {
   "value.zero-division": {
     severity: "error",
     message: "`{written}` divides by zero",
-    help: "",
+    help: "Divide by a number other than zero, or write the value itself.",
     page: "Dividing by zero has no value, so the recipe cannot be worked out.",
   },
   "value.not-constant": {

@@ -1,20 +1,31 @@
-import { dot } from "../../math/vector.js";
+import { add, dot, length, scale, subtract } from "../../math/vector.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { Source } from "../../scene/types.js";
 import { type Meter, meterKey } from "../../transport/meter.js";
+import { sameSet } from "../../transport/same-set.js";
 import type { SceneLight } from "../../transport/scene-light.js";
 import type { Plan } from "../plan.js";
 
 /** A meter that has turned by less than this still gets the same bounced light; the cosine of 15 deg. */
 const TURNED = 0.966;
 
+/** A meter nearer than this (m) to another that looks the same way gets the same bounced light. */
+const NEAR = 0.06;
+
+/** How far (m) a meter is held out of a surface that may have moved away under it. */
+const OUT = 0.04;
+
+/** Meters for which bounced light was asked before, shared by plans that are all near one. */
+export type HeldMeters = Meter[];
+
 /**
- * A plan in which a lamp is off by a little: direct light is worked out anew, bounced light is that of the lamp where it
- * stood. By some centimetres a lamp moves what comes off walls far less than what comes straight from it.
+ * A plan in which something is off by a little: direct light is worked out anew, bounced light is that of lamps and
+ * meters where they were. By some centimetres that moves what comes off walls far less than what comes straight.
  *
- * @param moved - The plan with the lamp off; its lamps in the same order.
+ * @param moved - The plan with one thing off; its lamps and stations in the same order.
+ * @param held - Added to: a meter that is close to one of these gets its bounced light.
  */
-export function nearPlan(plan: Plan, moved: Plan): Plan {
+export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
   const { light, scene } = plan;
   const before = new Map<string, Source>();
   for (const source of scene.sources) before.set(nameOf(source), source);
@@ -25,7 +36,14 @@ export function nearPlan(plan: Plan, moved: Plan): Plan {
   const heldBefore = (meter: Meter): Meter => {
     if (known.has(meterKey(meter))) return meter;
     const station = stationBefore.get(meterKey(meter));
-    return station !== undefined && dot(station.facing, meter.facing) > TURNED ? station : meter;
+    if (station !== undefined && dot(station.facing, meter.facing) > TURNED) return station;
+    const key = meterKey(meter);
+    const close = held.find((row) => meterKey(row) === key) ?? held.find((row) => isClose(row, meter));
+    if (close !== undefined) return close;
+    const inPlace = sameSet(scene, moved.scene);
+    const own = inPlace ? meter : { ...meter, at: add(meter.at, scale(meter.facing, OUT)) };
+    held.push(own);
+    return own;
   };
   const near: SceneLight = {
     ...light,
@@ -39,6 +57,9 @@ export function nearPlan(plan: Plan, moved: Plan): Plan {
   };
   return { ...moved, light: near };
 }
+
+const isClose = (a: Meter, b: Meter): boolean =>
+  a.receptor === b.receptor && length(subtract(a.at, b.at)) < NEAR && dot(a.facing, b.facing) > TURNED;
 
 /** Cloth and head of one light are two sources. */
 function nameOf(source: Source): string {

@@ -1,10 +1,10 @@
 import { miredFromKelvin, miredShift } from "../../physics/mired.js";
 import { bareColour } from "../../scene/lamp/losses.js";
 import type { Source } from "../../scene/types.js";
+import { keyReading } from "../light/key-reading.js";
 import { readingAt } from "../light/reading.js";
 import { keyOf, lightsOf, type Plan } from "../plan.js";
 import type { ReportColour } from "../schema/colour.js";
-import { keyReading } from "../stations.js";
 import { balanceAdvice } from "./advice.js";
 import { mixtureOf } from "./mixture.js";
 

@@ -4,10 +4,12 @@ import type { Source } from "../../scene/types.js";
 import type { Spread } from "../../units/quantity.js";
 import { misplaced } from "../change/misplaced.js";
 import { withSource } from "../change/move-source.js";
-import { nearPlan } from "../change/near-plan.js";
+import { type HeldMeters, nearPlan } from "../change/near-plan.js";
+import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { tolerance } from "../settings.js";
 import { surfaceInputs } from "./surface-inputs.js";
+import { tapesOf } from "./tapes.js";
 
 /** A measured input of a set-up that may be a little off. */
 export interface MeasuredInput {
@@ -46,6 +48,7 @@ function inputsOfLamp(
   index: number,
   source: Source,
   light: LightModel | undefined,
+  held: HeldMeters,
 ): MeasuredInput[] {
   const { scene, recipe } = plan;
   const inputs: MeasuredInput[] = [];
@@ -56,7 +59,7 @@ function inputsOfLamp(
     changed: (by: number) => Source,
   ): void => {
     if (!(size > 0)) return;
-    const side = (by: number): Plan => nearPlan(plan, withSource(plan, index, changed(by)));
+    const side = (by: number): Plan => nearPlan(plan, withSource(plan, index, changed(by)), held);
     inputs.push({
       what: `${source.name} ${what}`,
       by: inWords(size, unit),
@@ -88,18 +91,27 @@ function inputsOfLamp(
 }
 
 /**
- * Every measured input of a plan, each with the plans in which it alone is off: place and output of the lamps, and the
- * reflectances of surfaces.
+ * Every measured input of a plan, each with the plans in which it alone is off: place, size and output of the lamps,
+ * people, camera, pieces of the set and points, and the reflectances of surfaces.
  */
 export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
-  return [...lampInputs(plan), ...surfaceInputs(plan)];
+  const held: HeldMeters = [];
+  return [...lampInputs(plan, held), ...tapeInputs(plan, held), ...surfaceInputs(plan)];
+}
+
+/** The other measured numbers of a recipe: heights of people, the place of the camera, openings, pieces and points. */
+function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
+  return tapesOf(plan.recipe).map(({ what, size, unit, off }): MeasuredInput => {
+    const side = (by: number): Plan => nearPlan(plan, rebuiltWith(plan, off(by)), held);
+    return { what, by: inWords(size, unit), size, unit, moved: side(size), back: side(-size) };
+  });
 }
 
 /** The measured inputs of the lamps. */
-export function lampInputs(plan: Plan): readonly MeasuredInput[] {
+export function lampInputs(plan: Plan, held: HeldMeters = []): readonly MeasuredInput[] {
   return plan.scene.sources.flatMap((source, index) => {
     if (source.spillOf !== undefined) return [];
     const light = plan.recipe.lights.find((row) => row.name === source.name);
-    return inputsOfLamp(plan, index, source, light);
+    return inputsOfLamp(plan, index, source, light, held);
   });
 }

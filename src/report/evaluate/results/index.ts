@@ -8,6 +8,7 @@ import { lightResult } from "./light.js";
 import { outlineResult } from "./outline.js";
 import { readingResult } from "./readings.js";
 import { setResult } from "./set.js";
+import { toneResult } from "./tone.js";
 
 /** Works out an expression inside a result. */
 export type Inner = (expr: Expr) => Found;
@@ -18,6 +19,7 @@ export function evaluateResult(asked: Asked, expr: ResultExpr, inner: Inner): Fo
     lightResult(asked, expr, inner) ??
     readingResult(asked, expr, inner) ??
     colourResult(asked, expr, inner) ??
+    toneResult(asked, expr, inner) ??
     outlineResult(asked, expr) ??
     setResult(asked, expr) ??
     frameResult(asked, expr) ??

@@ -60,25 +60,17 @@ export function readProperties(row: BlockRow, entries: readonly Owned[]): ReadPr
     if (entry.companion !== null && name !== "calibration") {
       report(ctx, "property.companion", entry.companion.span, { name });
     }
-    readOne(ctx, row, property, entry, read);
+    readOne(ctx, property, entry, read);
   }
   return read;
 }
 
-function readOne(
-  ctx: Context,
-  row: BlockRow,
-  property: PropertyRow,
-  entry: Property,
-  read: ReadProperties,
-): void {
+function readOne(ctx: Context, property: PropertyRow, entry: Property, read: ReadProperties): void {
   read.given.add(property.name);
   const value = readValue(ctx, property, entry.value);
   if (value === null) return;
   read.values.set(property.name, value);
   read.places.set(property.name, here(ctx, entry.span));
-  if (property.later === true)
-    report(ctx, "property.later", entry.path.span, { name: property.name, kind: row.kind });
 }
 
 /** A number without unit, or several joined by x, as written; null for anything else. */

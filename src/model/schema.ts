@@ -150,7 +150,7 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
     }),
     object({ kind: literal("guide_number"), number: length, iso: sensitivityQuantity, written }),
     object({ kind: literal("efficacy"), efficacy: efficacyQuantity, written }),
-    object({ kind: literal("candelas"), file: string(), written }),
+    object({ kind: literal("candelas"), file: string(), axial: number(), written }),
   ]),
   output: discriminatedUnion("kind", [
     object({ kind: literal("luminous_energy"), amount: luminousEnergyQuantity, written }),

@@ -133,8 +133,8 @@ export type CalibrationValue =
       readonly written: string;
     }
   | { readonly kind: "efficacy"; readonly efficacy: Efficacy; readonly written: string }
-  /** An LM-63 file; read by a later version. */
-  | { readonly kind: "candelas"; readonly file: string; readonly written: string };
+  /** An LM-63 file; `axial` is what it gives along its axis, taken as candela seconds at full power. */
+  | { readonly kind: "candelas"; readonly file: string; readonly axial: number; readonly written: string };
 
 /** An output that is known as such: lumen seconds or candela seconds of a flash, lumens or candelas of a lamp. */
 export interface OutputValue {

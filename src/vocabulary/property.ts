@@ -19,8 +19,6 @@ export interface PropertyRow {
   readonly from?: string;
   /** The base unit of a `scale` value. */
   readonly unit?: BaseUnit;
-  /** True when it is read and kept, and a later version computes with it. */
-  readonly later?: boolean;
 }
 
 /** One kind of block. */

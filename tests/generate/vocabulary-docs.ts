@@ -40,8 +40,7 @@ function allowed(row: PropertyRow): string {
 
 function meaning(row: PropertyRow): string {
   const from = row.from === undefined ? "" : ` Measured from ${row.from}.`;
-  const later = row.later === true ? " **Kept for a later version.**" : "";
-  return `${row.help}${from}${later}`;
+  return `${row.help}${from}`;
 }
 
 function rowOf(kind: string): BlockRow {

@@ -28,7 +28,6 @@ export function vocabularyJson(): string {
         words: property.words ?? null,
         default: property.default,
         from: property.from ?? null,
-        evaluated: property.later !== true,
         help: property.help,
         example: property.example,
       })),

@@ -85,6 +85,19 @@ describe("a measured beam", () => {
     expect(key(plan).energy * 64).toBeCloseTo((2 * Math.PI * 1000) / 5, -1);
   });
 
+  test("a flash may take its candela seconds along the axis from a file, whatever its beam", () => {
+    const plan = sceneOf({ "x.ies": roundFile(power(4)) }, "lambertian", 'calibration: candelas("x.ies")');
+    // A Lambertian source gives pi times its axial intensity.
+    expect(key(plan).energy).toBeCloseTo(Math.PI * 1000, 6);
+    expect(key(plan)).toMatchObject({ kind: "flash", known: "candela seconds of x.ies" });
+    const dark = sceneOf(
+      { "x.ies": roundFile((away) => away) },
+      "lambertian",
+      'calibration: candelas("x.ies")',
+    );
+    expect(dark.diagnostics.map(({ code }) => code)).toEqual(["beam.file"]);
+  });
+
   test("type B: the horizontal angle runs along the width, the vertical angle up the height", () => {
     // Narrow to the sides, wide up and down; brighter above than below.
     const text = gridFile((h, v) => 1000 * Math.max(0, 1 - Math.abs(h) / 20) * (1 + v / 100));

@@ -1,14 +1,13 @@
 import { cosinePower, lambertian, measured } from "../../model/make/lamps.js";
 import type { BeamValue } from "../../model/values.js";
-import { readLm63 } from "../../photometry/index.js";
 import type { Value } from "../../syntax/ast.js";
 import type { Plain } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import { type Context, here, report } from "../context.js";
-import { isFilePath } from "../kits/path.js";
+import type { Context } from "../context.js";
 import { bare, singleWord } from "../words.js";
 import { asCall } from "./calls.js";
 import { readRowMeasure } from "./measure.js";
+import { readPhotometricFile } from "./photometric-file.js";
 import { refuseArguments, refuseCall } from "./want.js";
 
 /** `lambertian`, `cosine_power(4)`, `measured("dish.ies")` */
@@ -35,25 +34,6 @@ function readMeasured(
   if (args.length !== 1 || args[0]?.name !== null || file?.kind !== "text") {
     return refuseArguments(ctx, call, "takes the name of a file", `${row.name}: measured("dish.ies")`);
   }
-  const path = file.value;
-  if (!isFilePath(path, [".ies"])) {
-    report(ctx, "file.path", file.span, { path });
-    return null;
-  }
-  if (ctx.files.text === null) {
-    report(ctx, "use.alone", file.span, { path });
-    return null;
-  }
-  const { source, problem } = ctx.files.text(path, ctx.file);
-  if (problem !== undefined) {
-    ctx.sink({ ...problem, place: here(ctx, file.span) });
-    return null;
-  }
-  const read = readLm63(source.text);
-  if (read.photometry === null) {
-    report(ctx, "beam.file", file.span, { path, line: read.line, problem: read.problem });
-    return null;
-  }
-  for (const note of read.notes) report(ctx, "beam.note", file.span, { path, note });
-  return measured(path, read.photometry);
+  const photometry = readPhotometricFile(ctx, file);
+  return photometry === null ? null : measured(file.value, photometry);
 }

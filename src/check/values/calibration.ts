@@ -1,12 +1,14 @@
 import { candelas, efficacy, guideNumber, metered } from "../../model/make/lamps.js";
 import type { CalibrationValue } from "../../model/values.js";
+import { candelaAt } from "../../photometry/index.js";
 import type { Reference, Value } from "../../syntax/ast.js";
 import { iso as isoOf } from "../../units/make.js";
 import type { Efficacy, FStop, Length, Sensitivity } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
-import type { Context } from "../context.js";
+import { type Context, report } from "../context.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readMeasure, readRowMeasure } from "./measure.js";
+import { readPhotometricFile } from "./photometric-file.js";
 import { refuseArguments, refuseCall } from "./want.js";
 
 const argument = (name: string, example: string, range: readonly [number, number]): PropertyRow => ({
@@ -55,7 +57,13 @@ export function readCalibration(ctx: Context, row: PropertyRow, value: Value): C
       if (file === undefined || file.kind !== "text" || call.args.length !== 1) {
         return refuseArguments(ctx, call.call, "takes the name of a file", 'candelas("dish.ies")');
       }
-      return candelas(file.value);
+      const photometry = readPhotometricFile(ctx, file);
+      if (photometry === null) return null;
+      const axial = candelaAt(photometry, 0, photometry.system === "C" ? (photometry.horizontal[0] ?? 0) : 0);
+      if (axial > 0) return candelas(file.value, axial);
+      const problem = "there is no light along the axis";
+      report(ctx, "beam.file", file.span, { path: file.value, line: 1, problem });
+      return null;
     }
     default:
       return refuseCall(ctx, row, value);

@@ -48,7 +48,6 @@ function propertyLines(stage: Language, row: PropertyRow, width: number): readon
   if (row.words !== undefined) facts.push(`Words: ${row.words.join(", ")}`);
   if (row.range !== undefined) facts.push(`Allowed: ${allowed(row.type, row.unit ?? "", row.range)}`);
   if (row.from !== undefined) facts.push(`Measured from ${row.from}`);
-  if (row.later === true) facts.push("Read and kept; this version does not compute with it.");
   return entry(`  ${row.name}: ${words}`, facts, width);
 }
 

@@ -194,10 +194,4 @@ export const blockFindings = {
     help: "Nothing else in the recipe depends on it.",
     page: "The language is complete, so that files need not change later; the program still grows. Statements that it reads but does not yet work out are named, so that nothing is ignored in silence.",
   },
-  "property.later": {
-    severity: "note",
-    message: "`{name}` in `{kind}` is read and kept, and not worked out by this version",
-    help: "The results are as if it were not there.",
-    page: "The vocabulary is complete, so that files need not change later. A property that no result depends on yet is named, so that nothing is ignored in silence.",
-  },
 } as const satisfies Record<string, CatalogueRow>;

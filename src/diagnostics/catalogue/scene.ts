@@ -45,12 +45,6 @@ export const sceneFindings = {
     help: "say it, here or in what it is like or with",
     page: "Some properties have no sensible default: the shape of a lit opening, where a lamp stands, how its output is known, the size of a flat.\n\nRight: `light key { shape: disc(20 cm)  output: 900 lm s  distance: 2 m  height: 2.2 m }`.",
   },
-  "scene.not-yet": {
-    severity: "error",
-    message: "{what} is not read by this version",
-    help: "give one meter reading, a guide number or an output instead",
-    page: "The language already knows this way of saying it, and a later version computes with it. Until then another way is needed.\n\nRight: `calibration: metered(f/8, at: 2 m, ISO 100)`.",
-  },
   "light.over-full": {
     severity: "error",
     message: "`{name}` is set {over} stop above its full power",

@@ -70,9 +70,9 @@ export function efficacy(value: Efficacy): CalibrationValue {
   return { kind: "efficacy", efficacy: value, written: `efficacy(${say(value)})` };
 }
 
-/** An LM-63 file. */
-export function candelas(file: string): CalibrationValue {
-  return { kind: "candelas", file, written: `candelas(${quote(file)})` };
+/** An LM-63 file, with the candela seconds that it gives along its axis. */
+export function candelas(file: string, axial: number): CalibrationValue {
+  return { kind: "candelas", file, axial, written: `candelas(${quote(file)})` };
 }
 
 /** Output stated as luminous energy, flux, intensity or intensity over the flash. */

@@ -72,9 +72,10 @@ function calibrated(
       const energy = light.full_power.value * calibration.efficacy.value;
       return { energy, uncertainty: uncertainty.efficacy, known: "watt-seconds and an efficacy" };
     }
-    case "candelas":
-      report(site, "scene.not-yet", { what: "a file of candelas" });
-      return unknownOutput;
+    case "candelas": {
+      const energy = energyFromAxialIntensity(shape, calibration.axial, beam);
+      return { energy, uncertainty: uncertainty.output, known: `candela seconds of ${calibration.file}` };
+    }
     default:
       return calibration satisfies never;
   }

@@ -1,7 +1,6 @@
 import {
   arms,
   belowFull,
-  candelas,
   capsule,
   cosinePower,
   dial,
@@ -178,13 +177,12 @@ export const makers: Makers = {
     return a.value >= b.value ? capsule(a, b) : capsule(b, a);
   },
   calibration: (draw) => {
-    const kind = draw.int(0, 3);
+    const kind = draw.int(0, 2);
     const iso = anyQuantity(draw, "ISO", 1, 1e5) as Quantity<"ISO">;
     if (kind === 0)
       return metered(anyQuantity(draw, "f", 0.5, 128) as Quantity<"f">, length(draw, 0.05, 100), iso);
     if (kind === 1) return guideNumber(length(draw, 0.1, 2000), iso);
-    if (kind === 2) return efficacy(anyQuantity(draw, "lm/W", 0.1, 683) as Quantity<"lm/W">);
-    return candelas(text(draw));
+    return efficacy(anyQuantity(draw, "lm/W", 0.1, 683) as Quantity<"lm/W">);
   },
   output: (draw) =>
     output(

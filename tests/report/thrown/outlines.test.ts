@@ -100,6 +100,26 @@ describe("a post", () => {
     expect(Math.abs(reach - (1.2 * 3) / (2.4 - 1.2))).toBeLessThan(0.02);
   });
 
+  test("every ray to a corner of its shadow passes its axis at its radius", () => {
+    const { scene } = planOf({ subjects: [], set: setOf(post), lights: [lamp(-3, 0.4, 2.4)] });
+    const corners = points(on(shadowsIn(scene, "post"), "floor"));
+    expect(corners.length).toBeGreaterThan(30);
+    for (const [x, y] of corners) {
+      // The axis runs straight up from 1 cm to 1.19 m over the mark: the least distance over a fine ladder of both.
+      const way = [x + 3, y - 0.4, -2.4] as const;
+      const size2 = way[0] * way[0] + way[1] * way[1] + way[2] * way[2];
+      let least = 1;
+      for (let i = 0; i <= 4000; i++) {
+        const z = 0.01 + (1.18 * i) / 4000;
+        const to = [3, -0.4, z - 2.4] as const;
+        const t = (to[0] * way[0] + to[1] * way[1] + to[2] * way[2]) / size2;
+        const off = to.map((part, k) => part - t * (way[k] ?? 0));
+        least = Math.min(least, Math.sqrt(off.reduce((sum, part) => sum + part * part, 0)));
+      }
+      expect(least).toBeCloseTo(0.01, 5);
+    }
+  });
+
   test("a wall in the way takes the rest of it", () => {
     const wall = block("flat", "side", {
       size: size(m(3), m(2)),

@@ -1,9 +1,11 @@
 import { printNode } from "../../format/print-node.js";
 import type { Expr, ResultType } from "../../model/values.js";
 import type { Expression, Product, Reference, Sum } from "../../syntax/ast.js";
-import { findResult } from "../../vocabulary/results.js";
+import { findResult, results } from "../../vocabulary/results.js";
 import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
+import { placeNames } from "../places.js";
+import { nearNames } from "../suggest.js";
 import { namesMeter, naturalReading, readingExpr } from "./readings.js";
 import { appliedTo, functionRow, resultExpr, unknownResult } from "./results.js";
 import { valueExpr, wordsOf } from "./types.js";
@@ -74,6 +76,12 @@ function isConstant(ctx: Context, node: Expression): boolean {
   }
 }
 
+/** True for a word that is like the name of a result and like no place: `coverge`. */
+function isNearResult(ctx: Context, word: string): boolean {
+  const names = results.filter((row) => row.of === "nothing").map((row) => row.name);
+  return nearNames(word, placeNames(ctx)).length === 0 && nearNames(word, names).length > 0;
+}
+
 function reference(ctx: Context, node: Reference): Expr | null {
   const parts = node.path.parts;
   const first = parts[0]?.text ?? "";
@@ -84,6 +92,7 @@ function reference(ctx: Context, node: Reference): Expr | null {
     if (row !== null && (node.args !== null || !isPlace)) return resultExpr(ctx, node, row, null, expr);
     if (node.args !== null) return unknownResult(ctx, node, first, "nothing");
     if (["ratio", "contrast"].includes(first) && !isPlace) return unknownResult(ctx, node, first, "nothing");
+    if (!isPlace && isNearResult(ctx, first)) return unknownResult(ctx, node, first, "nothing");
     return naturalReading(ctx, node);
   }
   if (namesMeter(node)) return readingExpr(ctx, node);

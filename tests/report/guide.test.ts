@@ -32,11 +32,12 @@ test("thresholds that a page names in words are those of the table", () => {
   for (const rule of rules) {
     for (const name of rule.thresholds) {
       const row = thresholdTable.find((candidate) => candidate.name === name);
-      const said = new RegExp(`\`${name}\` \\((\\d+(?:\\.\\d+)?) ?(cm|m|deg|stop|mired|N|%)?`).exec(
+      const said = new RegExp(`\`${name}\` \\((\\d+(?:\\.\\d+)?) ?(cm|ms|m|deg|stop|mired|N|%)?`).exec(
         rule.page.when,
       );
       if (said === null || row === undefined) continue;
-      const value = Number(said[1]) * (said[2] === "cm" || said[2] === "%" ? 0.01 : 1);
+      const value =
+        Number(said[1]) * (said[2] === "cm" || said[2] === "%" ? 0.01 : said[2] === "ms" ? 0.001 : 1);
       expect(value, name).toBeCloseTo(row.value, 12);
     }
   }

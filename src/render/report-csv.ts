@@ -169,6 +169,31 @@ const faceRows = (face: ReportFace): readonly Row[] => {
   ];
 };
 
+function finishingRows(finishing: NonNullable<Report["finishing"]>): readonly Row[] {
+  const { extensions, lines, white_balance: balance, contrast, lifts } = finishing;
+  return [
+    ...extensions.flatMap((item): readonly Row[] => [
+      ["afterwards", item.side, "bare", item.share, "1", item.reason ?? item.from],
+      ...item.ramps.map(
+        (row): Row => [
+          "afterwards",
+          `${item.side} ${row.surface}`,
+          "per_metre",
+          row.per_metre,
+          "stop/m",
+          item.from,
+        ],
+      ),
+    ]),
+    ...lines.map((item): Row => ["afterwards", item.name, item.kind, null, "", item.source]),
+    ...(balance === null
+      ? []
+      : [["afterwards", "white balance", "shift", balance.shift, "mired", balance.from] satisfies Row]),
+    ...contrast.map((item): Row => ["afterwards", item.of, "slope", item.slope, "1", item.from]),
+    ...lifts.map((item): Row => ["afterwards", item.of, "lift", item.stops, "stop", item.from]),
+  ];
+}
+
 /** Every number of a report as one long table: part, name, quantity, value, unit, note. For spreadsheets and scripts. */
 export function renderReportCsv(report: Report): string {
   const rows: Row[] = [
@@ -199,6 +224,7 @@ export function renderReportCsv(report: Report): string {
         [`wanted ${item.wanted}`, item.reason, item.remedy].filter((text) => text !== null).join("; "),
       ],
     ),
+    ...(report.finishing === null ? [] : finishingRows(report.finishing)),
     ...report.results.map(
       (item): Row => [
         "result",

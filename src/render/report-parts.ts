@@ -15,6 +15,7 @@ import { expectationCount } from "./text.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourSentences, colourTable, hasColour, isMixed } from "./text-colour.js";
 import { faceSentences, faceTitle } from "./text-face.js";
+import { finishingSentences } from "./text-finishing.js";
 import { frameSentences, seamTable, seamWords, sharpSentences, timingSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightFacts, lightTitle } from "./text-lights.js";
@@ -136,6 +137,8 @@ function verdicts(report: Report): readonly ViewPart[] {
     if (isMixed(report.colour)) parts.push(laidOut(columns, rows));
   }
   if (report.intent !== null) parts.push(...wishes(report.intent));
+  if (report.finishing !== null)
+    parts.push(...section("Afterwards", list(finishingSentences(report.finishing))));
   if (report.results.length > 0) {
     const rows = report.results.map((item) => [
       item.text,

@@ -7,6 +7,7 @@ import { layTable } from "./table.js";
 import { cameraSentences } from "./text-camera.js";
 import { colourLines, hasColour } from "./text-colour.js";
 import { faceSentences, faceTitle } from "./text-face.js";
+import { finishingSentences } from "./text-finishing.js";
 import { frameSentences, seamTable, seamWords, sharpSentences, timingSentences } from "./text-frame.js";
 import { glossSentences } from "./text-gloss.js";
 import { lightBlock } from "./text-lights.js";
@@ -86,6 +87,7 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
     found.push(["Colour", colourLines(report.colour, view)]);
   if (report.intent !== null)
     found.push([`Wishes: ${visibleLine(report.intent.summary)}`, wishLines(report.intent, view)]);
+  if (report.finishing !== null) found.push(["Afterwards", say(finishingSentences(report.finishing))]);
   if (report.results.length > 0) found.push(["Results", resultLines(report.results, view)]);
   if (report.expectations.length > 0) {
     const lines = report.expectations.flatMap((item) => expectationLines(item, view));

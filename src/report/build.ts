@@ -9,6 +9,7 @@ import type { Asked } from "./evaluate/expression.js";
 import { measuredInputs } from "./evaluate/inputs.js";
 import { reportExpectations } from "./expectations.js";
 import { reportFaces } from "./face/report.js";
+import { reportFinishing } from "./finishing/build.js";
 import { reportFrame, reportSharpness } from "./frame/report.js";
 import { reportTiming } from "./frame/report-timing.js";
 import { reportGloss } from "./gloss/build.js";
@@ -57,6 +58,8 @@ export function buildReport(
   const inputs = measuredInputs(plan);
   const expectations = [...reportExpectations(asked, inputs, options.lineOf ?? (() => null))];
   const shadows = [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)];
+  const colour = reportColour(plan);
+  const intent = reportIntent(plan);
   const report: Report = withoutMinusZero({
     format: 1,
     title: recipe.title,
@@ -74,8 +77,9 @@ export function buildReport(
     shadows,
     thrown: reportThrown(scene, shadows),
     faces: reportFaces(plan),
-    colour: reportColour(plan),
-    intent: reportIntent(plan),
+    colour,
+    intent,
+    finishing: reportFinishing(plan, { colour, intent }),
     results: [...reportResults(asked, inputs)],
     expectations,
     warnings: [...warnings],

@@ -367,6 +367,70 @@ export const sample: Report = reportSchema.parse({
     ],
     advice: ["At a white balance of 5600 K the face comes out 28 mired warm: set 4850 K."],
   },
+  finishing: {
+    extensions: [
+      {
+        side: "left",
+        share: 0.08,
+        depth: 0.11,
+        pixels: 440,
+        ramps: [
+          {
+            at: [0.11, 0.28],
+            at_pixel: [440, 1680],
+            surface: "back",
+            per_metre: -0.62,
+            error: 0.1,
+            strip: 0.24,
+            across: -0.149,
+          },
+          {
+            at: [0.11, 0.72],
+            at_pixel: [440, 4320],
+            surface: "back",
+            per_metre: -0.05,
+            error: 0.1,
+            strip: null,
+            across: null,
+          },
+        ],
+        reason: null,
+        from: "frame.sides",
+      },
+      {
+        side: "within",
+        share: 0.004,
+        depth: 0,
+        pixels: null,
+        ramps: [],
+        reason: "it lies between pieces of the set",
+        from: "frame.sides",
+      },
+    ],
+    lines: [
+      {
+        kind: "fold",
+        name: "back and wing",
+        from: [0.5, 0.08],
+        to: [0.5, 0.74],
+        from_pixel: [2000, 480],
+        to_pixel: [2000, 4440],
+        source: "frame.seams",
+      },
+    ],
+    white_balance: { set: 4850, shift: -28, from: "colour.face_from_balance" },
+    contrast: [
+      {
+        of: "shadows on the set",
+        wanted: 2.7,
+        found: 1.8,
+        slope: 1.5,
+        pivot: 160,
+        from: "intent.criteria: shadow_depth",
+      },
+    ],
+    lifts: [{ of: "picture", stops: 1, as_iso: 400, from: "stations: the first face" }],
+  },
   intent: {
     passes_for: {
       kind: "sunlight",

@@ -172,3 +172,10 @@ export function pointInPicture(lens: Lens, point: Vec3): Place | null {
   const from = seen(lens, point);
   return from[2] > NEAR ? place(lens, from) : null;
 }
+
+/** The way from the lens through a place of the picture, 1 along the lens axis. */
+export function wayThrough({ camera, across, up, rise }: Lens, [x, y]: Place): Vec3 {
+  const [right, high] = [x / across, (y + rise) / up];
+  const along = (i: 0 | 1 | 2): number => camera.forward[i] + right * camera.right[i] + high * camera.up[i];
+  return [along(0), along(1), along(2)];
+}

@@ -11,6 +11,7 @@ import {
 } from "zod";
 import { colourSchema } from "./colour.js";
 import { facesSchema } from "./face.js";
+import { finishingSchema } from "./finishing.js";
 import { frame, sharpness, timing } from "./frame.js";
 import { glossSchema } from "./gloss.js";
 import { intentSchema } from "./intent.js";
@@ -310,6 +311,9 @@ export const reportSchema = object({
   }),
   colour: colourSchema.nullable().meta({ description: "Null where no light is on" }),
   intent: intentSchema.nullable().meta({ description: "Null where the recipe wishes for nothing" }),
+  finishing: finishingSchema.nullable().meta({
+    description: "What remains to be done with the picture; null where that is nothing",
+  }),
   faces: facesSchema.meta({ description: "What the lights do on every face" }),
   thrown: thrownSchema.meta({ description: "Shadows as they fall, by the centre of each light" }),
   results: array(result),

@@ -58,7 +58,7 @@ export const thrownWords =
 export function doubledSentences({ thrown }: Report): readonly string[] {
   return thrown.doubled.map(({ surface, lights }) => {
     const each = lights.map(
-      ({ name, depth }) => `${name} ${depth === null ? "-" : `${n.stops(depth)} deep`}`,
+      ({ name, depth }) => `${name} ${depth === null ? "(depth not known)" : `${n.stops(depth)} deep`}`,
     );
     return `Shadows on ${surface} from ${lights.length} lights: ${each.join(", ")}.`;
   });

@@ -3,6 +3,9 @@ import type { FaceAngles } from "./angles.js";
 /** How far the tip of a nose stands out of the face, m (common practice, no source). */
 export const noseProud = 0.025;
 
+/** Lights wider than this from the face, in deg, throw no nose shadow worth the name. */
+export const widest = 45;
+
 /** Where the shadow of the tip of the nose falls on the face, from the foot of the nose. */
 export interface NoseShadow {
   /** m, to the side away from the light. */

@@ -1,12 +1,13 @@
 import { lightPlace, seenLight } from "../../scene/lit/seen.js";
 import type { SceneSubject, Source } from "../../scene/types.js";
+import { sizeFrom } from "../light/size.js";
 import { keyOf, lightsOn, type Plan } from "../plan.js";
 import type { ReportFace, ReportFaces } from "../schema/face.js";
 import { threshold } from "../settings.js";
 import { anglesFrom } from "./angles.js";
 import { catchlight } from "./catchlight.js";
 import { glareOf } from "./glasses.js";
-import { noseShadow } from "./nose.js";
+import { noseShadow, widest } from "./nose.js";
 import { type PatternGap, patternGaps } from "./pattern.js";
 import { sideOfFace } from "./side.js";
 
@@ -46,7 +47,8 @@ function lightRow(plan: Plan, subject: SceneSubject, light: Source): ReportFace[
   const source = seenLight(light);
   const angles = anglesFrom(subject, source.centre);
   if (angles === null) return [];
-  const shadow = noseShadow(angles);
+  const wide = (sizeFrom(source, subject.face)?.equivalent ?? 0) > widest;
+  const shadow = wide ? null : noseShadow(angles);
   const lip = threshold(plan.recipe, "nose_on_lip") * 1000;
   return [
     {

@@ -4,7 +4,7 @@ import { lightPlace } from "../../scene/lit/seen.js";
 import type { SceneSubject } from "../../scene/types.js";
 import { atHeight, withSource } from "../change/move-source.js";
 import { anglesFrom } from "../face/angles.js";
-import { noseShadow } from "../face/nose.js";
+import { noseShadow, widest } from "../face/nose.js";
 import { sizeFrom } from "../light/size.js";
 import { faceWords } from "../plan.js";
 import { fixed, floorTo } from "../say/number.js";
@@ -13,9 +13,6 @@ import { threshold } from "../settings.js";
 import { faceChange, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
-
-/** Lights wider than this from the face, in deg, throw no nose shadow worth the name. */
-const WIDE = 45;
 
 /** How far down the nose's shadow falls under a light at a place, m; null for a light from beside or behind. */
 function dropAt(subject: SceneSubject, place: Vec3): number | null {
@@ -41,7 +38,7 @@ export const noseOnLip: Rule = {
     const most = threshold(plan.recipe, "nose_on_lip");
     const drop = dropAt(subject, lightPlace(source));
     const size = sizeFrom(source, key.face)?.equivalent ?? 0;
-    if (drop === null || drop <= most + 1e-9 || size > WIDE) return [];
+    if (drop === null || drop <= most + 1e-9 || size > widest) return [];
     const [x, y, z] = source.centre;
     const height =
       source.patch === undefined

@@ -24,6 +24,9 @@ export function anglesIn({ azimuth, elevation }: FaceAngles, gap: PatternGap): F
   };
 }
 
+const upWords = (elevation: number): string =>
+  `${fixed(Math.abs(elevation), 0)} deg ${elevation < -0.5 ? "down" : "up"}`;
+
 /** What the key makes of a face: `loop`, or `something between loop and rembrandt`. */
 function madeWords(angles: FaceAngles): string {
   const [first, second] = patternGaps(angles);
@@ -44,7 +47,7 @@ function remedyOf(
     gap.elevation === 0 && turn > 0
       ? `, or have the head turned by ${sayAngle(turn)} ${gap.azimuth > 0 ? "away from" : "towards"} it`
       : "";
-  const where = `${fixed(Math.abs(wanted.azimuth), 0)} deg off the nose line and ${fixed(wanted.elevation, 0)} deg up`;
+  const where = `${fixed(Math.abs(wanted.azimuth), 0)} deg off the nose line and ${upWords(wanted.elevation)}`;
   if (key.source.patch !== undefined) return `Bring the light to ${where}.`;
   const moved = placed(plan, key, subject, wanted);
   if (moved === null)
@@ -89,7 +92,7 @@ export const patternLost: Rule = {
     return [
       {
         severity: "check",
-        message: `${key.source.name} stands ${fixed(Math.abs(angles.azimuth), 0)} deg off the nose line and ${fixed(angles.elevation, 0)} deg up: on ${faceWords(plan.scene)} that makes ${madeWords(angles)}, not ${gap.name}.`,
+        message: `${key.source.name} stands ${fixed(Math.abs(angles.azimuth), 0)} deg off the nose line and ${upWords(angles.elevation)}: on ${faceWords(plan.scene)} that makes ${madeWords(angles)}, not ${gap.name}.`,
         remedy: remedyOf(plan, key, key.subject, angles, gap),
         about: key.source.name,
       },

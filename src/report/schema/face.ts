@@ -22,7 +22,10 @@ const light = object({
     on_lip: boolean().meta({ description: "Whether it reaches as far down as the lip" }),
   })
     .nullable()
-    .meta({ description: "Of the tip of a nose 25 mm long; null for a light from beside or behind" }),
+    .meta({
+      description:
+        "Of the tip of a nose 25 mm long; null for a light from beside or behind, or more than 45 deg wide",
+    }),
   catchlight: object({
     hour: maybe.meta({ description: "As on the face of a clock in the picture; null in the middle" }),
     offset: number().meta({ description: "From the middle of the iris, as a share of its radius" }),

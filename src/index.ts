@@ -17,6 +17,7 @@ export { sentence } from "./diagnostics/create.js";
 export type { Diagnostic, Edit, Fix, Label, Severity } from "./diagnostics/diagnostic.js";
 export { printDiagnostics } from "./diagnostics/print.js";
 export { diagnosticJson } from "./diagnostics/print-json.js";
+export { daySheet, drawFigure, lookOf } from "./figures.js";
 export { type Difference, differences } from "./model/differences.js";
 export {
   block,
@@ -131,12 +132,19 @@ export type {
   VolumeValue,
 } from "./model/values.js";
 export { checkRecipe, type Evaluated, evaluate, type Outcome, run, tablesOf } from "./pipeline.js";
+export { tenCentimetres } from "./preview/bar.js";
+export { type GreyOptions, greysOf } from "./preview/grey.js";
+export type { Look } from "./preview/look.js";
+export type { View } from "./preview/view.js";
 export {
   type ComparisonView,
   renderComparisonCsv,
   renderComparisonMarkdown,
   renderComparisonText,
 } from "./render/comparison.js";
+export { figurePart } from "./render/figures/in-page.js";
+export type { Theme } from "./render/figures/look.js";
+export { renderSvg, type SvgOptions, usualWidth } from "./render/figures/svg.js";
 export { partsHtml } from "./render/html.js";
 export { renderJson } from "./render/json.js";
 export { partsMarkdown, renderMarkdown } from "./render/markdown.js";
@@ -144,6 +152,7 @@ export { type PageNode, partsTree } from "./render/page-tree.js";
 export type { ViewColumn, ViewPart, ViewWords } from "./render/parts.js";
 export { renderReportCsv } from "./render/report-csv.js";
 export { reportParts } from "./render/report-parts.js";
+export { type Paper, renderSheet } from "./render/sheet-html.js";
 export { inForm as renderTables } from "./render/tables/form.js";
 export { tablesJson as renderTablesJson } from "./render/tables/json.js";
 export { tableParts } from "./render/tables/parts.js";
@@ -156,6 +165,17 @@ export {
   type Side,
 } from "./report/compare/compare.js";
 export type { Scale } from "./report/compare/measured.js";
+export type {
+  AreaMark,
+  Drawing,
+  Ink,
+  LabelMark,
+  LineMark,
+  Mark,
+  Place as PlaceOnFigure,
+  TapeMark,
+} from "./report/figures/drawing.js";
+export { type FigureName, type FigureOptions, figureTable } from "./report/figures/figures.js";
 export type { Held } from "./report/hold/held.js";
 export type {
   Report,
@@ -166,6 +186,7 @@ export type {
   ReportStation,
   ReportWarning,
 } from "./report/schema/report.js";
+export type { BothWays, DaySheet, LampMark, SheetReading } from "./report/sheet/sheet.js";
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
 export { evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";

@@ -2,7 +2,11 @@ import {
   type Compiled,
   compile,
   type Diagnostic,
+  drawFigure,
+  type Evaluated,
   evaluateSetUps,
+  type FigureName,
+  figurePart,
   isKitPath,
   printDiagnostics,
   type Recipe,
@@ -115,8 +119,16 @@ function viewOf(order: Order, compiled: Compiled, recipe: Recipe): Made {
   if (setUp === undefined || diagnostics.some(({ severity }) => severity === "error"))
     return { problem: "The set-up cannot be built.", findings: printed(compiled, diagnostics) };
   const { report } = setUp;
+  if (order.figure !== null) return figureView(setUp, order.figure, order.light);
   if (order.view === "report") return { parts: reportParts(report) };
   return { parts: [{ kind: "paragraph", inlines: [{ kind: "strong", text: report.headline }] }] };
+}
+
+function figureView(setUp: Evaluated, figure: FigureName, light: string | null): Made {
+  const drawing = drawFigure(setUp, figure, light === null ? {} : { light });
+  return typeof drawing === "string"
+    ? { problem: drawing, findings: null }
+    : { parts: [figurePart(drawing)] };
 }
 
 function tableView({ title, variant }: Order, compiled: Compiled, { tables }: Recipe): Made {

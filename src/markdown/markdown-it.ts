@@ -17,7 +17,7 @@ export interface PagePrinter {
 }
 
 /**
- * A plugin of markdown-it: every fence ` ```halfshade ` of a page becomes its report or its table, as HTML without
+ * A plugin of markdown-it: every fence ` ```halfshade ` of a page becomes its report, table or figure, as HTML without
  * scripts and addresses. What is wrong stands in the page in place of the fence. Other fences are left to the rule that
  * was there before.
  */

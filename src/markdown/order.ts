@@ -1,5 +1,7 @@
+import { type FigureName, figureTable } from "../index.js";
+
 /** What a page may show of a recipe. */
-export const views = ["report", "headline", "table"] as const;
+export const views = ["report", "headline", "table", "figure"] as const;
 /** One of these. */
 export type View = (typeof views)[number];
 
@@ -8,6 +10,10 @@ export interface Order {
   readonly view: View;
   /** The table's title; null for all tables, and where the view is no table. */
   readonly title: string | null;
+  /** The figure that is drawn; null where the view is no figure. */
+  readonly figure: FigureName | null;
+  /** The light whose throw is drawn; null for the key. */
+  readonly light: string | null;
   /** The recipe's file by its path from the page; null where the recipe stands in the fence. */
   readonly file: string | null;
   /** The variant's title; null for the recipe itself. */
@@ -26,9 +32,9 @@ export type ReadOrder =
 type Word = { readonly quoted: boolean; readonly text: string };
 
 const shape = /\s*(?:"([^"]*)"|'([^']*)'|([^\s"']+))/y;
-const optionNames: readonly string[] = ["of", "variant", "headings", "code"];
-const known = "`report`, `headline` and `table`";
-const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER` and `code`';
+const optionNames: readonly string[] = ["of", "variant", "headings", "code", "light"];
+const known = "`report`, `headline`, `table` and `figure`";
+const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"` and `code`';
 
 /** The words of an order; null where a quotation mark is never closed. */
 function wordsOf(text: string): readonly Word[] | null {
@@ -45,8 +51,8 @@ function wordsOf(text: string): readonly Word[] | null {
 }
 
 /**
- * Reads what stands behind the word `halfshade`: `report`, `headline` or `table "TITLE"`, and in any order
- * `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `code`. Without a view it is the report.
+ * Reads what stands behind the word `halfshade`: `report`, `headline`, `table "TITLE"` or `figure NAME`, and in any order
+ * `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `code`. Without a view it is the report.
  */
 export function readOrder(text: string): ReadOrder {
   const words = wordsOf(text);
@@ -59,10 +65,21 @@ export function readOrder(text: string): ReadOrder {
   const view = named ?? "report";
   const after = named === undefined ? [...words] : words.slice(1);
   const title = view === "table" && after[0]?.quoted === true ? after.shift()?.text : undefined;
+  const figure = view === "figure" ? figureOf(after.shift()) : null;
+  if (typeof figure === "object" && figure !== null) return figure;
   return readOptions(
-    { view, title: title ?? null, file: null, variant: null, level: null, code: false },
+    { view, title: title ?? null, figure, light: null, file: null, variant: null, level: null, code: false },
     after,
   );
+}
+
+/** The figure that a word names, or what is wrong with it. */
+function figureOf(word: Word | undefined): FigureName | { readonly problem: string } {
+  const found = figureTable.find(({ name }) => word !== undefined && !word.quoted && word.text === name);
+  if (found !== undefined) return found.name;
+  const names = figureTable.map(({ name }) => `\`${name}\``).join(", ");
+  const said = word === undefined ? "Say which figure" : `There is no figure "${word.text}"`;
+  return { problem: `${said}: \`figure\` takes one of ${names}.` };
 }
 
 function readOptions(start: Order, words: readonly Word[]): ReadOrder {
@@ -79,15 +96,18 @@ function readOptions(start: Order, words: readonly Word[]): ReadOrder {
       continue;
     }
     const value = words[++i];
-    if (word.text === "of" || word.text === "variant") {
+    if (word.text === "of" || word.text === "variant" || word.text === "light") {
       if (value?.quoted !== true)
         return { problem: `\`${word.text}\` takes a text in quotation marks: \`${word.text} "..."\`.` };
-      order = word.text === "of" ? { ...order, file: value.text } : { ...order, variant: value.text };
+      const key = word.text === "of" ? "file" : word.text;
+      order = { ...order, [key]: value.text };
     } else if (word.text === "headings") {
       if (value === undefined || !/^[1-6]$/.test(value.text))
         return { problem: "`headings` takes a number from 1 to 6: the level of the topmost heading." };
       order = { ...order, level: Number(value.text) };
     } else return { problem: `There is no option "${word.text}". There are ${options}.` };
   }
+  if (order.light !== null && order.figure !== "throw")
+    return { problem: "`light` belongs to `figure throw`, the one figure that is of one light." };
   return { order };
 }

@@ -29,7 +29,7 @@ interface CodeNode extends TreeNode {
 const isCode = (node: TreeNode): node is CodeNode => node.type === "code";
 
 /**
- * A plugin of remark: every fence ` ```halfshade ` of a page becomes its report or its table, as nodes of the tree and
+ * A plugin of remark: every fence ` ```halfshade ` of a page becomes its report, table or figure, as nodes of the tree and
  * never as HTML. What is wrong stands in the page in place of the fence, and is a message of the file.
  */
 export function remarkHalfshade(options: PageOptions = {}): (tree: TreeNode, file?: TreeFile) => void {

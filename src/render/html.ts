@@ -1,6 +1,6 @@
 import { visible } from "../diagnostics/print-visible.js";
 import { htmlText } from "./html-escape.js";
-import type { ViewColumn, ViewPart, ViewWords } from "./parts.js";
+import { figureHtml, type ViewColumn, type ViewPart, type ViewWords } from "./parts.js";
 
 const safe = (text: string): string => htmlText(visible(text));
 
@@ -39,6 +39,8 @@ function print(part: ViewPart): string {
       const language = part.language === "" ? "" : ` class="language-${htmlText(part.language)}"`;
       return `<pre><code${language}>${htmlText(part.text)}</code></pre>`;
     }
+    case "figure":
+      return figureHtml(part.svg);
     default:
       return part satisfies never;
   }

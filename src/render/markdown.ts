@@ -2,7 +2,7 @@ import { visible } from "../diagnostics/print-visible.js";
 import type { Report } from "../report/schema/report.js";
 import { cellText } from "./markdown-cell.js";
 import { markdownText } from "./markdown-escape.js";
-import type { ViewColumn, ViewPart, ViewWords } from "./parts.js";
+import { figureHtml, type ViewColumn, type ViewPart, type ViewWords } from "./parts.js";
 import { reportParts } from "./report-parts.js";
 
 const safe = (text: string): string => markdownText(visible(text));
@@ -41,6 +41,8 @@ function print(part: ViewPart): string {
       return table(part.columns, part.rows);
     case "code":
       return code(part.language, part.text);
+    case "figure":
+      return figureHtml(part.svg);
     default:
       return part satisfies never;
   }

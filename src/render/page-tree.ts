@@ -10,6 +10,8 @@ export interface PageNode {
   readonly ordered?: boolean;
   readonly spread?: boolean;
   readonly lang?: string | null;
+  /** What it becomes in HTML, where that is something else (the `data` of mdast-util-to-hast). */
+  readonly data?: { readonly hName: string; readonly hChildren: readonly object[] };
   readonly align?: readonly ("left" | "right" | null)[];
 }
 
@@ -50,6 +52,12 @@ function node(part: ViewPart): PageNode {
       return table(part.columns, part.rows);
     case "code":
       return { type: "code", lang: part.language === "" ? null : part.language, value: part.text };
+    case "figure":
+      return {
+        type: "paragraph",
+        children: [text(part.words)],
+        data: { hName: "figure", hChildren: [part.element] },
+      };
     default:
       return part satisfies never;
   }

@@ -23,7 +23,16 @@ export type ViewPart =
       readonly columns: readonly ViewColumn[];
       readonly rows: readonly (readonly string[])[];
     }
-  | { readonly kind: "code"; readonly language: string; readonly text: string };
+  | { readonly kind: "code"; readonly language: string; readonly text: string }
+  | {
+      readonly kind: "figure";
+      /** Title and description, for pages that cannot show it. */
+      readonly words: string;
+      /** As SVG without empty lines. */
+      readonly svg: string;
+      /** The same as an element of a tree of HTML (hast). */
+      readonly element: object;
+    };
 
 /** A heading. */
 export const heading = (level: number, text: string): ViewPart => ({ kind: "heading", level, text });
@@ -35,5 +44,10 @@ export const strong = (text: string): ViewWords => ({ kind: "strong", text });
 export const lineBreak: ViewWords = { kind: "break" };
 /** A paragraph. */
 export const paragraph = (...inlines: readonly ViewWords[]): ViewPart => ({ kind: "paragraph", inlines });
+/**
+ * A figure in a page of HTML or Markdown. It begins with a tag that opens a block of HTML in Markdown and has no empty
+ * line, at which such a block would end (CommonMark 0.31, HTML blocks, condition 6).
+ */
+export const figureHtml = (svg: string): string => `<figure>\n${svg}\n</figure>`;
 /** A list with a dot before each item. */
 export const list = (items: readonly string[]): ViewPart => ({ kind: "list", items });

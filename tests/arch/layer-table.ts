@@ -43,7 +43,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
     "cli",
     {
       ...row(
-        "core diagnostics units vocabulary text syntax format model check scene transport report tables render quantities photometry preview editor markdown node /index /compile /pipeline /set-ups",
+        "core diagnostics units vocabulary text syntax format model check scene transport report tables render quantities photometry preview editor markdown node /index /compile /pipeline /set-ups /figures",
         "fastest-levenshtein",
       ),
       node: true,
@@ -56,6 +56,7 @@ export const topFiles: readonly string[] = [
   "index.ts",
   "pipeline.ts",
   "set-ups.ts",
+  "figures.ts",
   "compile.ts",
   "tagged.ts",
 ];

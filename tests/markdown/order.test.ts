@@ -2,7 +2,16 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readOrder } from "../../src/markdown/order.js";
 
-const plain = { view: "report", title: null, file: null, variant: null, level: null, code: false };
+const plain = {
+  view: "report",
+  title: null,
+  figure: null,
+  light: null,
+  file: null,
+  variant: null,
+  level: null,
+  code: false,
+};
 
 describe("an order", () => {
   test.each([
@@ -19,13 +28,18 @@ describe("an order", () => {
       'report variant "Farther out" headings 3 code',
       { ...plain, variant: "Farther out", level: 3, code: true },
     ],
+    ["figure plan", { ...plain, view: "figure", figure: "plan" }],
+    [
+      'figure throw light "key" of "a.light"',
+      { ...plain, view: "figure", figure: "throw", light: "key", file: "a.light" },
+    ],
     ['report code of "a.light"', { ...plain, code: true, file: "a.light" }],
   ])("%j", (text, order) => {
     expect(readOrder(text)).toEqual({ order });
   });
 
   test.each([
-    ["reprot", /no view "reprot".*`report`, `headline` and `table`/],
+    ["reprot", /no view "reprot".*`report`, `headline`, `table` and `figure`/],
     ['"report"', /no view "report"/],
     ['table "Walk', /never closed/],
     ['report "Walk"', /"Walk" stands where an option is wanted/],
@@ -33,6 +47,10 @@ describe("an order", () => {
     ["report of", /`of` takes a text/],
     ["report headings 7", /from 1 to 6/],
     ["report headings", /from 1 to 6/],
+    ["figure", /Say which figure: .*`plan`/],
+    ["figure plna", /no figure "plna": .*`plan`/],
+    ['figure "plan"', /no figure "plan"/],
+    ['figure plan light "key"', /belongs to `figure throw`/],
     ["report code code", /`code` is said twice/],
     ["report colour", /no option "colour"/],
     ["report constructor", /no option "constructor"/],

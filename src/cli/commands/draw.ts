@@ -32,14 +32,12 @@ export async function drawCommand(session: Session): Promise<number> {
   const stage = await language();
   const result = await evaluateChosen(session, stage, file);
   if (result.setUp === null) return result.exit;
-  const { scene, report } = result.setUp;
+  const { scene } = result.setUp;
   const named = options.light;
   const lights = scene.sources.filter((source) => source.spillOf === undefined).map(({ name }) => name);
   if (named !== undefined && !lights.includes(named))
     return misuse(session, `There is no light "${visibleLine(named)}".${near(named, lights)}`);
-  const { recipe } = result.setUp;
-  const plan = { recipe, scene, light: drawing.sceneLight(scene) };
-  const drawn = drawing.drawFigure(figure, { plan, report }, options);
+  const drawn = drawing.drawFigure(result.setUp, figure, options);
   if (typeof drawn === "string") return misuse(session, drawn);
   const width = pixels ?? drawing.usualWidth;
   const theme = session.options.get("theme") === "dark" ? "dark" : "light";

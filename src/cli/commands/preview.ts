@@ -18,11 +18,10 @@ export async function previewCommand(session: Session): Promise<number> {
   const [file = ""] = session.operands;
   const result = await evaluateChosen(session, stage, file);
   if (result.setUp === null) return result.exit;
-  const { recipe, scene } = result.setUp;
-  const { greyPng, greysOf, lookOf, sceneLight, tenCentimetres } = await draw();
-  const look = lookOf({ recipe, scene, light: sceneLight(scene) }, pixels ?? USUAL);
+  const { greyPng, greysOf, lookOf, tenCentimetres } = await draw();
+  const look = lookOf(result.setUp, pixels ?? USUAL);
   if (typeof look === "string") return misuse(session, look);
   const contours = session.options.has("contours");
-  const greys = greysOf(look, { contours, tenCentimetres: tenCentimetres(scene, look.width) });
+  const greys = greysOf(look, { contours, tenCentimetres: tenCentimetres(result.setUp.scene, look.width) });
   return deliver(session, stage, greyPng(look.width, look.height, greys), [file]);
 }

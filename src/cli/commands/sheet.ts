@@ -14,9 +14,7 @@ export async function sheetCommand(session: Session): Promise<number> {
   const [file = ""] = session.operands;
   const result = await evaluateChosen(session, stage, file);
   if (result.setUp === null) return result.exit;
-  const { recipe, scene, report } = result.setUp;
-  const { daySheet, renderSheet, sceneLight } = await draw();
-  const sheet = daySheet({ recipe, scene, light: sceneLight(scene) }, report);
+  const { daySheet, renderSheet } = await draw();
   const paper = session.options.get("paper") === "letter" ? "letter" : "a4";
-  return deliver(session, stage, renderSheet(sheet, paper), [file]);
+  return deliver(session, stage, renderSheet(daySheet(result.setUp), paper), [file]);
 }

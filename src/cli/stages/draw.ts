@@ -1,12 +1,10 @@
 /** All that draws figures. Loaded by the command that draws and by no other. */
 
+export { daySheet, drawFigure, lookOf } from "../../figures.js";
 export { greyPng } from "../../node/grey-png.js";
 export { pngOf } from "../../node/png.js";
 export { tenCentimetres } from "../../preview/bar.js";
 export { greysOf } from "../../preview/grey.js";
-export { lookOf } from "../../preview/look.js";
 export { renderSvg, usualWidth } from "../../render/figures/svg.js";
 export { renderSheet } from "../../render/sheet-html.js";
-export { drawFigure, figureTable } from "../../report/figures/figures.js";
-export { daySheet } from "../../report/sheet/sheet.js";
-export { sceneLight } from "../../transport/scene-light.js";
+export { figureTable } from "../../report/figures/figures.js";

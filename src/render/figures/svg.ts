@@ -153,11 +153,8 @@ function scaleBar(page: Page, x: number, y: number, room: number): readonly Elem
   ];
 }
 
-/**
- * A figure as SVG: paths and texts only, its own title and description for screen readers, and under it a scale bar
- * and its notes. The same figure gives the same bytes.
- */
-export function renderSvg(drawing: Drawing, { width, theme, bare = false }: SvgOptions): string {
+/** A figure as an element of SVG in a tree of HTML (hast): what `renderSvg` prints. */
+export function svgTree(drawing: Drawing, { width, theme, bare = false }: SvgOptions): Element {
   const wide = drawing.right - drawing.left;
   const high = drawing.top - drawing.bottom;
   const pad = PAD;
@@ -176,7 +173,7 @@ export function renderSvg(drawing: Drawing, { width, theme, bare = false }: SvgO
     theme,
   };
   const plain = { ...page, letters: size };
-  const tree = s(
+  return s(
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
@@ -194,5 +191,12 @@ export function renderSvg(drawing: Drawing, { width, theme, bare = false }: SvgO
     ...(drawing.measured ? scaleBar(plain, pad, bottom + 1.6 * size, width / 4) : []),
     ...lines.map((text, i) => words(plain, text, [pad, bottom + (2.9 + 1.5 * i) * size], "start", false, 0)),
   );
-  return `${toHtml(tree, { space: "svg" })}\n`;
+}
+
+/**
+ * A figure as SVG: paths and texts only, its own title and description for screen readers, and under it a scale bar
+ * and its notes. No text of a user becomes a tag, and there is no empty line. The same figure gives the same bytes.
+ */
+export function renderSvg(drawing: Drawing, options: SvgOptions): string {
+  return `${toHtml(svgTree(drawing, options), { space: "svg" })}\n`;
 }

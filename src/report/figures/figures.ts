@@ -1,4 +1,5 @@
 import { keyOf, lightsOf, type Plan } from "../plan.js";
+import { list } from "../say/number.js";
 import type { Report } from "../schema/report.js";
 import type { Drawing } from "./drawing.js";
 import { edgeDrawing } from "./edge.js";
@@ -51,7 +52,10 @@ export function drawFigure(
         options.light === undefined
           ? keyOf(plan.scene)
           : lightsOf(plan.scene).find((source) => source.name === options.light);
-      if (light === null || light === undefined) return "There is no such light.";
+      if (light === null || light === undefined) {
+        const names = lightsOf(plan.scene).map((source) => source.name);
+        return `There is no light of that name; ${names.length === 0 ? "there is none" : `there is ${list(names)}`}.`;
+      }
       return (
         throwDrawing(plan, light) ?? "A throw needs a subject, and a lamp that is not straight above it."
       );

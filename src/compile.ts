@@ -8,6 +8,7 @@ import { MAX_DIAGNOSTICS } from "./core/limits.js";
 import type { Source } from "./core/source.js";
 import { finding } from "./diagnostics/create.js";
 import type { Diagnostic, Sink } from "./diagnostics/diagnostic.js";
+import type { SessionModel } from "./model/session.js";
 import type { TableModel } from "./model/tables/types.js";
 import type { Recipe } from "./model/types.js";
 import type { File } from "./syntax/ast.js";
@@ -18,6 +19,8 @@ export interface Compiled {
   readonly file: File;
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
+  /** What a session measured, with the recipe it belongs to; null for other texts, and for a session with errors. */
+  readonly session: SessionModel | null;
   /** The text itself, then the settings given with it and all kits that were read; findings may stand in any of them. */
   readonly sources: readonly Source[];
   /** True where no error was found, so that the model means what the text says. */
@@ -54,13 +57,14 @@ export function compile(source: Source, options: CompileOptions = {}): Compiled 
   };
   const kits = shelf(options.read ?? null, kitOf, options.readPhoto ?? null);
   const own = kits.from([source.name]);
-  const { file, recipe } = checkText(source, own, sink, options);
+  const { file, recipe, session } = checkText(source, own, sink, options);
   const given = options.settings === undefined ? [] : [options.settings];
   const sources = [source, ...given, ...kits.sources];
   return {
     source,
     file,
     recipe,
+    session,
     sources,
     sound: diagnostics.every((diagnostic) => diagnostic.severity !== "error"),
     diagnostics: capped(source.name, sortDiagnostics(diagnostics, sources)),

@@ -113,7 +113,7 @@ export function checkSetUp(
     } else if (item.kind === "table") {
       if (title !== null) tables.push(...tableOf(ctx, file, item, title.kind, whole, tables));
     } else {
-      const kept = keepForLater(ctx, item);
+      const kept = keepForLater(ctx, item, title?.kind ?? "recipe");
       if (kept !== null) later.push(kept);
     }
   }
@@ -208,6 +208,10 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
       const start = { start: item.span.start, end: item.span.start };
       const fixes = row.named === "needed" ? [replace(ctx, "put `define` in front", start, "define ")] : [];
       report(ctx, "kit.placed", head, { what: row.kind }, { fixes });
+      continue;
+    }
+    if (fileKind === "session" && row.kind !== "about") {
+      report(ctx, "session.placed", head, { what: row.kind });
       continue;
     }
     const before = single.get(row.kind);

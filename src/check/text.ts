@@ -1,6 +1,7 @@
 import { MAX_DIAGNOSTICS } from "../core/limits.js";
 import { lineStarts, positionAt, type Source } from "../core/source.js";
 import type { Diagnostic, Sink } from "../diagnostics/diagnostic.js";
+import type { SessionModel } from "../model/session.js";
 import type { Recipe } from "../model/types.js";
 import type { File } from "../syntax/ast.js";
 import { parseFile } from "../syntax/parse.js";
@@ -10,6 +11,7 @@ import type { Context } from "./context.js";
 import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
 import { type KitLook, kitLook } from "./kits/look.js";
+import { checkSession } from "./session/session.js";
 import type { TableLimits } from "./tables/limits.js";
 
 /** A text that was read and checked. */
@@ -19,6 +21,8 @@ export interface CheckedText {
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
   readonly ctx: Context;
+  /** What was measured, with the recipe it belongs to; null for other files, and for a session with errors. */
+  readonly session: SessionModel | null;
 }
 
 /** What a text is checked with besides its kits. */
@@ -47,7 +51,11 @@ export function checkText(source: Source, kits: Kits, sink: Sink, besides: Besid
       ? parsed.file
       : withSettings(parsed.file, settings, trusted, kitLook(parsed.file, source.name, kits));
   const { recipe, ctx } = checkFile(file, source.name, trusted, kits, parsed.complete, tables);
-  return { file, recipe, ctx };
+  const session =
+    recipe?.kind === "session" && parsed.complete
+      ? checkSession({ ...ctx, sink: trusted }, file, kits, checkText)
+      : null;
+  return { file, recipe, ctx, session };
 }
 
 /** The recipe with values given from outside. Its title says so, and with it every report. */

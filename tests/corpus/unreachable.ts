@@ -42,6 +42,7 @@ export const fromCaller: ReadonlySet<Code> = new Set<Code>([
   "photo.none",
   "use.alone",
   "use.limit",
+  "session.alone",
   "path.setting",
 ]);
 

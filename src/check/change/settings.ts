@@ -89,7 +89,7 @@ function movedInto(diagnostic: Diagnostic, inside: (place: Span) => Place): Diag
 }
 
 /** A tree whose every span names the file it stands in, so that findings about it are told from the recipe's. */
-function placed<T>(node: T, inside: (place: Span) => Place): T {
+export function placed<T>(node: T, inside: (place: Span) => Place): T {
   if (Array.isArray(node)) return node.map((item) => placed(item, inside)) as T;
   if (typeof node !== "object" || node === null) return node;
   return Object.fromEntries(

@@ -20,6 +20,8 @@ export interface Kits {
   open(ctx: Context, path: TextLiteral): Context | null;
   /** The same, before the kit is really used: its own errors are not told yet. */
   peek(ctx: Context, path: TextLiteral): Context | null;
+  /** The text of the recipe that a session belongs to, and the way to its kits; null after a finding. */
+  recipe(ctx: Context, path: TextLiteral): { readonly source: Source; readonly kits: Kits } | null;
   /** How other files are read. */
   readonly files: Files;
 }
@@ -47,13 +49,17 @@ export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | 
     return null;
   };
 
-  const fetch = (ctx: Context, path: TextLiteral): Source | null => {
+  const fetch = (
+    ctx: Context,
+    path: TextLiteral,
+    alone: "use.alone" | "session.alone" = "use.alone",
+  ): Source | null => {
     if (!isKitPath(path.value)) {
       report(ctx, "file.path", path.span, { path: path.value });
       return null;
     }
     if (read === null) {
-      report(ctx, "use.alone", path.span, { path: path.value });
+      report(ctx, alone, path.span, { path: path.value });
       return null;
     }
     const text = read(path.value, ctx.file);
@@ -62,12 +68,24 @@ export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | 
     return null;
   };
 
+  /** Counts a text among those that are read; false after a finding. */
+  const admit = (ctx: Context, path: TextLiteral, source: Source): boolean => {
+    if (sources.length >= MAX_KITS) {
+      limit(ctx, path, `${MAX_KITS} kits`);
+      return false;
+    }
+    bytes += utf8Size(source.text);
+    if (bytes > MAX_KIT_BYTES) {
+      limit(ctx, path, `${MAX_KIT_BYTES} bytes of kits`);
+      return false;
+    }
+    sources.push(source);
+    return true;
+  };
+
   const take = (ctx: Context, path: TextLiteral, source: Source, chain: readonly string[]): Kit | null => {
     if (chain.length > MAX_KIT_DEPTH) return limit(ctx, path, `kits that use kits, ${MAX_KIT_DEPTH} deep`);
-    if (sources.length >= MAX_KITS) return limit(ctx, path, `${MAX_KITS} kits`);
-    bytes += utf8Size(source.text);
-    if (bytes > MAX_KIT_BYTES) return limit(ctx, path, `${MAX_KIT_BYTES} bytes of kits`);
-    sources.push(source);
+    if (!admit(ctx, path, source)) return null;
     const findings: Diagnostic[] = [];
     const kit = check(source, from([...chain, source.name]), (finding) => findings.push(finding));
     return { ctx: kit, findings };
@@ -108,6 +126,11 @@ export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | 
       const errors = kit.findings.filter(({ severity }) => severity === "error");
       for (const error of errors) ctx.sink(usedAt(error, name, ctx, path));
       return kit.ctx;
+    },
+    recipe(ctx, path) {
+      const source = fetch(ctx, path, "session.alone");
+      if (source === null || !admit(ctx, path, source)) return null;
+      return { source, kits: from([...chain, source.name]) };
     },
     files: { text: read, photo },
     peek: (ctx, path) => openKit(ctx, path, chain)?.kit.ctx ?? null,

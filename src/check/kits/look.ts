@@ -19,7 +19,7 @@ export function kitLook(file: File, name: string, kits: Kits): KitLook {
   const open = (): Context => {
     if (opened !== null) return opened;
     const ctx = silent(name);
-    const quiet: Kits = { open: kits.peek, peek: kits.peek, files: noFiles };
+    const quiet: Kits = { open: kits.peek, peek: kits.peek, recipe: () => null, files: noFiles };
     for (const item of file.items) if (item.kind === "use") bringIn(ctx, item, quiet);
     opened = ctx;
     return ctx;

@@ -3,6 +3,7 @@ import { claimFindings } from "./check-claims.js";
 import { kitFindings } from "./check-kits.js";
 import { nameFindings } from "./check-names.js";
 import { pathFindings } from "./check-paths.js";
+import { sessionFindings } from "./check-sessions.js";
 import { tableFindings } from "./check-tables.js";
 import { valueFindings } from "./check-values.js";
 import { variantFindings } from "./check-variants.js";
@@ -17,4 +18,5 @@ export const checkFindings = {
   ...pathFindings,
   ...tableFindings,
   ...variantFindings,
+  ...sessionFindings,
 } as const;

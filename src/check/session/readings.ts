@@ -1,0 +1,55 @@
+import { printNode } from "../../format/print-node.js";
+import type { MeasuredReading } from "../../model/session.js";
+import type { Reading } from "../../syntax/ast.js";
+import { expr } from "../claims/expr.js";
+import { comparable, wordsOf } from "../claims/types.js";
+import { type Context, here, report } from "../context.js";
+
+/** The readings of a day, each with a meter, a place of the set-up, and a value. What is wrong is reported and left out. */
+export function checkReadings(ctx: Context, lines: readonly Reading[]): readonly MeasuredReading[] {
+  const first = new Map<string, Reading>();
+  return lines.flatMap((line): readonly MeasuredReading[] => {
+    const what = printNode(line.reading);
+    const before = first.get(what);
+    if (before !== undefined) {
+      const related = [{ place: here(ctx, before.span), text: "the first is here" }];
+      report(ctx, "measured.twice", line.reading.span, { what }, { related });
+      return [];
+    }
+    first.set(what, line);
+    const checked = checkReading(ctx, line, what);
+    return checked === null ? [] : [checked];
+  });
+}
+
+function checkReading(ctx: Context, line: Reading, what: string): MeasuredReading | null {
+  const reading = expr(ctx, line.reading);
+  if (reading === null) return null;
+  if (reading.kind !== "reading") {
+    report(ctx, "measured.reading", line.reading.span, { what, words: wordsOf(reading.type) });
+    return null;
+  }
+  const value = expr(ctx, line.value);
+  if (value === null) return null;
+  if (value.kind !== "value" || !comparable("reading", value.type)) {
+    report(ctx, "measured.value", line.value.span, { written: printNode(line.value) });
+    return null;
+  }
+  if (!(value.quantity.value > 0) && value.type !== "ev") {
+    report(ctx, "measured.value", line.value.span, { written: printNode(line.value) });
+    return null;
+  }
+  const { plusMinus } = value.quantity;
+  if (plusMinus !== undefined && plusMinus.unit !== "stop") {
+    report(ctx, "measured.tolerance", line.value.span, {});
+    return null;
+  }
+  return {
+    what,
+    written: printNode(line),
+    reading,
+    value,
+    tolerance: plusMinus === undefined ? null : Math.abs(plusMinus.value),
+    origin: here(ctx, line.span),
+  };
+}

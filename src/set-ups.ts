@@ -1,9 +1,12 @@
 import type { Source } from "./core/source.js";
+import type { SessionModel } from "./model/session.js";
 import type { Recipe, VariantModel } from "./model/types.js";
 import { type Evaluated, evaluateWith } from "./pipeline.js";
 import type { Held } from "./report/hold/held.js";
 import { redial } from "./report/hold/redial.js";
 import type { Plan } from "./report/plan.js";
+import type { SessionReport } from "./report/schema/session.js";
+import { buildSession } from "./report/session/build.js";
 import { type LightOf, sharedLights } from "./report/set-up-lights.js";
 import { buildScene } from "./scene/build.js";
 
@@ -65,6 +68,14 @@ export function evaluateSetUps(recipe: Recipe, options: SetUpOptions = {}): read
 
 const baseOf = (recipe: Recipe, variant: VariantModel): VariantModel | null =>
   recipe.variants.find((row) => row.title === variant.from) ?? null;
+
+/**
+ * Works out a session: the recipe as planned and as built, what the meter said against both, what the lamps give by it,
+ * what accounts for the difference, and what to turn.
+ */
+export function evaluateSession(session: SessionModel): SessionReport {
+  return buildSession(session, planWith(sharedLights()));
+}
 
 const planWith =
   (lightOf: LightOf) =>

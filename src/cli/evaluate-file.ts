@@ -1,5 +1,6 @@
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
+import type { SessionModel } from "../model/session.js";
 import type { SetUp } from "../set-ups.js";
 import { near } from "./arguments/near.js";
 import { CLEAN, FOUND, TROUBLE } from "./exit.js";
@@ -11,7 +12,7 @@ import { loadText, printOptions, sayProblem } from "./texts.js";
 /** Set-ups worked out, or the exit code when they could not be; what is wrong has been said then. */
 export type Evaluation =
   | { readonly name: string; readonly setUps: readonly [SetUp, ...SetUp[]]; readonly exit: number }
-  | { readonly setUps: null; readonly exit: number };
+  | { readonly setUps: null; readonly exit: number; readonly day?: SessionModel };
 
 /** What to work out of a file. */
 export interface Wanted {
@@ -21,6 +22,8 @@ export interface Wanted {
   readonly holdRecipe?: boolean;
   /** True where a kit or a session is no mistake, since it only lies among recipes. */
   readonly passOver?: boolean;
+  /** True where a session is handed on to be worked out as one. */
+  readonly days?: boolean;
 }
 
 /** Reads, checks and works out one recipe and some of its variants; findings are said on standard error. */
@@ -51,6 +54,8 @@ export async function evaluateFile(
   if (recipe.kind !== "recipe") {
     if (wanted.passOver === true) return failed(CLEAN);
     say(compiled.diagnostics);
+    if (wanted.days === true && compiled.session !== null)
+      return { setUps: null, day: compiled.session, exit: CLEAN };
     const what = recipe.kind === "kit" ? "a kit: it holds definitions" : "a session: it holds measurements";
     return failed(misuse(session, `${source.name} is ${what}, and there is nothing to work out.`));
   }
@@ -78,12 +83,13 @@ export async function evaluateChosen(
   session: Session,
   language: Language,
   name: string,
-  passOver = false,
-): Promise<{ readonly setUp: SetUp | null; readonly exit: number }> {
+  { passOver = false, days = false }: Pick<Wanted, "passOver" | "days"> = {},
+): Promise<{ readonly setUp: SetUp | null; readonly day: SessionModel | null; readonly exit: number }> {
   const title = session.options.get("variant");
   const titles = title === undefined ? [] : [title];
-  const { setUps, exit } = await evaluateFile(session, language, name, { titles, passOver });
-  return { setUp: setUps?.find((row) => row.variant === (title ?? null)) ?? null, exit };
+  const found = await evaluateFile(session, language, name, { titles, passOver, days });
+  const setUp = found.setUps?.find((row) => row.variant === (title ?? null)) ?? null;
+  return { setUp, day: found.setUps === null ? (found.day ?? null) : null, exit: found.exit };
 }
 
 const quoted = (text: string): string => `"${visibleLine(text)}"`;

@@ -1,5 +1,6 @@
 import { renderJson } from "../../render/json.js";
 import type { Report } from "../../report/schema/report.js";
+import type { SessionReport } from "../../report/schema/session.js";
 import { evaluateChosen } from "../evaluate-file.js";
 import { CLEAN } from "../exit.js";
 import { chosenForm, deliver } from "../output.js";
@@ -27,6 +28,20 @@ function oneReport(session: Session, views: Light, report: Report, form: string)
   }
 }
 
+/** A session in the form that is wanted. */
+function oneDay(session: Session, views: Light, report: SessionReport, form: string): string {
+  switch (form) {
+    case "json":
+      return renderJson(report);
+    case "markdown":
+      return views.renderSessionMarkdown(report);
+    case "csv":
+      return views.renderSessionCsv(report);
+    default:
+      return views.renderSessionText(report, { width: session.width, paint: session.paint });
+  }
+}
+
 /** Several reports: one after another, or as a list in JSON. */
 function allReports(session: Session, views: Light, all: readonly Named[], form: string): string {
   if (form === "json") return renderJson({ format: 1, reports: all });
@@ -48,8 +63,13 @@ export async function reportCommand(session: Session): Promise<number> {
   const all: Named[] = [];
   let exit = CLEAN;
   for (const name of files) {
-    const result = await evaluateChosen(session, stage, name, gathered);
+    const result = await evaluateChosen(session, stage, name, { passOver: gathered, days: !several });
     exit = Math.max(exit, result.exit);
+    if (result.day !== null) {
+      const views = await light();
+      const data = oneDay(session, views, views.evaluateSession(result.day), form);
+      return Math.max(deliver(session, stage, data, files), exit);
+    }
     if (result.setUp === null) continue;
     const { report } = result.setUp;
     all.push({ name, report });

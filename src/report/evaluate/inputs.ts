@@ -24,6 +24,8 @@ export interface MeasuredInput {
   readonly moved: Plan;
   /** The same to the other side. */
   readonly back: Plan;
+  /** The plan with the input off by any amount, + as in `moved`. */
+  readonly at: (by: number) => Plan;
 }
 
 function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
@@ -67,6 +69,7 @@ function inputsOfLamp(
       unit,
       moved: side(size),
       back: side(-size),
+      at: side,
     });
   };
   const off = (by: PlacementOffset): Source => misplaced(scene, source, light, by);

@@ -16,7 +16,7 @@ interface Place extends Pick<Station, "at" | "before"> {
 }
 
 /** Where the meter of a reading is; null where the scene has no such place. */
-function stationPlace(plan: Plan, expr: ReadingExpr): Place | null {
+export function meterPlace(plan: Plan, expr: ReadingExpr): Place | null {
   const { scene } = plan;
   const index = stationIndex(scene, expr.station, expr.receptor) ?? stationIndex(scene, expr.station);
   const station = index === null ? undefined : scene.stations[index];
@@ -32,7 +32,7 @@ function stationPlace(plan: Plan, expr: ReadingExpr): Place | null {
 
 /** A reading of the recipe: at any named place, turned to any point, of all lights or of some. */
 export function evaluateReading(plan: Plan, expr: ReadingExpr): Found {
-  const place = stationPlace(plan, expr);
+  const place = meterPlace(plan, expr);
   if (place === null) return nothing("reading", `the scene has no place called ${expr.station}`);
   let { at, facing } = place;
   if (expr.towards !== null) {

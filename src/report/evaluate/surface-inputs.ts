@@ -35,6 +35,8 @@ export function surfaceInputs(plan: Plan): readonly MeasuredInput[] {
         unit: "1",
         moved: tintedPlan(plan, owners, more / reflectance),
         back: tintedPlan(plan, owners, -less / reflectance),
+        at: (by) =>
+          tintedPlan(plan, owners, Math.min(MOST - reflectance, Math.max(-reflectance, by)) / reflectance),
       },
     ];
   });

@@ -17,7 +17,7 @@ interface Section {
   readonly sentences: readonly string[];
 }
 
-const verdicts = { same: "as planned", near: "near enough", note: "note", act: "act" } as const;
+const verdicts = { same: "same", near: "near", note: "note", act: "act" } as const;
 
 const signed = (stops: number | null): string => {
   if (stops === null) return NOTHING;
@@ -34,8 +34,8 @@ function sectionsOf(report: SessionReport): readonly Section[] {
       sentences: [],
     },
     {
-      title: "Readings, in stops over (+) and under (-)",
-      columns: ["", "meter", "plan", "against plan", "as built", "against built", ""],
+      title: "Readings, and how far off they are, in stops",
+      columns: ["", "meter", "planned", "off", "as built", "off", ""],
       rows: report.readings.map((row) => [
         row.what,
         row.measured.shown ?? NOTHING,

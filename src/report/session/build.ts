@@ -1,7 +1,7 @@
 import { differences } from "../../model/differences.js";
 import type { SessionModel } from "../../model/session.js";
 import type { Plan } from "../plan.js";
-import { fixed } from "../say/number.js";
+import { count, fixed } from "../say/number.js";
 import { sayFNumber } from "../say/quantity.js";
 import type { SessionReading, SessionReport } from "../schema/session.js";
 import { calibrate } from "./calibrate.js";
@@ -118,7 +118,7 @@ function headlineOf(readings: readonly SessionReading[]): string {
   const most = `${worst.what} reads ${fixed(size, 1)} stop ${stops > 0 ? "over" : "under"} the plan`;
   const acted = judged.filter(({ verdict }) => verdict === "act").length;
   if (acted === 0) return `${most}, which needs nothing done.`;
-  return `${acted} of ${judged.length} readings to act on: ${most}${acted > 1 ? ", the most of them" : ""}.`;
+  return `${acted} of ${count(judged.length, "reading")} to act on. ${acted > 1 ? `The furthest off: ${most}` : most}.`;
 }
 
 function sayRemedy({ turns, after, carry }: Remedy): NonNullable<SessionReport["remedy"]> {

@@ -106,7 +106,7 @@ export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
 function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
   return tapesOf(plan.recipe).map(({ what, size, unit, off }): MeasuredInput => {
     const side = (by: number): Plan => nearPlan(plan, rebuiltWith(plan, off(by)), held);
-    return { what, by: inWords(size, unit), size, unit, moved: side(size), back: side(-size) };
+    return { what, by: inWords(size, unit), size, unit, moved: side(size), back: side(-size), at: side };
   });
 }
 

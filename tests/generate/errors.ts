@@ -48,6 +48,8 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["bearing", "Bearings"],
   ["placement", "Placing a lamp or the camera"],
   ["calibration", "How the output is known"],
+  ["beam", "Beams from measured files"],
+  ["photo", "Settings from photographs"],
   ["output", "What a lamp gives"],
   ["power", "Power"],
   ["gel", "Gels"],

@@ -144,3 +144,22 @@ test("a bar tells of long tables where words go to a terminal and data does not"
   expect(await bar({ out: false, err: false })).toBe("");
   expect(await bar({ out: true, err: true })).toBe("");
 }, 30_000);
+
+test("as a chart: SVG, PNG into a file, one table at a time, and no worksheet", async () => {
+  const { exit, out, err } = await halfshade(["table", file, "Ladder", "--format", "svg"]);
+  expect({ exit, err }).toEqual({ exit: 0, err: "" });
+  expect(out).toMatch(/^<svg .*<title>Ladder<\/title>/);
+  expect(out.match(/>(2 m|2\.8284 m|4 m)</g)).toEqual([">2 m<", ">2.8284 m<", ">4 m<"]);
+  const png = join(folder, "ladder.png");
+  expect((await halfshade(["table", file, "Ladder", "-o", png, "--pixels", "300"])).exit).toBe(0);
+  const bytes = readFileSync(png);
+  expect(bytes.toString("latin1", 1, 4)).toBe("PNG");
+  // Width in the header of the file (PNG, second edition, 11.2.2).
+  expect(bytes.readUInt32BE(16)).toBe(300);
+  const several = await halfshade(["table", file, "--format", "svg"]);
+  expect(several).toMatchObject({ exit: 2, out: "" });
+  expect(several.err).toContain('A chart is of one table; name one of "Ladder", "Long"');
+  const sheet = await halfshade(["table", file, "Ladder", "--format", "svg", "--worksheet"]);
+  expect(sheet).toMatchObject({ exit: 2, out: "" });
+  expect((await halfshade(["table", file, "Ladder", "--format", "png"])).err).toMatch(/goes into a file/);
+});

@@ -59,6 +59,17 @@ const settings: OptionRow = {
   several: true,
   help: "Work with another value, as in --set key.distance=3m; may be given several times",
 };
+const theme: OptionRow = {
+  name: "theme",
+  value: "THEME",
+  words: ["light", "dark"],
+  help: "Dark lines on light, or light on dark",
+};
+const pixels: OptionRow = {
+  name: "pixels",
+  value: "N",
+  help: "Width of the figure, 200 to 8000 (usual: 960)",
+};
 const everywhere = [width, color, help];
 const MANY = 1000;
 
@@ -85,12 +96,14 @@ export const commands: readonly CommandRow[] = [
     name: "table",
     operands: "FILE [TITLE]",
     count: [1, 2],
-    help: "Work out the lesson tables of a recipe, or the one with that title.",
+    help: "Work out the lesson tables of a recipe, or the one with that title; as svg or png it is drawn as a chart.",
     options: [
-      format("text", "markdown", "html", "csv", "json"),
+      format("text", "markdown", "html", "csv", "json", "svg", "png"),
       { name: "worksheet", help: "Leave the columns blank that the table names under `worksheet`" },
       { name: "blank", value: "COLUMN", help: "Leave this column blank, or several with commas between" },
       { name: "answers", help: "Give the answers to the worksheet instead" },
+      theme,
+      pixels,
       output,
       force,
       root,
@@ -100,6 +113,7 @@ export const commands: readonly CommandRow[] = [
     examples: [
       'halfshade table lesson.light "Walk the lamp in"',
       "halfshade table lesson.light --blank Size,Edge --format html -o sheet.html",
+      'halfshade table lesson.light "Walk the lamp in" -o walk.svg',
     ],
   },
   {
@@ -148,13 +162,8 @@ export const commands: readonly CommandRow[] = [
       format("svg", "png"),
       output,
       force,
-      {
-        name: "theme",
-        value: "THEME",
-        words: ["light", "dark"],
-        help: "Dark lines on light, or light on dark",
-      },
-      { name: "pixels", value: "N", help: "Width of the figure, 200 to 8000 (usual: 960)" },
+      theme,
+      pixels,
       { name: "light", value: "NAME", help: "The light whose throw is drawn (usual: the key)" },
       { name: "gap", value: "LENGTH", help: "From the edge to the surface behind it (usual: 50cm)" },
       root,

@@ -2,12 +2,9 @@ import { visibleLine } from "../../diagnostics/print-visible.js";
 import type { FigureOptions } from "../../report/figures/figures.js";
 import { near } from "../arguments/near.js";
 import { evaluateChosen } from "../evaluate-file.js";
-import { chosenForm, deliver } from "../output.js";
-import { misuse, type Session, wholeNumber } from "../session.js";
+import { figureForm, giveFigure } from "../give-figure.js";
+import { misuse, type Session } from "../session.js";
 import { draw, language } from "../stages/load.js";
-
-const LEAST = 200;
-const MOST = 8000;
 
 /** `halfshade draw FILE [FIGURE]`: draws a figure of a set-up as SVG or PNG. */
 export async function drawCommand(session: Session): Promise<number> {
@@ -19,14 +16,8 @@ export async function drawCommand(session: Session): Promise<number> {
     const help = near(asked, names) || ` There are ${names.join(", ")}.`;
     return misuse(session, `There is no figure "${visibleLine(asked)}".${help}`);
   }
-  const pixels = wholeNumber(session.options, "pixels", LEAST, MOST);
-  if (pixels !== null && typeof pixels !== "number") return misuse(session, pixels.problem);
-  const form = chosenForm(session, "svg");
-  if (form !== "svg" && form !== "png")
-    return misuse(session, "A figure is drawn as svg or png: name the file so, or say --format.");
-  const output = session.options.get("output");
-  if (form === "png" && (output === undefined || output === "-"))
-    return misuse(session, "A PNG goes into a file: halfshade draw plan.light plan -o plan.png");
+  const form = figureForm(session, "halfshade draw plan.light plan -o plan.png");
+  if ("problem" in form) return misuse(session, form.problem);
   const options = optionsOf(session);
   if ("problem" in options) return misuse(session, options.problem);
   const stage = await language();
@@ -39,13 +30,7 @@ export async function drawCommand(session: Session): Promise<number> {
     return misuse(session, `There is no light "${visibleLine(named)}".${near(named, lights)}`);
   const drawn = drawing.drawFigure(result.setUp, figure, options);
   if (typeof drawn === "string") return misuse(session, drawn);
-  const width = pixels ?? drawing.usualWidth;
-  const theme = session.options.get("theme") === "dark" ? "dark" : "light";
-  const svg = drawing.renderSvg(drawn, { width: form === "svg" ? width : drawing.usualWidth, theme });
-  if (form === "svg") return deliver(session, stage, svg, [file]);
-  const png = drawing.pngOf(svg, width);
-  if ("problem" in png) return misuse(session, png.problem);
-  return deliver(session, stage, png.bytes, [file]);
+  return giveFigure(session, stage, drawing, drawn, form);
 }
 
 /** What is asked besides the figure. */

@@ -3,11 +3,12 @@ import type { Table } from "../../tables/types.js";
 import { near } from "../arguments/near.js";
 import { isForAnswer } from "../evaluate-file.js";
 import { CLEAN, FOUND, TROUBLE } from "../exit.js";
+import { figureForm, giveFigure } from "../give-figure.js";
 import { kitsOf } from "../kits.js";
 import { chosenForm, deliver } from "../output.js";
 import { watched } from "../progress.js";
 import { misuse, type Session } from "../session.js";
-import { type Language, type Light, language, light } from "../stages/load.js";
+import { draw, type Language, type Light, language, light } from "../stages/load.js";
 import { loadText, printOptions, sayProblem } from "../texts.js";
 
 /** `halfshade table FILE ["TITLE"]`: the lesson tables of a recipe, row by row. */
@@ -37,10 +38,36 @@ export async function tableCommand(session: Session): Promise<number> {
   }
   const views = await light();
   const chosen = views.tablesOf(compiled).filter((table) => title === undefined || table.title === title);
+  const shown = chosenForm(session, "text");
+  if (shown === "svg" || shown === "png") return chart(session, stage, name, chosen);
   const made = asked(session, views, chosen);
   return typeof made === "string"
     ? misuse(session, made)
     : give(session, stage, views, compiled.recipe.title, made);
+}
+
+/** Gives a table out as a chart. */
+async function chart(
+  session: Session,
+  stage: Language,
+  name: string,
+  tables: readonly Table[],
+): Promise<number> {
+  const { options } = session;
+  if (options.has("worksheet") || options.has("answers") || options.has("blank"))
+    return misuse(session, "A chart is of the whole table: leave --worksheet, --blank and --answers away.");
+  const form = figureForm(session, 'halfshade table lesson.light "Walk the lamp in" -o walk.png');
+  if ("problem" in form) return misuse(session, form.problem);
+  const [table, ...others] = tables;
+  if (table === undefined || others.length > 0) {
+    const known = tables.map(({ title }) => `"${title}"`).join(", ");
+    return misuse(session, visibleLine(`A chart is of one table; name one of ${known} behind ${name}.`));
+  }
+  const drawing = await draw();
+  const drawn = drawing.tableChart(table, [...watched(session, table).work()]);
+  return typeof drawn === "string"
+    ? misuse(session, visibleLine(drawn))
+    : giveFigure(session, stage, drawing, drawn, form);
 }
 
 /** The tables as whole ones, as worksheets or as their answers; a sentence where that is not possible. */

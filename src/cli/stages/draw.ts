@@ -8,3 +8,4 @@ export { greysOf } from "../../preview/grey.js";
 export { renderSvg, usualWidth } from "../../render/figures/svg.js";
 export { renderSheet } from "../../render/sheet-html.js";
 export { figureTable } from "../../report/figures/figures.js";
+export { tableChart } from "../../tables/chart.js";

@@ -26,7 +26,20 @@ export const widthToScale = ({ left, right }: Drawing, scale: number): number =>
 
 /** A figure is not higher than this many times its width. */
 const TALLEST = 1.5;
+/** Width of a letter over its height, with some to spare, from memory of common text faces. */
+const LETTER = 0.58;
 const FONT = "Noto Sans, sans-serif";
+
+/** A text in lines of about so many letters, broken between words; a word that is longer stands alone. */
+function wrapped(text: string, most: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/)) {
+    const last = lines[lines.length - 1];
+    if (last === undefined || last.length + 1 + word.length > most) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines;
+}
 
 type Element = ReturnType<typeof s>;
 
@@ -161,9 +174,11 @@ export function svgTree(drawing: Drawing, { width, theme, bare = false }: SvgOpt
   const scale = Math.min((width - 2 * pad) / wide, (TALLEST * width) / high);
   const letters = drawing.em * scale;
   const size = Math.max(Math.min(12, width / 44), Math.min(18, letters));
-  const head = bare ? pad : pad + 1.6 * size;
+  const room = (width - 2 * pad) / (LETTER * size);
+  const titles = bare ? [] : wrapped(drawing.title, room);
+  const head = bare ? pad : pad + 1.6 * size * titles.length;
   const bottom = head + high * scale;
-  const lines = bare ? [] : drawing.notes;
+  const lines = bare ? [] : drawing.notes.flatMap((note) => wrapped(note, room));
   const height = bottom + 2.4 * size + lines.length * 1.5 * size + pad;
   const left = (width - wide * scale) / 2;
   const page: Page = {
@@ -186,7 +201,7 @@ export function svgTree(drawing: Drawing, { width, theme, bare = false }: SvgOpt
     s("title", safe(drawing.title)),
     s("desc", safe(drawing.description)),
     s("path", { d: `M0 0H${px(width)}V${px(height)}H0Z`, fill: grey(0, theme) }),
-    ...(bare ? [] : [words(plain, drawing.title, [pad, pad + 0.5 * size], "start", true, 0)]),
+    ...titles.map((text, i) => words(plain, text, [pad, pad + (0.5 + 1.6 * i) * size], "start", true, 0)),
     ...drawing.marks.flatMap((mark) => drawMark(page, mark)),
     ...(drawing.measured ? scaleBar(plain, pad, bottom + 1.6 * size, width / 4) : []),
     ...lines.map((text, i) => words(plain, text, [pad, bottom + (2.9 + 1.5 * i) * size], "start", false, 0)),

@@ -16,7 +16,7 @@ export interface Tick {
   readonly text: string;
 }
 
-/** One curve with its name, or dots where `dots` says so. */
+/** One curve with its name, none where that is empty; or dots where `dots` says so. */
 export interface ChartCurve {
   readonly name: string;
   readonly ink: Ink;
@@ -81,7 +81,7 @@ export function chartDrawing({ title, description, notes, across, up, curves, si
   };
   const marks = [...grid, ...drawn, ...texts];
   const loose = curves.flatMap(({ name, through, dots }) => {
-    if (dots || through.length === 0) return [];
+    if (dots || name === "" || through.length === 0) return [];
     const [a, b] = through[Math.floor(through.length * 0.62)] as Place;
     return [{ text: name, near: [x(a), y(b)] as Place, away: 0.6, weight: "strong" as const }];
   });

@@ -1,5 +1,6 @@
 import type { BaseUnit } from "../units/dimension.js";
 import { faceThresholds } from "./face-thresholds.js";
+import { safetyThresholds } from "./safety-thresholds.js";
 import { wishThresholds } from "./wish-thresholds.js";
 
 /**
@@ -455,4 +456,5 @@ export const thresholdTable = [
     source: practice,
   },
   ...faceThresholds,
+  ...safetyThresholds,
 ] as const satisfies readonly ThresholdRow[];

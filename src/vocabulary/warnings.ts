@@ -77,6 +77,11 @@ export const warningTable = [
   { code: "flare", safety: false },
   { code: "stand-tip", safety: true },
   { code: "boom-balance", safety: true },
+  { code: "heat-near", safety: true },
+  { code: "circuit-load", safety: true },
+  { code: "flash-rate", safety: true },
+  { code: "loose-flat", safety: true },
+  { code: "way-out", safety: true },
 ] as const satisfies readonly WarningRow[];
 
 /** The code of a warning. */

@@ -146,7 +146,7 @@ export function openingInPicture(lens: Lens, source: Source, margin = 0): Region
 }
 
 /** The openings in the walls, as rectangles that face into the room. */
-function openingsOf(
+export function openingsOf(
   { room, landmarks }: Scene,
   recipe: Recipe | null,
 ): readonly Pick<ScenePolygon, "name" | "vertices" | "normal">[] {

@@ -8,6 +8,7 @@ import { boomBalance } from "./boom-balance.rule.js";
 import { bounceColour } from "./bounce-colour.rule.js";
 import { burstTooFast } from "./burst-too-fast.rule.js";
 import { cameraThroughWall } from "./camera-through-wall.rule.js";
+import { circuitLoad } from "./circuit-load.rule.js";
 import { clippedLit } from "./clipped-lit.rule.js";
 import { colourMix } from "./colour-mix.rule.js";
 import { crossingNoses } from "./crossing-noses.rule.js";
@@ -19,15 +20,18 @@ import { edgeStretch } from "./edge-stretch.rule.js";
 import { elevationChangesDownBody } from "./elevation-changes-down-body.rule.js";
 import { fan } from "./fan.rule.js";
 import { flare } from "./flare.rule.js";
+import { flashRate } from "./flash-rate.rule.js";
 import { foldAtHead } from "./fold-at-head.rule.js";
 import { glassesGlare } from "./glasses-glare.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
+import { heatNear } from "./heat-near.rule.js";
 import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
 import { lampInFrame } from "./lamp-in-frame.rule.js";
 import { lampInside } from "./lamp-inside.rule.js";
 import { lampNearCeiling } from "./lamp-near-ceiling.rule.js";
 import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
 import { lampThroughWall } from "./lamp-through-wall.rule.js";
+import { looseFlat } from "./loose-flat.rule.js";
 import { lowSun } from "./low-sun.rule.js";
 import { meterTrap } from "./meter-trap.rule.js";
 import { motionBlur } from "./motion-blur.rule.js";
@@ -64,6 +68,7 @@ import { tailCut } from "./tail-cut.rule.js";
 import { tooClose } from "./too-close.rule.js";
 import { twoSuns } from "./two-suns.rule.js";
 import { uncalibrated } from "./uncalibrated.rule.js";
+import { wayOut } from "./way-out.rule.js";
 import { whiteBalanceOff } from "./white-balance-off.rule.js";
 import { whiteTooDim } from "./white-too-dim.rule.js";
 import { whiteTooHot } from "./white-too-hot.rule.js";
@@ -140,6 +145,11 @@ export const rules: readonly Rule[] = [
   flare,
   standTip,
   boomBalance,
+  heatNear,
+  circuitLoad,
+  flashRate,
+  looseFlat,
+  wayOut,
 ];
 
 /** The rule of a code; null for a word that is none. */

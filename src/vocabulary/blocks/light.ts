@@ -233,6 +233,14 @@ export const light = {
       default: "off",
     },
     {
+      name: "draws",
+      type: "watts",
+      help: "What its modelling lamp takes from the mains, or the lamp itself where it burns.",
+      example: "150 W",
+      default: "not known; a hot modelling lamp counts as 150 W",
+      range: [0, 100_000],
+    },
+    {
       name: "lasts",
       type: "time",
       help: "Flash duration t0.1 at the set power: the time above a tenth of the peak (ISO 2827).",

@@ -54,6 +54,14 @@ export const room = {
       default: "0 lx",
       range: [0, 200_000],
     },
+    {
+      name: "circuit",
+      type: "watts",
+      help: "What the circuit that feeds the lamps bears, as those who know the building say.",
+      example: "2300 W",
+      default: "not known",
+      range: [1, 1_000_000],
+    },
   ],
   parts: ["walls", "wall", "ceiling", "floor", "opening"],
 } as const satisfies BlockRow;

@@ -94,6 +94,14 @@ export const flat = {
       range: [10, 350],
     },
     {
+      name: "secured",
+      type: "word",
+      words: ["weighed_down", "fixed", "no"],
+      help: "What keeps it from falling.",
+      example: "weighed_down",
+      default: "not said, which a high flat is asked about",
+    },
+    {
       name: "thickness",
       type: "length",
       help: "Thickness of the leaf.",

@@ -1,4 +1,5 @@
 import { statSync } from "node:fs";
+import { dirname, join } from "node:path";
 import type { CompileOptions } from "../compile.js";
 import { visibleLine } from "../diagnostics/print-visible.js";
 import type { Session } from "./session.js";
@@ -47,5 +48,20 @@ const readersOf = (root: string, language: Language, name: string): CompileOptio
 
 /** The same by the options of a command. */
 export function kitsOf(session: Session, language: Language, name: string): CompileOptions {
-  return compileOptions(besidesOf(session), language, name);
+  const options = compileOptions(besidesOf(session), language, name);
+  const { reading } = session;
+  const { read, readPhoto } = options;
+  if (reading === undefined || read === undefined || readPhoto === undefined) return options;
+  const told = (path: string, from: string): void => reading(join(dirname(from), path));
+  return {
+    ...options,
+    read: (path, from) => {
+      told(path, from);
+      return read(path, from);
+    },
+    readPhoto: (path, from) => {
+      told(path, from);
+      return readPhoto(path, from);
+    },
+  };
 }

@@ -1,6 +1,7 @@
 import { existsSync, fstatSync, writeSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
+import { fileWatcher, type Watcher } from "../node/file-watcher.js";
 
 declare const __dirname: string | undefined;
 
@@ -22,6 +23,8 @@ export interface Machine {
   cores(): number;
   /** The built file of a thread that checks recipes; null where the program runs from its sources. */
   workerFile(): string | null;
+  /** What tells that files change; it takes Ctrl-C from then on. A machine that cannot tell leaves it out. */
+  watcher?(): Watcher;
   /** Whether data, and words, go to a terminal. */
   readonly outIsTerminal: boolean;
   readonly errIsTerminal: boolean;
@@ -89,6 +92,7 @@ export function machine(): Machine {
       const file = join(__dirname, "cli-worker.cjs");
       return existsSync(file) ? file : null;
     },
+    watcher: fileWatcher,
     columns: () => (outIsTerminal ? process.stdout.columns : null),
   };
 }

@@ -26,6 +26,7 @@ import { rootProblem } from "./kits.js";
 import type { Machine } from "./machine.js";
 import { misuse, type Session, wholeNumber } from "./session.js";
 import { version } from "./version.js";
+import { watching } from "./watch.js";
 
 const MOST_WIDTH = 1000;
 const USUAL_WIDTH = 80;
@@ -96,7 +97,8 @@ async function start(args: readonly string[], io: Machine): Promise<number> {
   const wrongRoot = rootProblem(parsed.options.get("root"));
   if (wrongRoot !== null) return misuse({ io }, wrongRoot);
   const action = actions.get(parsed.command.name);
-  return action === undefined ? TROUBLE : await action(session);
+  if (action === undefined) return TROUBLE;
+  return parsed.options.has("watch") ? await watching(session, action) : await action(session);
 }
 
 /** What the system says of an output that it did not take; null for any other error. */

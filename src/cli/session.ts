@@ -11,6 +11,8 @@ export interface Session extends Parsed {
   /** Colours for data and for words. */
   readonly paint: Paint;
   readonly paintErr: Paint;
+  /** Told of every file before it is read, where somebody watches them. */
+  readonly reading?: (path: string) => void;
 }
 
 /** Says what is wrong with the use of a command. */

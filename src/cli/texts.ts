@@ -12,6 +12,7 @@ export type Loaded =
 
 /** Reads a file, or standard input for `-`. */
 export async function loadText(session: Session, language: Language, name: string): Promise<Loaded> {
+  if (name !== "-") session.reading?.(name);
   const read = name === "-" ? await language.readStream(session.io.input()) : language.readTextFile(name);
   if (read.problem !== undefined) return { problem: read.problem };
   const shown = name === "-" ? language.STANDARD_INPUT : name;

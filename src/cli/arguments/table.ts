@@ -70,6 +70,10 @@ const pixels: OptionRow = {
   value: "N",
   help: "Width of the figure, 200 to 8000 (usual: 960)",
 };
+const watch: OptionRow = {
+  name: "watch",
+  help: "Do it again whenever the recipe, or a file that it uses, changes; Ctrl-C ends it",
+};
 const everywhere = [width, color, help];
 const MANY = 1000;
 
@@ -87,6 +91,7 @@ export const commands: readonly CommandRow[] = [
       force,
       maxWarnings,
       root,
+      watch,
       settings,
       ...everywhere,
     ],
@@ -167,6 +172,7 @@ export const commands: readonly CommandRow[] = [
       { name: "light", value: "NAME", help: "The light whose throw is drawn (usual: the key)" },
       { name: "gap", value: "LENGTH", help: "From the edge to the surface behind it (usual: 50cm)" },
       root,
+      watch,
       settings,
       ...everywhere,
     ],
@@ -187,6 +193,7 @@ export const commands: readonly CommandRow[] = [
       { name: "pixels", value: "N", help: "Width of the picture, 40 to 2000 (usual: 360)" },
       { name: "contours", help: "Draw lines where the picture passes whole stops" },
       root,
+      watch,
       settings,
       ...everywhere,
     ],
@@ -204,6 +211,7 @@ export const commands: readonly CommandRow[] = [
       force,
       { name: "paper", value: "PAPER", words: ["a4", "letter"], help: "Paper it is printed on (usual: a4)" },
       root,
+      watch,
       settings,
       ...everywhere,
     ],

@@ -26,7 +26,12 @@ function patternWords({ pattern, nearest, next }: ReportFace): string | null {
 
 /** The light's place to a face: `35 deg to camera-right of the nose line`. */
 function placeWords({ azimuth, elevation }: OfLight): string {
-  const side = Math.round(azimuth) === 0 ? "on the nose line" : `${whole(azimuth)} deg off the nose line`;
+  const side =
+    Math.round(azimuth) === 0
+      ? "on the nose line"
+      : Math.round(Math.abs(azimuth)) === 180
+        ? "straight behind the head"
+        : `${whole(azimuth)} deg off the nose line`;
   const up =
     Math.round(elevation) === 0
       ? "level with it"

@@ -58,7 +58,9 @@ export const noCatchlight: Rule = {
         const angles = anglesFrom(subject, lightPlace(source));
         return angles === null
           ? source.name
-          : `${source.name} ${sayAngle(angles.elevation)} up and ${sayAngle(Math.abs(angles.azimuth))} to the side`;
+          : Math.abs(angles.azimuth) > 179.5
+            ? `${source.name} straight behind the head`
+            : `${source.name} ${sayAngle(angles.elevation)} up and ${sayAngle(Math.abs(angles.azimuth))} to the side`;
       });
       const whose = subject.name === "" ? "the eyes" : `the eyes of ${subject.name}`;
       return [

@@ -281,7 +281,7 @@ export const makers: Makers = {
   text,
   texts: (draw) => Array.from({ length: draw.int(0, 3) }, () => text(draw)),
   photo: (draw) => {
-    const file = text(draw);
+    const file = `./photo-${draw.int(1, 999)}.jpg`;
     return { file, took: [], written: `photo(${quote(file)})` };
   },
 };

@@ -1,4 +1,4 @@
-import { writeFileSync } from "node:fs";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { warningsGuide } from "../../src/report/rules/explain.js";
 import { type Fence, fencesOf } from "../docs/fences.js";
@@ -8,6 +8,7 @@ import { printed } from "../docs/samples.js";
 import { runExamples } from "../docs/shell.js";
 import { errorsPage } from "./errors.js";
 import { examplesPage } from "./examples-page.js";
+import { galleryFiles } from "./gallery.js";
 import { makePart } from "./page-parts.js";
 import { remake } from "./regions.js";
 
@@ -43,6 +44,9 @@ async function refreshed(page: Page): Promise<string> {
 }
 
 writeFileSync(join(ROOT, "docs/errors.md"), errorsPage());
+rmSync(join(ROOT, "docs/gallery"), { recursive: true, force: true });
+mkdirSync(join(ROOT, "docs/gallery"));
+for (const { path, text } of galleryFiles()) writeFileSync(join(ROOT, path), text);
 writeFileSync(join(ROOT, "docs/guide/warnings.md"), warningsGuide());
 for (const page of allPages()) {
   const text = await refreshed(page);

@@ -81,6 +81,7 @@ export {
 } from "./model/make/surroundings.js";
 export { withoutOrigins } from "./model/plain.js";
 export { printRecipe } from "./model/print.js";
+export type { MeasuredReading, SessionModel } from "./model/session.js";
 export type {
   BlockModel,
   CameraModel,
@@ -152,6 +153,12 @@ export { type PageNode, partsTree } from "./render/page-tree.js";
 export type { ViewColumn, ViewPart, ViewWords } from "./render/parts.js";
 export { renderReportCsv } from "./render/report-csv.js";
 export { reportParts } from "./render/report-parts.js";
+export {
+  renderSessionCsv,
+  renderSessionMarkdown,
+  renderSessionText,
+  sessionParts,
+} from "./render/session.js";
 export { type Paper, renderSheet } from "./render/sheet-html.js";
 export { inForm as renderTables } from "./render/tables/form.js";
 export { tablesJson as renderTablesJson } from "./render/tables/json.js";
@@ -186,10 +193,11 @@ export type {
   ReportStation,
   ReportWarning,
 } from "./report/schema/report.js";
+export type { SessionCause, SessionReading, SessionReport } from "./report/schema/session.js";
 export type { BothWays, DaySheet, LampMark, SheetReading } from "./report/sheet/sheet.js";
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
-export { evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
+export { evaluateSession, evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
 export type { Table, TableCell, TableColumn, TableHead, TableRow } from "./tables/types.js";
 export {
   type Hole,

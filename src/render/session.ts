@@ -78,7 +78,7 @@ function causeSentences({ causes, diagnosis }: SessionReport): readonly string[]
 function remedySentences({ remedy, readings }: SessionReport): readonly string[] {
   if (remedy === null) {
     const off = readings.some(({ verdict }) => verdict === "act" || verdict === "note");
-    return off ? ["No turn of a dial brings the readings nearer to the plan."] : [];
+    return off ? ["No turn of a dial brings all readings to the plan."] : [];
   }
   const turns = remedy.turns.map(({ light, by, setting, reason }) => {
     const stand = setting === null ? "" : `, to ${setting}`;

@@ -1,6 +1,12 @@
 import { corpusExpectations } from "./corpus.js";
 import { ebnf } from "./ebnf.js";
-import { comparisonSchemaJson, recipeSchemaJson, reportSchemaJson, tableSchemaJson } from "./schemas.js";
+import {
+  comparisonSchemaJson,
+  recipeSchemaJson,
+  reportSchemaJson,
+  sessionSchemaJson,
+  tableSchemaJson,
+} from "./schemas.js";
 import { tokensJson } from "./tokens.js";
 import { vocabularyJson } from "./vocabulary.js";
 
@@ -12,6 +18,7 @@ export const grammarFiles: ReadonlyMap<string, () => string> = new Map([
   ["recipe.schema.json", recipeSchemaJson],
   ["report.schema.json", reportSchemaJson],
   ["comparison.schema.json", comparisonSchemaJson],
+  ["session.schema.json", sessionSchemaJson],
   ["table.schema.json", tableSchemaJson],
 ]);
 

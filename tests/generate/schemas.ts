@@ -2,6 +2,7 @@ import { toJSONSchema } from "zod";
 import { recipeSchema } from "../../src/model/schema.js";
 import { comparisonSchema } from "../../src/report/schema/comparison.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { sessionSchema } from "../../src/report/schema/session.js";
 import { tableSchema } from "../../src/report/schema/table.js";
 
 /** The report's schema as JSON Schema 2020-12. */
@@ -22,4 +23,9 @@ export function comparisonSchemaJson(): string {
 /** The schema of lesson tables as JSON Schema 2020-12. */
 export function tableSchemaJson(): string {
   return `${JSON.stringify(toJSONSchema(tableSchema), null, 2)}\n`;
+}
+
+/** The schema of sessions as JSON Schema 2020-12. */
+export function sessionSchemaJson(): string {
+  return `${JSON.stringify(toJSONSchema(sessionSchema), null, 2)}\n`;
 }

@@ -3,6 +3,7 @@ import type { MeasuredReading } from "../../model/session.js";
 import type { Reading } from "../../syntax/ast.js";
 import { expr } from "../claims/expr.js";
 import { comparable, wordsOf } from "../claims/types.js";
+import { constant } from "../constant.js";
 import { type Context, here, report } from "../context.js";
 
 /** The readings of a day, each with a meter, a place of the set-up, and a value. What is wrong is reported and left out. */
@@ -29,7 +30,8 @@ function checkReading(ctx: Context, line: Reading, what: string): MeasuredReadin
     report(ctx, "measured.reading", line.reading.span, { what, words: wordsOf(reading.type) });
     return null;
   }
-  const value = expr(ctx, line.value);
+  const written = line.value.kind === "toleranced" ? line.value.value : line.value;
+  const value = expr(ctx, written);
   if (value === null) return null;
   if (value.kind !== "value" || !comparable("reading", value.type)) {
     report(ctx, "measured.value", line.value.span, { written: printNode(line.value) });
@@ -39,17 +41,24 @@ function checkReading(ctx: Context, line: Reading, what: string): MeasuredReadin
     report(ctx, "measured.value", line.value.span, { written: printNode(line.value) });
     return null;
   }
-  const { plusMinus } = value.quantity;
-  if (plusMinus !== undefined && plusMinus.unit !== "stop") {
-    report(ctx, "measured.tolerance", line.value.span, {});
-    return null;
-  }
+  const tolerance = toleranceOf(ctx, line);
+  if (tolerance === undefined) return null;
   return {
     what,
     written: printNode(line),
     reading,
     value,
-    tolerance: plusMinus === undefined ? null : Math.abs(plusMinus.value),
+    tolerance,
     origin: here(ctx, line.span),
   };
+}
+
+/** What stands after `+-`, stops; null where nothing does, undefined after a finding. */
+function toleranceOf(ctx: Context, { value }: Reading): number | null | undefined {
+  if (value.kind !== "toleranced") return null;
+  const read = constant(ctx, value.tolerance, { words: "a tolerance", example: "0.2 stop" });
+  if (read === null) return undefined;
+  if (read.unit === "stop") return Math.abs(read.value);
+  report(ctx, "measured.tolerance", value.tolerance.span, {});
+  return undefined;
 }

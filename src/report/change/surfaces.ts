@@ -1,6 +1,7 @@
 import type { Scene, ScenePolygon } from "../../scene/types.js";
 import { sceneLight } from "../../transport/scene-light.js";
 import type { Lit } from "../plan.js";
+import { ownerOf } from "../say/surfaces.js";
 
 /** Reflectance of a board painted black (common practice, no source). */
 export const blackBoard = 0.05;
@@ -28,6 +29,30 @@ export function withReflectance<T extends Lit>(
     lit.scene.polygons.map((row) =>
       which(row)
         ? { ...row, frontReflectance: reflectance, ...(hasBack(row) ? { backReflectance: reflectance } : {}) }
+        : row,
+    ),
+  );
+}
+
+/**
+ * A lit scene in which the flat surfaces of some owners throw back so many times as much, none more than `most`.
+ */
+export function withMoreReflectance<T extends Lit>(
+  lit: T,
+  owners: readonly string[],
+  times: number,
+  most: number,
+): T {
+  const more = (reflectance: number): number => Math.min(Math.max(most, reflectance), reflectance * times);
+  return withPolygons(
+    lit,
+    lit.scene.polygons.map((row) =>
+      owners.includes(ownerOf(row.name))
+        ? {
+            ...row,
+            frontReflectance: more(row.frontReflectance),
+            backReflectance: more(row.backReflectance),
+          }
         : row,
     ),
   );

@@ -26,6 +26,8 @@ export interface MeasuredInput {
   readonly back: Plan;
   /** The plan with the input off by any amount, + as in `moved`. */
   readonly at: (by: number) => Plan;
+  /** The same with all light worked out anew. */
+  readonly exact: (by: number) => Plan;
 }
 
 function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
@@ -70,6 +72,7 @@ function inputsOfLamp(
       moved: side(size),
       back: side(-size),
       at: side,
+      exact: (by) => withSource(plan, index, changed(by)),
     });
   };
   const off = (by: PlacementOffset): Source => misplaced(scene, source, light, by);
@@ -106,7 +109,16 @@ export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
 function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
   return tapesOf(plan.recipe).map(({ what, size, unit, off }): MeasuredInput => {
     const side = (by: number): Plan => nearPlan(plan, rebuiltWith(plan, off(by)), held);
-    return { what, by: inWords(size, unit), size, unit, moved: side(size), back: side(-size), at: side };
+    return {
+      what,
+      by: inWords(size, unit),
+      size,
+      unit,
+      moved: side(size),
+      back: side(-size),
+      at: side,
+      exact: (by) => rebuiltWith(plan, off(by)),
+    };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Recipe, RoomModel, SetModel } from "../../model/types.js";
 import type { Quantity } from "../../units/quantity.js";
 import { tintedPlan } from "../change/near-plan.js";
+import { withMoreReflectance } from "../change/surfaces.js";
 import type { Plan } from "../plan.js";
 import { unsaidSurface } from "../rules/reflectance-assumed.rule.js";
 import { ownerOf } from "../say/surfaces.js";
@@ -26,6 +27,7 @@ export function surfaceInputs(plan: Plan): readonly MeasuredInput[] {
   return groupsOf(plan).flatMap(({ what, owners, reflectance, by }): MeasuredInput[] => {
     const more = Math.min(by, MOST - reflectance);
     const less = Math.min(by, reflectance);
+    const within = (wanted: number): number => Math.min(MOST - reflectance, Math.max(-reflectance, wanted));
     if (!(reflectance > 0) || !(Math.max(more, less) > 0)) return [];
     return [
       {
@@ -35,8 +37,8 @@ export function surfaceInputs(plan: Plan): readonly MeasuredInput[] {
         unit: "1",
         moved: tintedPlan(plan, owners, more / reflectance),
         back: tintedPlan(plan, owners, -less / reflectance),
-        at: (by) =>
-          tintedPlan(plan, owners, Math.min(MOST - reflectance, Math.max(-reflectance, by)) / reflectance),
+        at: (by) => tintedPlan(plan, owners, within(by) / reflectance),
+        exact: (by) => withMoreReflectance(plan, owners, 1 + within(by) / reflectance, MOST),
       },
     ];
   });

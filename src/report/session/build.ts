@@ -14,7 +14,6 @@ import { sayCause, sayDiagnosis, sayPattern } from "./say.js";
 
 const notClaimed: readonly string[] = [
   "A cause is one thing that accounts for the readings; that it is the cause has to be seen on the set.",
-  "Bounced light of a lamp that is looked for elsewhere is that of where it was thought to be.",
   "Intervals hold what the meter's tolerance and the error of bounced light leave open, not what the tapes do.",
 ];
 

@@ -3,7 +3,8 @@ import type { MeasuredReading } from "../../model/session.js";
 import { lampInputs, type MeasuredInput } from "../evaluate/inputs.js";
 import { surfaceInputs } from "../evaluate/surface-inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
-import { APART, NOTE, SAME } from "./limits.js";
+import { withOutput } from "./calibrate.js";
+import { ACT, APART, NOTE } from "./limits.js";
 import { type Known, levelOf, readIn } from "./readings.js";
 
 /** One thing that, if it is otherwise than written, accounts for the readings. */
@@ -27,6 +28,16 @@ interface Hypothesis extends Pick<Cause, "kind" | "about" | "unit"> {
   /** The furthest that is looked at, to either side. */
   readonly most: number;
   readonly at: (by: number) => Plan;
+  /** The same with all light worked out anew. */
+  readonly exact: (by: number) => Plan;
+}
+
+/** The amount of a hypothesis that leaves least of the readings. */
+interface Fit extends Pick<Cause, "amount" | "left"> {
+  /** The most that a single reading is then off, stops. */
+  readonly worst: number;
+  /** Sum of what is left in tolerances, squared. */
+  readonly cost: number;
 }
 
 const STEPS = 4;
@@ -35,7 +46,7 @@ const STEPS = 4;
  * What accounts for the readings by itself: everything that gives more or less, a lamp's output or place, how much
  * surfaces throw back. Each is changed until what is left of the readings is least, and counts if no reading is then
  * off by more than 0.2 stop, and half of what was off is gone. Those that the readings do not tell from the best are
- * all named. Bounced light is that of the lamp where it was thought to be.
+ * all named.
  *
  * @returns The best first; none where no reading is off by more than 0.2 stop, or there is only one reading.
  */
@@ -43,17 +54,32 @@ export function causesOf(plan: Plan, readings: readonly Known[]): readonly Cause
   const off = readings.map(({ measured, built }) => measured - levelOf(built));
   const before = rootMean(off);
   if (readings.length < 2 || Math.max(...off.map(Math.abs)) <= NOTE) return [];
-  const found = hypotheses(plan).flatMap((one): (Cause & { rank: number })[] => {
-    const fit = fitted(one, plan, readings);
-    if (fit === null || fit.worst > NOTE || fit.left > before / 2) return [];
-    const { kind, about, unit, rank } = one;
-    return [{ kind, about, unit, rank, amount: fit.amount, left: fit.left }];
+  const near = hypotheses(plan).flatMap((one): Candidate[] => {
+    const fit = fitted(one.at, one, plan, readings, 0);
+    return fit === null || fit.worst > ACT || fit.left > before / 2 ? [] : [{ one, fit }];
   });
-  const least = Math.min(...found.map(({ left }) => left));
-  return found
-    .filter(({ left }) => left <= Math.max(least + APART, SAME / 2))
-    .sort((a, b) => a.rank - b.rank || a.left - b.left)
-    .map(({ rank: _rank, ...cause }) => cause);
+  const found = untold(near).flatMap(({ one, fit }): Candidate[] => {
+    const exact = fitted(one.exact, one, plan, readings, fit.amount);
+    return exact === null || exact.worst > NOTE ? [] : [{ one, fit: exact }];
+  });
+  return untold(found)
+    .sort((a, b) => a.one.rank - b.one.rank || far(a) - far(b))
+    .map(({ one: { kind, about, unit }, fit: { amount, left } }) => ({ kind, about, unit, amount, left }));
+}
+
+/** A hypothesis with the amount that leaves least. */
+interface Candidate {
+  readonly one: Hypothesis;
+  readonly fit: Fit;
+}
+
+/** By how many steps it is otherwise than written. */
+const far = ({ one, fit }: Candidate): number => Math.abs(fit.amount) / one.step;
+
+/** Those that the readings do not tell from the best. */
+function untold(all: readonly Candidate[]): Candidate[] {
+  const least = Math.min(...all.map(({ fit }) => fit.cost));
+  return all.filter(({ fit }) => fit.cost <= least + APART);
 }
 
 function hypotheses(plan: Plan): readonly Hypothesis[] {
@@ -65,11 +91,12 @@ function hypotheses(plan: Plan): readonly Hypothesis[] {
     rank: 0,
     step: 0.05,
     most: 8,
-    at: (by) => giving(plan, by),
+    at: (by) => withOutput(plan, () => by),
+    exact: (by) => withOutput(plan, () => by),
   };
   const lamps = lampInputs(plan).flatMap((input) => ofLamp(input, lights));
   const surfaces = surfaceInputs(plan).map(
-    ({ what, size, at }): Hypothesis => ({
+    ({ what, size, at, exact }): Hypothesis => ({
       kind: "reflectance",
       about: what.replace(/^reflectance of /, ""),
       unit: "1",
@@ -77,52 +104,49 @@ function hypotheses(plan: Plan): readonly Hypothesis[] {
       step: size,
       most: 1,
       at,
+      exact,
     }),
   );
-  return [all, ...lamps, ...surfaces];
+  // With one lamp alone its output is everything there is.
+  const outputs = lights.length === 1 ? [] : lights.map(({ name }) => outputOf(plan, name));
+  return [all, ...outputs, ...lamps, ...surfaces];
 }
 
-const kinds = { output: 1, distance: 2, height: 3, elevation: 3, bearing: 3 } as const;
+/** A lamp that gives more or less than its setting says. */
+function outputOf(plan: Plan, name: string): Hypothesis {
+  const at = (by: number): Plan => withOutput(plan, (light) => (light === name ? by : 0));
+  return { kind: "output", about: name, unit: "stop", rank: 1, step: 0.05, most: 8, at, exact: at };
+}
+
+const kinds = { distance: 2, height: 3, elevation: 3, bearing: 3 } as const;
 
 function ofLamp(
-  { what, unit, size, at }: MeasuredInput,
+  { what, unit, size, at, exact }: MeasuredInput,
   lights: readonly { readonly name: string }[],
 ): readonly Hypothesis[] {
   const light = lights.find(({ name }) => what.startsWith(`${name} `));
   const word = light === undefined ? "" : what.slice(light.name.length + 1);
   if (light === undefined || !(word in kinds)) return [];
-  // With one lamp alone its output is everything there is.
-  if (word === "output" && lights.length === 1) return [];
   const kind = word === "elevation" ? "height" : (word as Exclude<keyof typeof kinds, "elevation">);
   const most = unit === "m" ? 1 : unit === "deg" ? 40 : 8;
-  return [{ kind, about: light.name, unit, rank: kinds[kind], step: size, most, at }];
+  return [{ kind, about: light.name, unit, rank: kinds[kind], step: size, most, at, exact }];
 }
-
-/** A plan in which everything gives so many stops more. */
-const giving = (plan: Plan, stops: number): Plan => ({
-  ...plan,
-  scene: {
-    ...plan.scene,
-    sources: plan.scene.sources.map((source) => ({
-      ...source,
-      energy: source.energy * Math.exp(stops * Math.LN2),
-    })),
-  },
-});
 
 /** The amount of a hypothesis that leaves least, and what it leaves; null where a reading gets no light there. */
 function fitted(
-  { at, step, most }: Hypothesis,
+  at: (by: number) => Plan,
+  { step, most }: Hypothesis,
   plan: Plan,
   readings: readonly Known[],
-): { readonly amount: number; readonly left: number; readonly worst: number } | null {
+  start: number,
+): Fit | null {
   const weights = readings.map(({ tolerance }) => 1 / (tolerance * tolerance));
   const leftAt = (by: number): readonly number[] | null => leftIn(by === 0 ? plan : at(by), readings);
-  let amount = 0;
+  let amount = start;
   for (let pass = 0; pass < STEPS; pass++) {
-    const [here, more, less] = [leftAt(amount), leftAt(amount + step), leftAt(amount - step)];
-    if (here === null || more === null || less === null) return null;
-    const slopes = here.map((_r, i) => ((less[i] ?? 0) - (more[i] ?? 0)) / (2 * step));
+    const [here, more] = [leftAt(amount), leftAt(amount + step)];
+    if (here === null || more === null) return null;
+    const slopes = here.map((r, i) => (r - (more[i] ?? 0)) / step);
     const along = weightedMean(
       slopes.map((s, i) => s * (here[i] ?? 0)),
       weights,
@@ -138,7 +162,8 @@ function fitted(
   }
   const left = leftAt(amount);
   if (left === null) return null;
-  return { amount, left: rootMean(left), worst: Math.max(...left.map(Math.abs)) };
+  const cost = left.reduce((total, r, i) => total + r * r * (weights[i] ?? 0), 0);
+  return { amount, left: rootMean(left), worst: Math.max(...left.map(Math.abs)), cost };
 }
 
 function leftIn(plan: Plan, readings: readonly Known[]): readonly number[] | null {

@@ -8,5 +8,8 @@ export const SAME = 0.1;
 export const TELLING = 1;
 /** A lamp that gives less than this, in stops, has not fired (common practice, no source). */
 export const DARK = -6;
-/** Causes that leave this much more than the best one, in stops, are told from it (common practice, no source). */
-export const APART = 0.05;
+/**
+ * A cause is told from the best one where the squares of what it leaves, in tolerances of the readings, come to this
+ * much more: four in standard deviations, of which a tolerance holds two, the usual bound of a single number at 95 %.
+ */
+export const APART = 1;

@@ -3,7 +3,7 @@ import { lampInputs } from "../evaluate/inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
 import type { Calibration } from "./calibrate.js";
 import { sharesOf, withOutput } from "./calibrate.js";
-import { NOTE, SAME } from "./limits.js";
+import { ACT, NOTE, SAME } from "./limits.js";
 import { type Known, levelOf, readIn } from "./readings.js";
 
 /** What to turn so that the set-up as built reads what was planned, and what it then reads. */
@@ -39,7 +39,7 @@ export interface Carry {
 
 /**
  * Dials that bring the readings of the set-up as built to those of the plan, to the nearest tenth of a stop, within what
- * the lamps can do; null where no reading is off the plan by more than 0.2 stop, or no turn would make it better.
+ * the lamps can do; null where no reading is off the plan by more than 0.2 stop, or no turn brings all within 0.3 stop or at least half the way.
  */
 export function remedyOf(built: Plan, readings: readonly Known[], calibration: Calibration): Remedy | null {
   const off = readings.map(({ measured, planned }) => measured - levelOf(planned));
@@ -55,9 +55,11 @@ export function remedyOf(built: Plan, readings: readonly Known[], calibration: C
       return there === null ? Number.NaN : levelOf(there) + (calibration.left[i] ?? 0) - levelOf(planned);
     });
   const after = offIn(turned);
-  if (after.some(Number.isNaN) || !(worstOf(after) < worstOf(off) - SAME)) return null;
+  if (after.some(Number.isNaN) || worstOf(after) > Math.max(ACT, worstOf(off) / 2)) return null;
   const moved = dials.filter(({ by }) => by !== 0);
   const together = !calibration.told && lights.length > 1;
+  const nearest = worstOf(after);
+  const carry = moved.length === 1 && !together ? carried(built, moved[0] as Turn, calibration, offIn) : null;
   return {
     turns: together
       ? [
@@ -70,7 +72,8 @@ export function remedyOf(built: Plan, readings: readonly Known[], calibration: C
         ]
       : moved,
     after,
-    carry: moved.length === 1 && !together ? carried(built, moved[0] as Turn, calibration, offIn) : null,
+    // Carrying a lamp changes what it does to the others' readings; it is named where it does nearly as well.
+    carry: carry !== null && carry.worst <= Math.max(NOTE, nearest + SAME) ? carry : null,
   };
 }
 

@@ -1,5 +1,5 @@
 import { fixed, list } from "../say/number.js";
-import { sayAngle, sayLength, sayPercent } from "../say/quantity.js";
+import { sayAngle, sayLength } from "../say/quantity.js";
 import type { SessionCause } from "../schema/session.js";
 import type { Cause } from "./causes.js";
 import type { Pattern } from "./patterns.js";
@@ -46,7 +46,7 @@ function wordsOf({ kind, about, amount }: Cause): { readonly message: string; re
       };
     case "reflectance":
       return {
-        message: `${upper(name)} throws back ${sayPercent(Math.abs(amount))} ${amount > 0 ? "more" : "less"} of the light than written.`,
+        message: `The reflectance of ${name} is ${fixed(Math.abs(amount) * 100, 0)} percentage points ${amount > 0 ? "higher" : "lower"} than written.`,
         advice:
           amount > 0
             ? "The room fills the shade: black cloth there, a dish or a grid on the lamp; or write the reflectance as it is."
@@ -56,8 +56,6 @@ function wordsOf({ kind, about, amount }: Cause): { readonly message: string; re
       return kind satisfies never;
   }
 }
-
-const upper = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 /** A pattern in words. */
 export function sayPattern({ kind, about }: Pattern): SessionCause {

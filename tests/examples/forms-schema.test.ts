@@ -59,3 +59,25 @@ describe("comparisons as JSON", () => {
     for (const one of spoilt) expect(fits(one)).toBe(false);
   });
 });
+
+describe("sessions as JSON", () => {
+  const fits = schema("session");
+  const names = having(/^session "/m);
+
+  test("there is one", () => expect(names.length).toBeGreaterThanOrEqual(1));
+
+  test.each(names)("%s is as the schema says, and nothing else is", async (name) => {
+    const data = await json("report", path(name));
+    expect(fits(data) ? null : fits.errors).toBeNull();
+    const [first] = data.readings;
+    const spoilt = [
+      { ...data, more: null },
+      { ...data, format: 2 },
+      { ...data, readings: [{ ...first, off_plan: "0.3 stop" }] },
+      { ...data, readings: [{ ...first, verdict: "bad" }] },
+      { ...data, lamps: [{ ...data.lamps[0], interval: [1] }] },
+      { ...data, causes: [{ ...data.causes[0], kind: "moon" }] },
+    ];
+    for (const one of spoilt) expect(fits(one)).toBe(false);
+  });
+});

@@ -10,8 +10,10 @@ export const files: readonly string[] = readdirSync(folder)
   .filter((name) => name.endsWith(".light"))
   .sort();
 
-/** The recipes among them: all but the kit. */
-export const recipes: readonly string[] = files.filter((name) => name !== "foundry-kit.light");
+/** The recipes among them: all but the kit and the session. */
+export const recipes: readonly string[] = files.filter(
+  (name) => !["foundry-kit.light", "first-evening.light"].includes(name),
+);
 
 /** The text of an example. */
 export function textOf(name: string): string {

@@ -41,7 +41,7 @@ export const sessionFindings = {
   "measured.value": {
     severity: "error",
     message: "`{written}` is not what a meter shows",
-    help: "Write an f-number, an exposure value or a luminous exposure: `f/5.6`, `f/5.6 + 1/3 stop`, `12.3 EV`, `80 lx s`.",
+    help: "Write an f-number, an exposure value or a luminous exposure: `f/5.6`, `closed(f/5.6, 0.3 stop)`, `12.3 EV`, `80 lx s`.",
     page: "A reading is a value of the day: an f-number at the camera's sensitivity, an exposure value at ISO 100, or a luminous exposure. It is above nothing. Another reading is no value: write what the meter showed at each.",
   },
   "measured.tolerance": {

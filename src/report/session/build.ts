@@ -83,7 +83,7 @@ function readingOf(built: Plan, row: DayReading, left: number | null, after: num
   const offPlan = known === null ? null : known.measured - levelOf(known.planned);
   return {
     what: row.row.what,
-    measured: { f_number: fNumberAt(built, row.measured), shown: row.row.value.quantity.written },
+    measured: measuredWords(fNumberAt(built, row.measured), row),
     planned: levelWords(built, row.planned === null ? null : levelOf(row.planned), row.planned?.exposure),
     built: levelWords(built, row.built === null ? null : levelOf(row.built), row.built?.exposure),
     tolerance: row.tolerance,
@@ -94,6 +94,12 @@ function readingOf(built: Plan, row: DayReading, left: number | null, after: num
     verdict: verdictOf(offPlan),
     reason: row.reason,
   };
+}
+
+/** What the meter showed, an f-number as those that were worked out are shown. */
+function measuredWords(number: number | null, { row }: DayReading): SessionReading["measured"] {
+  const plain = row.value.type === "f-number" && number !== null;
+  return { f_number: number, shown: plain ? sayFNumber(number) : row.value.quantity.written };
 }
 
 function levelWords(

@@ -4,7 +4,7 @@ import { day, lampOf, metered, places, readingAt, shed } from "./days.js";
 /** How far a meter is off at one place after the other, stops: within its tolerance of 0.1. */
 const noise = [0.05, -0.06, 0.02, 0.07, -0.04, -0.03];
 const all = [...places, "floor", "lit_cheek", "chest.disc(towards: camera)"];
-const after = (truth: string): ReturnType<typeof day> => day(shed, metered(truth, all, noise));
+const dayIn = (truth: string): ReturnType<typeof day> => day(shed, metered(truth, all, noise));
 
 /** A shed with one thing otherwise; throws where there is nothing to change. */
 function otherwise(was: string, is: string): string {
@@ -23,7 +23,7 @@ describe("one thing is otherwise than written, and the meter is off by up to 0.0
     ["bearing", "key", otherwise("left(40 deg)", "left(62 deg)"), -22, 2],
     ["reflectance", "walls", otherwise("reflectance: 50 %", "reflectance: 80 %"), 0.3, 0.05],
   ] as const)("%s of %s", (kind, about, truth, amount, near) => {
-    const { causes } = after(truth);
+    const { causes } = dayIn(truth);
     expect(causes[0]).toMatchObject({ kind, about });
     expect(Math.abs(causes[0]?.amount ?? Number.NaN)).toBeGreaterThan(Math.abs(amount) - near);
     expect(Math.abs(causes[0]?.amount ?? Number.NaN)).toBeLessThan(Math.abs(amount) + near);
@@ -31,7 +31,7 @@ describe("one thing is otherwise than written, and the meter is off by up to 0.0
   });
 
   test("none, and there is nothing to find or to turn", () => {
-    const report = after(shed);
+    const report = dayIn(shed);
     expect(report.causes).toEqual([]);
     expect(report.remedy).toBeNull();
     expect(report.headline).toBe("Every reading is what was planned.");
@@ -43,7 +43,7 @@ describe("what the lamps give", () => {
     ["key", otherwise("full - 2 stop", "full - 2.7 stop"), -0.7, 0],
     ["fill", otherwise("full - 3.5 stop", "full - 2.7 stop"), 0, 0.8],
   ])("is found within its interval when %s gives otherwise", (_name, truth, key, fill) => {
-    const report = after(truth);
+    const report = dayIn(truth);
     for (const [name, stops] of [
       ["key", key],
       ["fill", fill],
@@ -95,7 +95,7 @@ describe("what the lamps give", () => {
 
 describe("what to turn", () => {
   test("brings the readings back, by as much as the lamp is off", () => {
-    const report = after(otherwise("full - 2 stop", "full - 2.7 stop"));
+    const report = dayIn(otherwise("full - 2 stop", "full - 2.7 stop"));
     expect(report.remedy?.turns).toMatchObject([{ light: "key", by: 0.7, setting: "full - 1.3 stop" }]);
     expect(report.remedy?.worst).toBeLessThan(0.1);
     // And it does: the truth turned up by as much reads as planned.

@@ -19,6 +19,7 @@ room {
 set {
   flat back {
     size: 2.4 x 2.5 m
+    secured: weighed_down
     at: offset(behind: 1.1 m)
     front: white_board
   }

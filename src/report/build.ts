@@ -50,7 +50,9 @@ export function buildReport(
   light: SceneLight = sceneLight(scene),
   options: ReportOptions = {},
 ): Report {
-  const plan: Plan = { recipe, scene, light };
+  const bare: Plan = { recipe, scene, light };
+  const frame = reportFrame(bare);
+  const plan: Plan = frame === null ? bare : { ...bare, picture: { recipe, scene, frame } };
   const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const keyed = keyReading(plan);
@@ -68,7 +70,7 @@ export function buildReport(
     matters_most: mattersMost(plan),
     setup: setupSentences(plan),
     camera: reportCamera(plan),
-    frame: reportFrame(plan),
+    frame,
     sharpness: reportSharpness(plan),
     timing: reportTiming(plan),
     lights: lightsOf(scene).map((source) => reportLight(plan, source)),

@@ -2,6 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import type { Recipe } from "../model/types.js";
 import type { Scene, SceneSubject, Source, Station } from "../scene/types.js";
 import type { SceneLight } from "../transport/scene-light.js";
+import type { ReportFrame } from "./schema/frame.js";
 
 /** A scene with its light. The scene's lamps may be others than those the light was made with, its set may not. */
 export interface Lit {
@@ -12,6 +13,12 @@ export interface Lit {
 /** A checked recipe with its scene and light: what every part of a report is made from. */
 export interface Plan extends Lit {
   readonly recipe: Recipe;
+  /** The picture of this recipe in this scene, where it is made already; it holds for no other. */
+  readonly picture?: {
+    readonly recipe: Recipe;
+    readonly scene: Scene;
+    readonly frame: ReportFrame;
+  };
 }
 
 /** The key: the light that the scene names so; null without one. */

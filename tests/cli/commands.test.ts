@@ -46,7 +46,7 @@ describe("halfshade report", () => {
     const { out, exit } = await halfshade([good, "--format", "json"]);
     expect(exit).toBe(0);
     const report = reportSchema.parse(JSON.parse(out));
-    expect(report.expectations.map((item) => item.line)).toEqual([55, 56]);
+    expect(report.expectations.map((item) => item.line)).toEqual([56, 57]);
     expect((await halfshade(["-", "--format=json"], { input: sound })).out).toBe(out);
     expect(out).not.toContain(folder);
   });
@@ -128,7 +128,7 @@ describe("halfshade check", () => {
 
   test("says expectations that do not hold, with the line, and those that cannot be decided", async () => {
     const failed = await halfshade(["check", "-"], { input: failing });
-    expect(failed.out.replace(/\s+/g, " ")).toMatch(/failed key\.angular_size.* said in line 55/);
+    expect(failed.out.replace(/\s+/g, " ")).toMatch(/failed key\.angular_size.* said in line 56/);
     expect(failed.exit).toBe(1);
     const open = await halfshade(["check", "-"], { input: undecidable });
     expect(open.out).toContain("not decidable");

@@ -1,6 +1,7 @@
 import { type Closing, closings } from "../frame/close-gap.js";
 import { behind, coverageOf } from "../frame/coverage.js";
 import { bareSides, type FrameSide } from "../frame/sides.js";
+import type { Plan } from "../plan.js";
 import { fixed, list } from "../say/number.js";
 import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
@@ -20,11 +21,18 @@ const where: Readonly<Record<FrameSide, string>> = {
 };
 
 /** Ways that close the gap, the camera's first; at most four of them. */
-function remedyOf(found: readonly Closing[], extend: string): string {
+function remedyOf(found: readonly Pick<Closing, "text">[], extend: string): string {
   const ways = found.slice(0, 4).map(({ text }) => text);
   if (ways.length === 0) return `No single change closes it: turn or add a piece, or ${extend}.`;
   const words = ways.length === 1 ? ways[0] : `${ways.slice(0, -1).join(", ")} or ${ways[ways.length - 1]}`;
   return `It takes ${words}; else ${extend}.`;
+}
+
+/** The changes that close the gap: those of the report's picture where it is of this very set-up. */
+function closingsOf({ scene, recipe, picture }: Plan): readonly Pick<Closing, "text">[] {
+  return picture !== undefined && picture.scene === scene && picture.recipe === recipe
+    ? picture.frame.closings
+    : closings(recipe, scene);
 }
 
 /** The set does not fill the picture. */
@@ -38,7 +46,8 @@ export const bareFrame: Rule = {
     todo: "A longer lens, a nearer camera, a wider opening, a larger piece; or plan the work afterwards. Where the floor or a wall may be seen, say `belongs_to: set` there.",
     source: "Exact areas of the outlines; the thresholds are common practice, no source.",
   },
-  check: ({ scene, recipe }) => {
+  check: (plan) => {
+    const { scene, recipe } = plan;
     const found = coverageOf(scene);
     if (typeof found === "string") return [];
     const bare = 1 - found.covered;
@@ -60,7 +69,7 @@ export const bareFrame: Rule = {
       {
         severity,
         message: `${share(bare)} of the picture is neither set nor subject: ${list(sides)}${shows}.`,
-        remedy: remedyOf(closings(recipe, scene), "extend the picture afterwards"),
+        remedy: remedyOf(closingsOf(plan), "extend the picture afterwards"),
         about: null,
       },
     ];

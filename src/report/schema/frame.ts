@@ -1,4 +1,4 @@
-import { array, enum as choice, number, object, string, tuple } from "zod";
+import { array, enum as choice, number, type output as Output, object, string, tuple } from "zod";
 
 /*
  * What the picture shows and how sharp it is. Places are shares of the frame's width from its left and of its height
@@ -141,3 +141,6 @@ export const timing = object({
     }),
   ).meta({ description: "Subjects that move" }),
 });
+
+/** What the picture shows. */
+export type ReportFrame = Output<typeof frame>;

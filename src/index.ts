@@ -198,6 +198,7 @@ export type { BothWays, DaySheet, LampMark, SheetReading } from "./report/sheet/
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";
 export { evaluateSession, evaluateSetUps, type SetUp, type SetUpOptions } from "./set-ups.js";
+export { tableChart } from "./tables/chart.js";
 export type { Table, TableCell, TableColumn, TableHead, TableRow } from "./tables/types.js";
 export {
   type Hole,

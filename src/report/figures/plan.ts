@@ -27,6 +27,7 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
   const sheet = fromAbove;
   const lamps = scene.sources;
   const { camera, room } = scene;
+  const shadows = floorShadows(thrown);
   const marks: Mark[] = [...wallMarks(scene)];
   if (camera !== null) {
     for (const [from, to] of frameEdges(camera, room, "left and right"))
@@ -34,7 +35,7 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
   }
   marks.push(
     ...setMarks(sheet, scene),
-    ...floorShadows(thrown),
+    ...shadows,
     ...standMarks(sheet, scene),
     ...bodyMarks(sheet, scene, [0, 0, 1]),
   );
@@ -72,7 +73,7 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
     title: `Plan: ${plan.recipe.title}`,
     description: setupSentences(plan).join(" "),
     notes: [
-      "Seen from above, the camera's side at the bottom. Tapes run along the floor. Grey on the floor: people's shadows.",
+      `Seen from above, the camera's side at the bottom. Tapes run along the floor.${shadows.length === 0 ? "" : " Grey on the floor: people's shadows."}`,
       ...(room === null ? [] : ["Walls are cut at 1.20 m."]),
     ],
     marks: [...marks, ...tapes],

@@ -143,7 +143,7 @@ function drawTape(
   const turn = flipped ? angle - 180 : angle;
   return [
     s("path", { d: `M${px(ax)} ${px(ay)}L${px(bx)} ${px(by)}${tick(ax, ay)}${tick(bx, by)}`, ...stroke }),
-    words(page, text, middle, "middle", false, turn),
+    ...(text === "" ? [] : [words(page, text, middle, "middle", false, turn)]),
   ];
 }
 

@@ -41,7 +41,7 @@ export interface AreaMark {
   readonly name: string;
 }
 
-/** A length as a tape would measure it, with the figure on it. */
+/** A length as a tape would measure it, with the figure on it; without one where a label beside it says it. */
 export interface TapeMark {
   readonly kind: "tape";
   readonly from: Place;

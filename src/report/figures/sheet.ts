@@ -1,7 +1,7 @@
 import { sayLength } from "../say/quantity.js";
 import type { Drawing, Mark, Place, TapeMark } from "./drawing.js";
 import { extent } from "./pieces.js";
-import { type LooseLabel, settle } from "./settle.js";
+import { type LooseLabel, settle, textWidth } from "./settle.js";
 
 /** A room on the paper: its sides, and the zero from which its walls are measured. */
 export interface Dimensions {
@@ -55,6 +55,11 @@ export function framedDrawing({
     bottom: inner.bottom - margin,
     top: inner.top + margin,
   };
+  const short = marks.filter((mark): mark is TapeMark => mark.kind === "tape" && isShort(mark, em));
+  const beside = short.map(({ from, to, text }): LooseLabel => {
+    const near: Place = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    return { text, near, away: 0.4 * em, weight: "plain" };
+  });
   const measured = [
     ...marks.map((mark) => lifted(mark, em)),
     ...(dimensions === null ? [] : edgeTapes(dimensions, em)),
@@ -66,13 +71,20 @@ export function framedDrawing({
     ...bounds,
     em,
     measured: true,
-    marks: [...measured, ...settle(measured, loose, em, bounds)],
+    marks: [...measured, ...settle(measured, [...loose, ...beside], em, bounds)],
   };
 }
 
+/** Whether the text of a tape is longer than its line; it then looks for a place of its own. */
+const isShort = ({ from, to, text }: TapeMark, em: number): boolean => {
+  const x = to[0] - from[0];
+  const y = to[1] - from[1];
+  return Math.sqrt(x * x + y * y) < textWidth(text, em);
+};
+
 /** The text of a tape stands clear of its line. */
 const lifted = (mark: Mark, em: number): Mark =>
-  mark.kind === "tape" ? { ...mark, beside: 0.75 * em } : mark;
+  mark.kind === "tape" ? { ...mark, beside: 0.75 * em, text: isShort(mark, em) ? "" : mark.text } : mark;
 
 /** Width, height or depth outside the walls, and how the zero lies between them. */
 function edgeTapes({ left, right, low, high, zero }: Dimensions, em: number): readonly TapeMark[] {

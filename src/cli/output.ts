@@ -23,6 +23,30 @@ export function chosenForm(session: Session, usual: string): string {
   return (file === undefined ? undefined : byEnding.get(extname(file).toLowerCase())) ?? usual;
 }
 
+/** Endings of pictures and pages that no command makes. */
+const others: readonly string[] = [
+  ".jpg",
+  ".jpeg",
+  ".gif",
+  ".webp",
+  ".tif",
+  ".tiff",
+  ".pdf",
+  ".docx",
+  ".xlsx",
+];
+
+/** A sentence where the ending of `--output` asks for a form that the command does not make; null where it does not. */
+export function wrongEnding({ options, command }: Pick<Session, "options" | "command">): string | null {
+  const file = options.get("output");
+  const words = command.options.find(({ name }) => name === "format")?.words;
+  if (file === undefined || words === undefined || options.has("format")) return null;
+  const ending = extname(file).toLowerCase();
+  const form = byEnding.get(ending);
+  if (form === undefined ? !others.includes(ending) : words.includes(form)) return null;
+  return `\`${command.name}\` makes ${words.join(", ")}, and no ${ending} file. Give the file another ending, or say --format.`;
+}
+
 /** The same file, whatever way it is named. */
 function isSameFile(a: string, b: string): boolean {
   try {

@@ -24,6 +24,7 @@ import { wordsCommand } from "./commands/words.js";
 import { CLEAN, TROUBLE } from "./exit.js";
 import { rootProblem } from "./kits.js";
 import type { Machine } from "./machine.js";
+import { wrongEnding } from "./output.js";
 import { misuse, type Session, wholeNumber } from "./session.js";
 import { version } from "./version.js";
 import { watching } from "./watch.js";
@@ -94,6 +95,8 @@ async function start(args: readonly string[], io: Machine): Promise<number> {
     io.out(commandHelp(parsed.command, session.width));
     return CLEAN;
   }
+  const ending = wrongEnding(session);
+  if (ending !== null) return misuse({ io }, visibleLine(ending));
   const wrongRoot = rootProblem(parsed.options.get("root"));
   if (wrongRoot !== null) return misuse({ io }, wrongRoot);
   const action = actions.get(parsed.command.name);

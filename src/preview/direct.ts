@@ -6,10 +6,8 @@ import { type ShadedSource, shadedReading, shadedSource } from "../transport/hid
 import { occludersFor } from "../transport/outside.js";
 import { meterAt, type View } from "./view.js";
 
-/** Pixels along the side of the largest field that is filled in. */
-const LARGEST = 8;
-/** The same of the smallest: of it the centre alone is looked at. */
-const SMALLEST = 4;
+/** Pixels along the side of a field that is filled in; places two pixels apart are looked at. */
+const FIELD = 4;
 /** How far the light in the middle of a field may be from what its corners tell, as a share of the most of them. */
 const EVEN = 0.01;
 
@@ -17,9 +15,9 @@ const EVEN = 0.01;
 type Asked = (column: number, row: number) => number;
 
 /**
- * Adds what comes straight from the lights to every pixel, lx s. A field whose corners, middles and centre see one
- * surface and lie on one slope of light is filled in; everywhere else, so in every narrow half-shade, each pixel is worked
- * out by itself with what hides the light in part.
+ * Adds what comes straight from the lights to every pixel, lx s. A field of one surface whose corners, middles and
+ * centre lie on one slope of light is filled in; everywhere else, so in every half-shade two pixels wide or more, each pixel is
+ * worked out by itself with what hides the light in part.
  */
 export function addDirect(scene: Scene, view: View, exposure: Float64Array): void {
   const occluders = occludersOf(scene);
@@ -52,24 +50,14 @@ function addLight(ask: Asked, energy: number, view: View, exposure: Float64Array
     const pixel = row * width + column;
     exposure[pixel] = (exposure[pixel] as number) + energy * light;
   };
-  const field = (left: number, top: number, size: number): void => {
-    const right = Math.min(left + size, width);
-    const bottom = Math.min(top + size, height);
-    if (left >= right || top >= bottom) return;
-    if (fill(ask, view, left, top, size, put)) return;
-    if (size <= SMALLEST) {
-      for (let row = top; row < bottom; row++)
-        for (let column = left; column < right; column++) put(column, row, ask(column, row));
-      return;
-    }
-    const half = size / 2;
-    field(left, top, half);
-    field(left + half, top, half);
-    field(left, top + half, half);
-    field(left + half, top + half, half);
+  const field = (left: number, top: number): void => {
+    if (fill(ask, view, left, top, put)) return;
+    for (let row = top; row < Math.min(top + FIELD, height); row++)
+      for (let column = left; column < Math.min(left + FIELD, width); column++)
+        put(column, row, ask(column, row));
   };
-  for (let top = 0; top < height; top += LARGEST)
-    for (let left = 0; left < width; left += LARGEST) field(left, top, LARGEST);
+  for (let top = 0; top < height; top += FIELD)
+    for (let left = 0; left < width; left += FIELD) field(left, top);
 }
 
 /** Fills a field between its corners where it is one surface on one slope of light; false where it is not. */
@@ -78,9 +66,9 @@ function fill(
   view: View,
   left: number,
   top: number,
-  size: number,
   put: (column: number, row: number, light: number) => void,
 ): boolean {
+  const size = FIELD;
   const right = left + size;
   const bottom = top + size;
   if (right >= view.width || bottom >= view.height || !oneSide(view, left, top, right, bottom)) return false;
@@ -92,15 +80,13 @@ function fill(
   const half = size / 2;
   const near = (x: number, y: number, expected: number): boolean =>
     Math.abs(ask(left + x, top + y) - expected) <= limit;
-  if (!near(half, half, (a + b + c + d) / 4)) return false;
-  if (size > SMALLEST) {
-    const sides =
-      near(half, 0, (a + b) / 2) &&
-      near(0, half, (a + c) / 2) &&
-      near(size, half, (b + d) / 2) &&
-      near(half, size, (c + d) / 2);
-    if (!sides) return false;
-  }
+  const even =
+    near(half, half, (a + b + c + d) / 4) &&
+    near(half, 0, (a + b) / 2) &&
+    near(0, half, (a + c) / 2) &&
+    near(size, half, (b + d) / 2) &&
+    near(half, size, (c + d) / 2);
+  if (!even) return false;
   for (let row = 0; row < size; row++) {
     const t = row / size;
     for (let column = 0; column < size; column++) {

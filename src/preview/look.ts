@@ -1,3 +1,4 @@
+import { closeFocus } from "../report/light/close-focus.js";
 import { keyReading } from "../report/light/key-reading.js";
 import type { Plan } from "../report/plan.js";
 import type { Scene } from "../scene/types.js";
@@ -16,12 +17,14 @@ export interface Look {
 }
 
 /**
- * Luminous exposure for which a camera's settings are right by the meter's constant, C N^2 / S, lx s; null where a setting
- * is not known.
+ * Luminous exposure for which a camera's settings are right by the meter's constant, C N^2 / S, lx s, more by what the lens
+ * loses by focusing near; null where a setting is not known.
  */
-export function exposureAsSet({ camera, meter }: Scene): number | null {
+export function exposureAsSet(scene: Scene): number | null {
+  const { camera, meter } = scene;
   if (camera === null || camera.aperture === null || camera.iso === null) return null;
-  return (meter.flat * camera.aperture * camera.aperture) / camera.iso;
+  const near = Math.exp((closeFocus(scene)?.loss ?? 0) * Math.LN2);
+  return (near * meter.flat * camera.aperture * camera.aperture) / camera.iso;
 }
 
 /**

@@ -31,6 +31,7 @@ td.blank { border-bottom: 0.3mm solid #111; width: 11mm; }
 .two { display: flex; gap: 5mm; align-items: flex-start; }
 .two > * { flex: 1 1 0; min-width: 0; }
 ul { margin: 0; padding-left: 3.5mm; }
+ul.build { columns: 2; column-gap: 5mm; }
 ul.bring { list-style: none; padding: 0; columns: 2; column-gap: 3mm; }
 ul.bring li { break-inside: avoid; }
 .tick { display: inline-block; width: 2.6mm; height: 2.6mm; border: 0.3mm solid #111; }
@@ -95,7 +96,7 @@ function places(sheet: DaySheet): string {
     return `${plain(metric)} ${left ? "left" : "right"}<small>${plain(feet)}</small>`;
   };
   return `<h2>Set, from the mark</h2>${table(
-    ["Piece", "Along the lens", "Across", "Up"],
+    ["Middle of", "Along the lens", "Across", "Up"],
     sheet.places.map((place) => row([safe(place.what), safe(place.away), side(place.right), both(place.up)])),
   )}`;
 }
@@ -145,6 +146,8 @@ ${places(sheet)}
 ${list(sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`)).replace("<ul>", '<ul class="bring">')}
 </div>
 </div>
+<h2>Build</h2>
+${list(sheet.build.map(safe)).replace("<ul>", '<ul class="build">')}
 ${warnings.length === 0 ? "" : `<h2>Warnings</h2>${list(warnings)}`}
 <h2>Take care</h2>
 ${list(sheet.cautions.map(safe))}

@@ -50,6 +50,8 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["calibration", "How the output is known"],
   ["beam", "Beams from measured files"],
   ["photo", "Settings from photographs"],
+  ["session", "Sessions"],
+  ["measured", "What was measured"],
   ["output", "What a lamp gives"],
   ["power", "Power"],
   ["gel", "Gels"],

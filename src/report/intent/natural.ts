@@ -69,8 +69,8 @@ function sunlight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): 
       sun.azimuth === null
         ? "The elevation is the recipe's; brightness at the sun's mean distance."
         : "Place of the sun by a planetary theory, lifted by the refraction of a standard atmosphere.",
-      "Light of sun and clear sky by IES RP-21 (the sky's formula from memory): averages of one climate, good to about half a stop.",
-      "Colour of the sun by elevation: common practice, no source, good to about 25 mired.",
+      "Light of sun and clear sky by IES RP-21 (the sky's formula from memory): averages of one climate, good to about half a stop above 5 deg, and up to a stop too dark below.",
+      "Colour of the sun by elevation: common practice, no source, good to about 25 mired above 20 deg and 100 at the horizon.",
     ],
   };
 }

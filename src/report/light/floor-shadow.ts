@@ -17,6 +17,12 @@ export interface FloorShadow {
 export function floorShadow(scene: Scene, source: Source): FloorShadow {
   const subject = firstSubject(scene);
   if (subject === null) return { length: null, direction: null, reason: "there is no subject" };
+  if (subject.pose === "lying")
+    return {
+      length: null,
+      direction: null,
+      reason: "the subject lies, and its highest place is not over its mark",
+    };
   const away = alongFloor(subject.place, source.centre);
   const x = subject.place[0] - source.centre[0];
   const y = subject.place[1] - source.centre[1];

@@ -61,13 +61,17 @@ export function directFrom({ scene, light }: Lit, name: string, meter: Meter): n
   return sumOf(parts.map((source) => source.energy * light.direct(source, meter)));
 }
 
+/** Less than this, lx s, is no light but what is left of rounding: f/0.00005 at ISO 100. */
+const LEAST = 1e-9;
+
 /** The reading of a meter from all lights, or only from those that are named: direct and bounced light. */
 export function readingAt(lit: Lit, meter: Meter, lights: readonly string[] = []): Reading {
   const shares = lightsOf(lit.scene)
     .filter(({ name }) => lights.length === 0 || lights.includes(name))
     .map(({ name }) => shareOf(lit, name, meter));
+  const exposure = sumOf(shares.map((share) => share.direct + share.bounced));
   return {
-    exposure: sumOf(shares.map((share) => share.direct + share.bounced)),
+    exposure: exposure < LEAST ? 0 : exposure,
     error: sumOf(shares.map((share) => share.error)),
     constant: constantOf(lit.scene, meter.receptor),
     shares,

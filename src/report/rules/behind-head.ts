@@ -12,6 +12,10 @@ const FREE = 0.05;
 
 /** The share of the key's straight light that people keep from the disc at the face; 0 where the set takes part. */
 function hiddenByPeople({ scene, light }: Plan, { source, station }: KeyLight): number {
+  const { room } = scene;
+  const [x, y] = source.centre;
+  // What a wall hides is not hidden by a head.
+  if (room !== null && (x < room.left || x > room.right || y < room.front || y > room.back)) return 0;
   const open = directPerLumenSecond(source, station.at, station.facing, station.receptor);
   if (!(open > 0) || (hiddenBySet(scene, source, station.at)?.share ?? 0) > FREE) return 0;
   return 1 - light.direct(source, station) / open;

@@ -2,9 +2,9 @@ import {
   array,
   boolean,
   enum as choice,
-  type infer as Infer,
   literal,
   number,
+  type output as Output,
   object,
   string,
   tuple,
@@ -95,7 +95,7 @@ export const sessionSchema = object({
 });
 
 /** What a session comes to. */
-export type SessionReport = Infer<typeof sessionSchema>;
+export type SessionReport = Output<typeof sessionSchema>;
 /** One reading of a session. */
 export type SessionReading = SessionReport["readings"][number];
 /** One cause of a session. */

@@ -12,6 +12,7 @@ import { fixed } from "../say/number.js";
 import { sayOpening } from "../say/opening.js";
 import { sayFNumber, sayKelvin, sayLength, sayTime } from "../say/quantity.js";
 import type { Report, ReportWarning } from "../schema/report.js";
+import { buildLines } from "./build-lines.js";
 import { kitList } from "./kit-list.js";
 
 /** A length both ways. */
@@ -59,6 +60,8 @@ export interface DaySheet {
   }[];
   /** Name and value of each setting of the camera. */
   readonly camera: readonly (readonly [string, string])[];
+  /** Lamps, people and pieces of the set with what the recipe says of their build, a line each. */
+  readonly build: readonly string[];
   readonly readings: readonly SheetReading[];
   readonly warnings: readonly ReportWarning[];
   readonly kit: readonly string[];
@@ -173,6 +176,7 @@ export function daySheet(plan: Plan, report: Report): DaySheet {
     lamps: lightsOf(plan.scene).map((source) => lampMark(plan, source)),
     places: setPlaces(plan),
     camera: cameraRows(plan),
+    build: buildLines(plan.recipe),
     readings: report.stations
       .filter((row) => row.f_number !== null)
       .map((row) => ({

@@ -92,6 +92,32 @@ function touched(thing: Occluder, eye: Vec3, { normal, offset }: Ground): readon
 }
 
 /**
+ * A direction from a light along which every place of a convex thing lies ahead. Of a sheet its normal, along which all of it
+ * is as far; of an ellipsoid the way to its middle where it is a ball, for (q - e) . (-e) is at least |e| (|e| - 1) for a
+ * place q of the unit ball and a light e outside it; of a tube the way to the nearest place of its axis.
+ */
+function ahead(thing: Occluder, eye: Vec3): Vec3 {
+  switch (thing.kind) {
+    case "polygon":
+      return scale(thing.normal, thing.offset > dot(thing.normal, eye) ? 1 : -1);
+    case "ellipsoid": {
+      const e = toUnit(thing, eye);
+      const [a, b, c] = thing.inverse;
+      return scale(addScaled(addScaled(scale(a, e[0]), b, e[1]), c, e[2]), -1);
+    }
+    case "capsule": {
+      const from = subtract(eye, thing.from);
+      const along = subtract(thing.to, thing.from);
+      const long = dot(along, along);
+      const share = long > 0 ? Math.min(1, Math.max(0, dot(from, along) / long)) : 0;
+      return subtract(addScaled(thing.from, along, share), eye);
+    }
+    default:
+      return thing satisfies never;
+  }
+}
+
+/**
  * The shadow that a small light at `eye` throws of one convex thing on a surface, cut to a part of the surface: a convex
  * ring whose corners lie where rays that touch the thing meet the surface. Empty where there is none, also from a light
  * inside the thing or in its plane.
@@ -102,9 +128,7 @@ export function shadowOn(thing: Occluder, eye: Vec3, ground: Ground, part: reado
   if (thing.kind === "polygon" && Math.abs(dot(thing.normal, eye) - thing.offset) < 1e-3) return [];
   const ways = touched(thing, eye, ground).map((point) => subtract(point, eye));
   if (ways.length < 3) return [];
-  const middle = normalise(
-    ways.reduce((sum, way) => add(sum, normalise(way) ?? [0, 0, 0]), [0, 0, 0] as Vec3),
-  );
+  const middle = normalise(ahead(thing, eye));
   if (middle === undefined || ways.some((way) => !(dot(way, middle) > 1e-9))) return [];
   const [u, v] = frameAround(middle);
   const seen = ways.map((way): Place => [dot(way, u) / dot(way, middle), dot(way, v) / dot(way, middle)]);

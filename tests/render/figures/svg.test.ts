@@ -90,7 +90,8 @@ describe("a figure as SVG", () => {
           const svg = renderSvg(drawing, { width: 960, theme });
           const { title, texts } = read(svg);
           expect(title).toBe(drawing.title);
-          expect(texts).toContain(drawing.notes[0]);
+          // Long notes are broken into lines.
+          expect(texts.join(" ")).toContain(drawing.notes[0]);
         }
         expect(renderSvg(drawing, { width: 960, theme: "light" })).toBe(
           renderSvg(drawing, { width: 960, theme: "light" }),

@@ -71,6 +71,11 @@ test("warnings about safety are refused", () => {
   expect(warningTable.filter((row) => row.safety).map((row) => row.code)).toEqual([
     "stand-tip",
     "boom-balance",
+    "heat-near",
+    "circuit-load",
+    "flash-rate",
+    "loose-flat",
+    "way-out",
   ]);
 });
 

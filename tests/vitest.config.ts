@@ -9,5 +9,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: "100%",
+    // Modules have no state (tests/arch/habits), so files may share them: loading them anew took a third of the time.
+    isolate: false,
   },
 });

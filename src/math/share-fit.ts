@@ -1,3 +1,5 @@
+import { exp2 } from "./power.js";
+
 /** How far each factor can be told, and what it leaves. */
 export interface ShareFit {
   /** log2 of each factor. */
@@ -35,7 +37,7 @@ export function fitShares(
   const count = shares[0]?.length ?? 0;
   const weights = tolerances.map((one) => 1 / (one * one));
   const leftAt = (stops: readonly number[]): readonly number[] =>
-    shares.map((row, i) => (targets[i] ?? 0) - Math.log2(sum(row.map((s, j) => s * power(stops[j] ?? 0)))));
+    shares.map((row, i) => (targets[i] ?? 0) - Math.log2(sum(row.map((s, j) => s * exp2(stops[j] ?? 0)))));
   const cost = (stops: readonly number[]): number =>
     sum(leftAt(stops).map((r, i) => (weights[i] ?? 0) * r * r)) +
     sum(stops.map((g) => (g * g) / (LOOSE * LOOSE)));
@@ -70,7 +72,6 @@ export function fitShares(
   return { stops, halves, left };
 }
 
-const power = (stops: number): number => Math.exp(stops * Math.LN2);
 const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);
 const clamp = (stops: number): number => Math.min(MOST, Math.max(LEAST, stops));
 
@@ -86,7 +87,7 @@ function jacobianAt(
   stops: readonly number[],
 ): readonly (readonly number[])[] {
   return shares.map((row) => {
-    const parts = row.map((s, j) => s * power(stops[j] ?? 0));
+    const parts = row.map((s, j) => s * exp2(stops[j] ?? 0));
     const total = sum(parts);
     return parts.map((part) => part / total);
   });

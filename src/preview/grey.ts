@@ -1,3 +1,4 @@
+import { tone } from "../report/light/tone.js";
 import type { Look } from "./look.js";
 
 /** How a look is shown. */
@@ -8,17 +9,6 @@ export interface GreyOptions {
   readonly tenCentimetres: number | null;
 }
 
-/**
- * A luminance as a grey of sRGB, 0 to 255: above 1 it is white (IEC 61966-2-1, from memory).
- */
-function greyOf(luminance: number): number {
-  if (!(luminance > 0)) return 0;
-  if (luminance >= 1) return 255;
-  const curved =
-    luminance <= 0.003_130_8 ? 12.92 * luminance : 1.055 * Math.exp(Math.log(luminance) / 2.4) - 0.055;
-  return Math.round(255 * curved);
-}
-
 /** Ten-centimetre fields of the scale bar. */
 const FIELDS = 5;
 
@@ -27,7 +17,7 @@ export function greysOf(
   { width, height, luminance }: Look,
   { contours, tenCentimetres }: GreyOptions,
 ): Uint8Array {
-  const greys = Uint8Array.from(luminance, greyOf);
+  const greys = Uint8Array.from(luminance, (value) => Math.round(tone(value)));
   if (contours) drawContours(greys, luminance, width, height);
   if (tenCentimetres !== null) drawBar(greys, width, height, tenCentimetres);
   return greys;

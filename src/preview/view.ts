@@ -1,7 +1,7 @@
 import type { Vec3 } from "../core/vector.js";
-import { addScaled, normalise, scale } from "../math/vector.js";
-import { imageDistance } from "../report/geometry/frame.js";
-import type { Scene, SceneCamera } from "../scene/types.js";
+import { wayTo } from "../report/frame/look.js";
+import { lensOf } from "../report/frame/project.js";
+import type { Scene } from "../scene/types.js";
 import { emptyDirection } from "../transport/bounce/direction.js";
 import { emptyHit, firstHit } from "../transport/bounce/first-hit.js";
 import { normalAt } from "../transport/bounce/normal.js";
@@ -25,19 +25,11 @@ export interface View {
 /** How far what is seen is lifted off its surface, m. */
 const LIFT = 1e-7;
 
-/** The middle of a pixel as a unit vector from the lens. */
-export function sightOfPixel(camera: SceneCamera, image: number, x: number, y: number): Vec3 {
-  const across = (x * camera.frameWidth) / 2;
-  const up = (y * camera.frameHeight) / 2 + camera.shift;
-  const way = addScaled(addScaled(scale(camera.forward, image), camera.right, across), camera.up, up);
-  return normalise(way) ?? camera.forward;
-}
-
 /** Looks through the middle of every pixel. Null without a camera with a focal length. */
 export function viewOf(scene: Scene, width: number): View | null {
   const { camera } = scene;
-  const image = camera === null ? null : imageDistance(camera);
-  if (camera === null || image === null) return null;
+  const lens = camera === null ? null : lensOf(camera);
+  if (camera === null || lens === null) return null;
   const height = Math.max(1, Math.round((width * camera.frameHeight) / camera.frameWidth));
   const world = worldOf(scene);
   const surfaces = surfacesOf(scene, world);
@@ -49,7 +41,7 @@ export function viewOf(scene: Scene, width: number): View | null {
   const [ex, ey, ez] = camera.at;
   for (let row = 0; row < height; row++) {
     for (let column = 0; column < width; column++) {
-      const way = sightOfPixel(camera, image, (2 * column + 1) / width - 1, 1 - (2 * row + 1) / height);
+      const way = wayTo(lens, [(2 * column + 1) / width - 1, 1 - (2 * row + 1) / height]);
       firstHit(world, ex, ey, ez, way[0], way[1], way[2], hit);
       if (hit.thing < 0 || hit.way === 0) continue;
       const pixel = row * width + column;

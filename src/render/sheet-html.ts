@@ -18,7 +18,7 @@ const HIGH = 390;
 const style = (paper: Paper): string => `
 @page { size: ${paper === "a4" ? "A4" : "letter"} portrait; margin: 9mm 10mm; }
 * { box-sizing: border-box; }
-body { font: 7.8pt/1.24 "Noto Sans", "Liberation Sans", Arial, sans-serif; color: #111; background: #fff; margin: 0 auto; width: ${paper === "a4" ? "190mm" : "196mm"}; }
+body { font: 7.8pt/1.24 "Noto Sans", sans-serif; color: #111; background: #fff; margin: 0 auto; width: ${paper === "a4" ? "190mm" : "196mm"}; }
 h1 { font-size: 13pt; margin: 0 0 1mm; }
 h2 { font-size: 9pt; margin: 2.2mm 0 0.8mm; border-bottom: 0.3mm solid #111; }
 p { margin: 0 0 0.8mm; }
@@ -64,11 +64,13 @@ const both = (value: BothWays | null): string =>
 const row = (cells: readonly string[]): string =>
   `<tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
 
-const table = (titles: readonly string[], rows: readonly string[]): string =>
-  `<table><thead><tr>${titles.map((title) => `<th scope="col">${safe(title)}</th>`).join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table>`;
+const classed = (kind: string): string => (kind === "" ? "" : ` class="${kind}"`);
 
-const list = (items: readonly string[]): string =>
-  `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
+const table = (titles: readonly string[], rows: readonly string[], kind = ""): string =>
+  `<table${classed(kind)}><thead><tr>${titles.map((title) => `<th scope="col">${safe(title)}</th>`).join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table>`;
+
+const list = (items: readonly string[], kind = ""): string =>
+  `<ul${classed(kind)}>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
 
 function lamps(sheet: DaySheet): string {
   return table(
@@ -132,7 +134,7 @@ ${lamps(sheet)}
 <div>
 ${figure(sheet.plan, "From above")}
 <h2>Readings to check, at ISO as set</h2>
-${table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings).replace("<table>", '<table class="readings">')}
+${table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings, "readings")}
 </div>
 <div>
 ${figure(sheet.side, "From camera-right")}
@@ -143,11 +145,14 @@ ${table(
 )}
 ${places(sheet)}
 <h2>Bring</h2>
-${list(sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`)).replace("<ul>", '<ul class="bring">')}
+${list(
+  sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`),
+  "bring",
+)}
 </div>
 </div>
 <h2>Build</h2>
-${list(sheet.build.map(safe)).replace("<ul>", '<ul class="build">')}
+${list(sheet.build.map(safe), "build")}
 ${warnings.length === 0 ? "" : `<h2>Warnings</h2>${list(warnings)}`}
 <h2>Take care</h2>
 ${list(sheet.cautions.map(safe))}

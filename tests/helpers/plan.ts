@@ -1,5 +1,5 @@
 import { disc, fractionOfFull, metered, sphere } from "../../src/model/make/lamps.js";
-import { left, offset, tape } from "../../src/model/make/points.js";
+import { at, left, offset, tape } from "../../src/model/make/points.js";
 import { size, volume } from "../../src/model/make/sizes.js";
 import { sunlight } from "../../src/model/make/surroundings.js";
 import type { LightModel, Recipe, SetModel } from "../../src/model/types.js";
@@ -25,6 +25,17 @@ export const camera = block("camera", null, {
   distance: tape(m(3.5)),
   height: m(1.3),
 });
+
+/** A camera 4 m before the mark, 1.5 m high, upright, that is focused far away: at the mark it takes in 24 / f of 4 m. */
+export const far = (focal: number, more: object = {}) =>
+  block("camera", null, {
+    ...camera,
+    focal_length: mm(focal),
+    distance: tape(m(4)),
+    height: m(1.5),
+    focus: at(m(0), m(1e9), m(1.5)),
+    ...more,
+  });
 
 /** A dish of 20 cm metered at f/8 from 2 m, 2.4 m away on the slant at camera-left, 2.2 m up, at 1/2 power. */
 export function dish(fields: Partial<LightFields> = {}, name = "key"): LightModel {

@@ -1,15 +1,10 @@
 import { evaluateChosen } from "../evaluate-file.js";
-import { chosenForm, deliver } from "../output.js";
-import { misuse, type Session } from "../session.js";
+import { deliver } from "../output.js";
+import type { Session } from "../session.js";
 import { draw, language } from "../stages/load.js";
 
 /** `halfshade sheet FILE`: makes the sheet for the day as a page of HTML. */
 export async function sheetCommand(session: Session): Promise<number> {
-  if (chosenForm(session, "html") !== "html")
-    return misuse(
-      session,
-      "A sheet is a page of HTML: name it so, as in -o sheet.html, and print it from a browser.",
-    );
   const stage = await language();
   const [file = ""] = session.operands;
   const result = await evaluateChosen(session, stage, file);

@@ -43,7 +43,7 @@ function halfTowards(eye: Vec3, { shape, centre, across, along }: Source, way: V
   const s = dot(aside, across);
   const t = dot(aside, along);
   const size = Math.sqrt(s * s + t * t);
-  // A line that meets the middle is as near to every side: the narrow one counts.
+  // A line that meets the middle passes it on no side: the half width stands for all.
   const [u, v] = size > 1e-9 ? [s / size, t / size] : [1, 0];
   const [wide, high] =
     shape.kind === "rectangle"

@@ -1,7 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
-import { addScaled, scale } from "../../math/vector.js";
+import { addScaled } from "../../math/vector.js";
 import type { SceneCamera, SceneRoom } from "../../scene/types.js";
-import { imageDistance } from "../geometry/frame.js";
+import { wayTo } from "../frame/look.js";
+import { lensOf } from "../frame/project.js";
 
 /** How far the edges of the picture are drawn in the open, m beyond the mark. */
 const BEYOND = 2;
@@ -18,17 +19,15 @@ export function frameEdges(
   room: SceneRoom | null,
   edges: "left and right" | "top and bottom",
 ): readonly SightLine[] {
-  const image = imageDistance(camera);
-  if (image === null) return [];
-  const half = (edges === "left and right" ? camera.frameWidth : camera.frameHeight) / 2;
-  const along = edges === "left and right" ? camera.right : camera.up;
-  return [-half, half].map((part) => {
-    const way = addScaled(scale(camera.forward, image), along, part);
+  const lens = lensOf(camera);
+  if (lens === null) return [];
+  return [-1, 1].map((side) => {
+    const way = wayTo(lens, edges === "left and right" ? [side, 0] : [0, side]);
     return [camera.at, addScaled(camera.at, way, endOf(camera.at, way, room))] as const;
   });
 }
 
-/** How many times `way` fits until the room's far side, floor or ceiling, or the open's end. */
+/** How far it is along the unit vector `way` to the room's far side, floor or ceiling, or the open's end. */
 function endOf(from: Vec3, way: Vec3, room: SceneRoom | null): number {
   const least: Vec3 = room === null ? [-1e9, -1e9, 0] : [room.left, room.front, 0];
   const most: Vec3 = room === null ? [1e9, BEYOND, 1e9] : [room.right, room.back, room.height];

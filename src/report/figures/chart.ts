@@ -1,5 +1,6 @@
 import { fixed } from "../say/number.js";
 import { area, type Drawing, type Ink, label, line, type Mark, type Place } from "./drawing.js";
+import { circle } from "./outlines.js";
 import { settle } from "./settle.js";
 
 /** One axis of a chart, with what stands at its ticks. */
@@ -97,14 +98,4 @@ export function chartDrawing({ title, description, notes, across, up, curves, si
 }
 
 /** A dot on a chart. */
-function dot(ink: Ink, name: string, [x, y]: Place): Mark {
-  const r = 0.28;
-  return area(
-    ink,
-    name,
-    Array.from({ length: 12 }, (_, i): Place => {
-      const turn = (2 * Math.PI * i) / 12;
-      return [x + r * Math.cos(turn), y + r * Math.sin(turn)];
-    }),
-  );
-}
+const dot = (ink: Ink, name: string, at: Place): Mark => area(ink, name, circle(at, 0.28, 12));

@@ -1,13 +1,8 @@
-import type { AreaMark, Place } from "./drawing.js";
+import { type AreaMark, area, type Place } from "./drawing.js";
+import { circle } from "./outlines.js";
 
 /** Radius of the point that is the lens, m. */
 const RADIUS = 0.035;
 
 /** The lens: a point. */
-export function lensMark([x, y]: Place): AreaMark {
-  const outline = Array.from({ length: 16 }, (_, i): Place => {
-    const turn = (2 * Math.PI * i) / 16;
-    return [x + RADIUS * Math.cos(turn), y + RADIUS * Math.sin(turn)];
-  });
-  return { kind: "area", ink: "lens", outline, name: "lens" };
-}
+export const lensMark = (at: Place): AreaMark => area("lens", "lens", circle(at, RADIUS, 16));

@@ -25,10 +25,13 @@ export function onSheet({ zero, right, up }: Sheet, place: Vec3): Place {
 
 /** Corners of a drawn round. */
 const CORNERS = 48;
-const turns = Array.from({ length: CORNERS }, (_, i) => (2 * Math.PI * i) / CORNERS);
+const turnsOf = (corners: number): readonly number[] =>
+  Array.from({ length: corners }, (_, i) => (2 * Math.PI * i) / corners);
+const turns = turnsOf(CORNERS);
 
-const circle = ([x, y]: Place, radius: number): readonly Place[] =>
-  turns.map((t) => [x + radius * Math.cos(t), y + radius * Math.sin(t)]);
+/** A circle as so many corners. */
+export const circle = ([x, y]: Place, radius: number, corners = CORNERS): readonly Place[] =>
+  turnsOf(corners).map((t) => [x + radius * Math.cos(t), y + radius * Math.sin(t)]);
 
 /** A stadium: what two equal circles and the lines that touch both enclose. */
 function stadium(a: Place, b: Place, radius: number): readonly Place[] {

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, distance, dot } from "../../math/vector.js";
 import type { Body, Scene, ScenePolygon, Source } from "../../scene/types.js";
+import { areaOf } from "../frame/region.js";
 import { ownerOf } from "../say/surfaces.js";
 import { area, line, type Mark, type Place } from "./drawing.js";
 import { bodyOutline, onSheet, openingOutline, type Sheet } from "./outlines.js";
@@ -22,24 +23,14 @@ function sheetMark(sheet: Sheet, { name, kind, vertices, normal, thickness }: Sc
   const ink = kind === "paper" ? "paper" : "set";
   const flat = vertices.map((vertex) => onSheet(sheet, vertex));
   const onEdge =
-    Math.abs(dot(normal, sheet.right)) + Math.abs(dot(normal, sheet.up)) > 1e-6 && flatSize(flat) < 1e-6;
+    Math.abs(dot(normal, sheet.right)) + Math.abs(dot(normal, sheet.up)) > 1e-6 &&
+    Math.abs(areaOf([flat])) < 1e-6;
   if (!onEdge) return area(ink, ownerOf(name), flat);
   const [a, b] = farthest(vertices, sheet);
   if (thickness === undefined || !(thickness > 0))
     return line(ink, ownerOf(name), onSheet(sheet, a), onSheet(sheet, b));
   const back = (at: Vec3): Place => onSheet(sheet, addScaled(at, normal, -thickness));
   return area(ink, ownerOf(name), [onSheet(sheet, a), onSheet(sheet, b), back(b), back(a)]);
-}
-
-/** Area of an outline, m2. */
-function flatSize(outline: readonly Place[]): number {
-  let sum = 0;
-  for (let i = 0; i < outline.length; i++) {
-    const [ax, ay] = outline[i] as Place;
-    const [bx, by] = outline[(i + 1) % outline.length] as Place;
-    sum += ax * by - bx * ay;
-  }
-  return Math.abs(sum) / 2;
 }
 
 /** The two corners farthest from each other on the paper. */

@@ -1,4 +1,4 @@
-import type { Place, Region } from "../frame/region.js";
+import { isWithin, type Place, type Region } from "../frame/region.js";
 import type { Seam } from "../frame/seams.js";
 
 /** How far beside a line it is asked what is there, in halves of the frame. */
@@ -24,16 +24,4 @@ export function linesWithin(seams: readonly Seam[], bare: Region): readonly Seam
   return seams.filter(
     (seam) => seam.kind === "fold" || !sidesOf(seam).some((place) => isWithin(bare, place)),
   );
-}
-
-/** Whether a place lies in a region, holes left out, by the parity of its crossings to the right. */
-export function isWithin(region: Region, [x, y]: Place): boolean {
-  let inside = false;
-  for (const ring of region) {
-    ring.forEach(([ax, ay], i) => {
-      const [bx, by] = ring[i + 1 < ring.length ? i + 1 : 0] ?? [ax, ay];
-      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-    });
-  }
-  return inside;
 }

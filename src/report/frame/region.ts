@@ -121,3 +121,15 @@ export function regionOf({ left, right, bottom, top }: Box): Region {
       ]
     : [];
 }
+
+/** Whether a place lies in a region, holes left out, by the parity of its crossings to the right. */
+export function isWithin(region: Region, [x, y]: Place): boolean {
+  let inside = false;
+  for (const ring of region) {
+    ring.forEach(([ax, ay], i) => {
+      const [bx, by] = ring[i + 1 < ring.length ? i + 1 : 0] ?? [ax, ay];
+      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+    });
+  }
+  return inside;
+}

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { Scene, ScenePolygon, SceneRoom } from "../../scene/types.js";
+import { isWithin } from "../frame/region.js";
 import { ownerOf } from "../say/surfaces.js";
 
 /** A place on the floor. */
@@ -34,15 +35,12 @@ function toSegment([x, y]: Spot, [ax, ay]: Spot, [bx, by]: Spot): number {
 /** From a spot to an obstacle, m; 0 on it. */
 function distanceTo(spot: Spot, { ring, radius }: Obstacle): number {
   let least = Number.POSITIVE_INFINITY;
-  let inside = false;
+  if (isWithin([ring], spot)) return 0;
   ring.forEach((a, i) => {
     const b = ring[i + 1 < ring.length ? i + 1 : 0] ?? a;
     least = Math.min(least, toSegment(spot, a, b));
-    if (a[1] > spot[1] !== b[1] > spot[1]) {
-      if (spot[0] < a[0] + ((spot[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
-    }
   });
-  return inside ? 0 : Math.max(0, least - radius);
+  return Math.max(0, least - radius);
 }
 
 function stands({ vertices, kind }: ScenePolygon): boolean {

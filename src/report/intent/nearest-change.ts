@@ -1,4 +1,4 @@
-import type { ClaimModel } from "../../model/values.js";
+import type { ClaimModel, Expr } from "../../model/values.js";
 import { nearestChanges } from "../nearest/nearest.js";
 import type { Plan } from "../plan.js";
 
@@ -9,3 +9,12 @@ export function nearestChange(plan: Plan, claim: ClaimModel): string | null {
   if (changes.length === 0) return null;
   return `Nearest single change: ${changes.map(({ path, shown }) => `${path} ${shown}`).join(", or ")}.`;
 }
+
+/** A light's elevation at the first face, as a claim asks for it. */
+export const elevationOf = (light: string): Extract<Expr, { kind: "result" }> => ({
+  kind: "result",
+  type: "angle",
+  name: "elevation",
+  of: light,
+  args: [],
+});

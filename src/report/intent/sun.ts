@@ -21,7 +21,7 @@ import type { ReportCriterion } from "../schema/intent.js";
 import { threshold } from "../settings.js";
 import { backgroundCorners, fanOf } from "../thrown/fan.js";
 import { around, criterion, upTo, within, withThreshold } from "./criterion.js";
-import { nearestChange } from "./nearest-change.js";
+import { elevationOf, nearestChange } from "./nearest-change.js";
 import { oneShadow } from "./one-shadow.js";
 import type { SunPlace } from "./sun-place.js";
 
@@ -97,13 +97,7 @@ function elevation(plan: Plan, key: KeyLight, sun: SunPlace): ReportCriterion {
     still: around(sun.elevation, threshold(plan.recipe, "sun_elevation")),
     say: sayAngle,
     remedy: () => {
-      const value = {
-        kind: "result",
-        type: "angle",
-        name: "elevation",
-        of: key.source.name,
-        args: [],
-      } as const;
+      const value = elevationOf(key.source.name);
       const near = nearestChange(plan, {
         kind: "between",
         value,

@@ -16,7 +16,7 @@ import type { ReportCriterion } from "../schema/intent.js";
 import { threshold } from "../settings.js";
 import { around, criterion, upTo } from "./criterion.js";
 import { BEHIND } from "./natural.js";
-import { nearestChange } from "./nearest-change.js";
+import { elevationOf, nearestChange } from "./nearest-change.js";
 import { oneShadow } from "./one-shadow.js";
 import { windowFallOff, windowSize } from "./window-light.js";
 
@@ -98,13 +98,7 @@ function elevation(plan: Plan, key: KeyLight): ReportCriterion {
     still: upTo(plan, "window_elevation"),
     say: sayAngle,
     remedy: () => {
-      const value = {
-        kind: "result",
-        type: "angle",
-        name: "elevation",
-        of: key.source.name,
-        args: [],
-      } as const;
+      const value = elevationOf(key.source.name);
       const target = { kind: "value", type: "angle", quantity: deg(wanted.high ?? 0) } as const;
       return nearestChange(plan, { kind: "compare", value, sign: "<=", target });
     },

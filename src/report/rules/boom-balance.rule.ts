@@ -1,6 +1,11 @@
+import type { Stand } from "../../scene/types.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength, sayMass } from "../say/quantity.js";
 import type { Rule, RuleFinding } from "./rule.js";
+
+/** The counterweight that holds a head on its arm, kg, by the law of the lever; 0 where there is no tail to hang it on. */
+export const counterweightFor = ({ head, boom, tail }: Stand): number =>
+  boom !== null && tail > 0 ? (head * boom) / tail : 0;
 
 /** A boom is heavier at the lamp than at its short end. */
 export const boomBalance: Rule = {
@@ -17,7 +22,7 @@ export const boomBalance: Rule = {
     scene.sources.flatMap((source): RuleFinding[] => {
       const { stand } = source;
       if (stand === null || stand.boom === null || !(stand.tail > 0)) return [];
-      const needed = (stand.head * stand.boom) / stand.tail;
+      const needed = counterweightFor(stand);
       if (stand.counterweight >= needed - 1e-9) return [];
       return [
         {

@@ -1,4 +1,5 @@
 import { lightsOf, type Plan } from "../plan.js";
+import { counterweightFor } from "../rules/boom-balance.rule.js";
 import { bagFor } from "../rules/stand-tip.rule.js";
 import { fixed } from "../say/number.js";
 import { sayOpening } from "../say/opening.js";
@@ -26,7 +27,7 @@ export function kitList(plan: Plan): readonly string[] {
     const boom =
       stand.boom === null
         ? ""
-        : `, boom of ${sayLength(stand.boom)} with a counterweight of ${sayMass(Math.max(stand.counterweight, balance(stand.head, stand.boom, stand.tail)))}`;
+        : `, boom of ${sayLength(stand.boom)} with a counterweight of ${sayMass(Math.max(stand.counterweight, counterweightFor(stand)))}`;
     lines.push(
       `stand for ${source.name}: to at least ${sayLength(source.centre[2] + 0.1)}, bag of ${sayMass(bag)}${boom}`,
     );
@@ -41,6 +42,3 @@ export function kitList(plan: Plan): readonly string[] {
   lines.push("incident meter, two tapes, clinometer, floor tape");
   return lines;
 }
-
-/** The weight on a boom's tail that holds the head on its arm, kg. */
-const balance = (head: number, arm: number, tail: number): number => (tail > 0 ? (head * arm) / tail : 0);

@@ -147,7 +147,7 @@ function meterWords({ looks, receptor }: Report["stations"][number]): string {
 function cautions(scene: Scene): readonly string[] {
   const lines: string[] = [];
   const flash = scene.sources.some(({ kind }) => kind === "flash");
-  if (scene.sources.some(({ stand }) => stand !== null) || scene.sources.length > 0)
+  if (scene.sources.length > 0)
     lines.push(
       "Bag every stand low on the leg under the load, legs wide; nobody stands under a boom while it moves.",
     );

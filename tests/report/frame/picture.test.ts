@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { at, named, tape } from "../../../src/model/make/points.js";
+import { at, named } from "../../../src/model/make/points.js";
 import { size, volume } from "../../../src/model/make/sizes.js";
 import { edgeOf } from "../../../src/model/make/surroundings.js";
 import type { Recipe } from "../../../src/model/types.js";
@@ -13,7 +13,7 @@ import { seenThings } from "../../../src/report/frame/seen.js";
 import { buildScene } from "../../../src/scene/build.js";
 import { deg, m, mm } from "../../../src/units/make.js";
 import { block, recipe } from "../../helpers/models.js";
-import { camera, dish, setOf } from "../../helpers/plan.js";
+import { camera, dish, far, setOf } from "../../helpers/plan.js";
 
 const built = (parts: Partial<Recipe>) => {
   const made = recipe({ camera, ...parts });
@@ -22,17 +22,6 @@ const built = (parts: Partial<Recipe>) => {
   if (lens === null) throw new Error("no lens");
   return { recipe: made, scene, lens };
 };
-
-/** A camera 4 m before the mark, 1.5 m high, upright, focused far away: at the mark 24 / f of 4 m are seen. */
-const far = (focal: number, more: object = {}) =>
-  block("camera", null, {
-    ...camera,
-    focal_length: mm(focal),
-    distance: tape(m(4)),
-    height: m(1.5),
-    focus: at(m(0), m(1e9), m(1.5)),
-    ...more,
-  });
 
 const leaf = (x: number, width = 0.5, height = 1.8) =>
   block("flat", "back", { size: size(m(width), m(height)), at: at(m(x), m(0), m(0)) });

@@ -9,18 +9,7 @@ import { foldAtHead } from "../../../src/report/rules/fold-at-head.rule.js";
 import { paperEdge } from "../../../src/report/rules/paper-edge.rule.js";
 import { deg, fNumber, m, mm } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
-import { camera, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
-
-/** A camera 4 m before the mark that is focused far away: at the mark it takes in 24 / f of 4 m. */
-const far = (focal: number, more: object = {}) =>
-  block("camera", null, {
-    ...camera,
-    focal_length: mm(focal),
-    distance: tape(m(4)),
-    height: m(1.5),
-    focus: at(m(0), m(1e9), m(1.5)),
-    ...more,
-  });
+import { camera, far, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
 
 describe("bare-frame", () => {
   /** A wall 24 / 60 x 4 m = 1.6 m wide less a share of it, and higher than the picture. */

@@ -2,10 +2,11 @@ import { type Compiled, type CompileOptions, compile, sortDiagnostics } from "./
 import { lineStarts, positionAt, type Source } from "./core/source.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
 import { printRecipe } from "./model/print.js";
-import type { Expectation, Recipe } from "./model/types.js";
+import type { Recipe } from "./model/types.js";
 import { buildReport, type ReportOptions } from "./report/build.js";
 import type { Report } from "./report/schema/report.js";
 import type { LightOf } from "./report/set-up-lights.js";
+import { type LineOf, type Verdict, verdictOf } from "./report/verdict.js";
 import { buildScene } from "./scene/build.js";
 import type { Scene } from "./scene/types.js";
 import { makeTable } from "./tables/table.js";
@@ -52,11 +53,27 @@ export function evaluateWith(
   const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
   const light = lightOf(scene);
   const field = lightField(scene, light);
-  const starts = source === undefined ? null : lineStarts(source.text);
-  const lineOf = ({ origin }: Expectation): number | null =>
-    starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
-  const report = buildReport(recipe, scene, light, { ...options, lineOf });
+  const report = buildReport(recipe, scene, light, { ...options, lineOf: linesOf(source) });
   return { recipe, scene, field, report, diagnostics };
+}
+
+/** A set-up judged without the rest of its report. */
+export interface Judgement extends Verdict {
+  /** What could not be built in metres. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** What the report of a recipe says to a check, with light that may be shared. */
+export function judgeWith(recipe: Recipe, lightOf: LightOf, source?: Source): Judgement {
+  const diagnostics: Diagnostic[] = [];
+  const scene = buildScene(recipe, (diagnostic) => diagnostics.push(diagnostic));
+  return { ...verdictOf(recipe, scene, lightOf(scene), linesOf(source)), diagnostics };
+}
+
+function linesOf(source: Source | undefined): LineOf {
+  const starts = source === undefined ? null : lineStarts(source.text);
+  return ({ origin }) =>
+    starts === null || origin === undefined ? null : positionAt(starts, origin.start).line;
 }
 
 /** The lesson tables of a text without errors, in file order; their rows are worked out as they are asked for. */

@@ -1,10 +1,11 @@
 import type { Source } from "./core/source.js";
 import type { SessionModel } from "./model/session.js";
 import type { Recipe, VariantModel } from "./model/types.js";
-import { type Evaluated, evaluateWith } from "./pipeline.js";
+import { type Evaluated, evaluateWith, type Judgement, judgeWith } from "./pipeline.js";
 import type { Held } from "./report/hold/held.js";
 import { redial } from "./report/hold/redial.js";
 import type { Plan } from "./report/plan.js";
+import type { Report } from "./report/schema/report.js";
 import type { SessionReport } from "./report/schema/session.js";
 import { buildSession } from "./report/session/build.js";
 import { type LightOf, sharedLights } from "./report/set-up-lights.js";
@@ -32,37 +33,61 @@ export interface SetUpOptions {
  * depends on the set alone is worked out once for all that have the same set.
  */
 export function evaluateSetUps(recipe: Recipe, options: SetUpOptions = {}): readonly SetUp[] {
-  const { source, titles, holdRecipe = false } = options;
   const lightOf = sharedLights();
+  return dialled(recipe, lightOf, options).map(({ variant, held, own }) => ({
+    ...evaluateWith(own, lightOf, { variant }, options.source),
+    variant: variant?.title ?? null,
+    held,
+  }));
+}
+
+/** One set-up of a recipe, judged without the rest of its report. */
+export interface JudgedSetUp extends Judgement {
+  /** What variant it is; null for the recipe itself. */
+  readonly variant: Report["variant"];
+}
+
+/** What the reports of a recipe and its variants would say to a check, in the same order. */
+export function judgeSetUps(recipe: Recipe, options: SetUpOptions = {}): readonly JudgedSetUp[] {
+  const lightOf = sharedLights();
+  return dialled(recipe, lightOf, options).map(({ variant, own }) => ({
+    ...judgeWith(own, lightOf, options.source),
+    variant,
+  }));
+}
+
+/** A set-up with its dials turned. */
+interface Dialled {
+  /** What variant it is; null for the recipe itself. */
+  readonly variant: Report["variant"];
+  readonly held: readonly Held[];
+  /** The whole set-up, with what it holds. */
+  readonly own: Recipe;
+}
+
+function dialled(
+  recipe: Recipe,
+  lightOf: LightOf,
+  { titles, holdRecipe = false }: SetUpOptions,
+): readonly Dialled[] {
   const planOf = planWith(lightOf);
-  const plans = new Map<string | null, Plan>();
-  const held = new Map<string | null, readonly Held[]>();
-  const dialled = (variant: VariantModel | null): Plan => {
-    const title = variant?.title ?? null;
-    const known = plans.get(title);
+  const done = new Map<VariantModel | null, ReturnType<typeof redial>>();
+  const turned = (variant: VariantModel | null): ReturnType<typeof redial> => {
+    const known = done.get(variant);
     if (known !== undefined) return known;
     const own = variant?.recipe ?? (holdRecipe ? recipe : { ...recipe, holds: [] });
-    const from = variant === null ? null : dialled(baseOf(recipe, variant));
+    const from = variant === null ? null : turned(baseOf(recipe, variant)).plan;
     const result = redial(own, from, planOf);
-    plans.set(title, result.plan);
-    held.set(title, result.held);
-    return result.plan;
+    done.set(variant, result);
+    return result;
   };
   const wanted = recipe.variants.filter((row) => titles === undefined || titles.includes(row.title));
   return [null, ...wanted].map((variant) => {
-    const plan = dialled(variant);
-    const rows = held.get(variant?.title ?? null) ?? [];
-    const about =
-      variant === null
-        ? null
-        : { title: variant.title, from: variant.from, held: rows.map((row) => ({ ...row })) };
-    const evaluated = evaluateWith(
-      { ...plan.recipe, holds: variant?.recipe.holds ?? recipe.holds },
-      lightOf,
-      { variant: about },
-      source,
-    );
-    return { ...evaluated, variant: variant?.title ?? null, held: rows };
+    const { plan, held } = turned(variant);
+    const own = { ...plan.recipe, holds: variant?.recipe.holds ?? recipe.holds };
+    if (variant === null) return { variant, held, own };
+    const { title, from } = variant;
+    return { variant: { title, from, held: held.map((row) => ({ ...row })) }, held, own };
   });
 }
 

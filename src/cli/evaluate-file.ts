@@ -98,7 +98,7 @@ const quoted = (text: string): string => `"${visibleLine(text)}"`;
 export const isForAnswer = ({ code }: Diagnostic): boolean => code !== "variant.unchecked";
 
 /** What could not be built of several set-ups; what they share is said once. */
-export function findingsOf(setUps: readonly SetUp[]): readonly Diagnostic[] {
+export function findingsOf(setUps: readonly Pick<SetUp, "diagnostics">[]): readonly Diagnostic[] {
   const said = new Set<string>();
   return setUps
     .flatMap((setUp) => setUp.diagnostics)

@@ -1,16 +1,13 @@
-import type { Expectation, Recipe } from "../model/types.js";
+import type { Recipe } from "../model/types.js";
 import type { Scene } from "../scene/types.js";
 import { type SceneLight, sceneLight } from "../transport/scene-light.js";
 import { assertPlain, withoutMinusZero } from "./assert-plain.js";
 import { reportAssumed } from "./assumed.js";
 import { reportCamera } from "./camera.js";
 import { reportColour } from "./colour/build.js";
-import type { Asked } from "./evaluate/expression.js";
-import { measuredInputs } from "./evaluate/inputs.js";
-import { reportExpectations } from "./expectations.js";
 import { reportFaces } from "./face/report.js";
 import { reportFinishing } from "./finishing/build.js";
-import { reportFrame, reportSharpness } from "./frame/report.js";
+import { reportSharpness } from "./frame/report.js";
 import { reportTiming } from "./frame/report-timing.js";
 import { reportGloss } from "./gloss/build.js";
 import { headline } from "./headline.js";
@@ -19,19 +16,18 @@ import { keyReading } from "./light/key-reading.js";
 import { reportLight } from "./light.js";
 import { mattersMost } from "./matters.js";
 import { notClaimed } from "./not-claimed.js";
-import { lightsOf, type Plan } from "./plan.js";
+import { lightsOf } from "./plan.js";
 import { reportResults } from "./results.js";
-import { runRules } from "./rules/run.js";
 import type { Report } from "./schema/report.js";
 import { setupSentences } from "./setup.js";
 import { reportShadows } from "./shadows.js";
 import { reportStations } from "./stations.js";
 import { reportThrown } from "./thrown/report.js";
+import { judged, type LineOf } from "./verdict.js";
 
 /** What a report may be told besides recipe and scene. */
 export interface ReportOptions {
-  /** The line, from 1, on which an expectation is written; null where it is not known. */
-  readonly lineOf?: (expectation: Expectation) => number | null;
+  readonly lineOf?: LineOf;
   /** What variant of the recipe it is, with what became of its holds; null, or left out, for the recipe itself. */
   readonly variant?: Report["variant"];
 }
@@ -50,15 +46,13 @@ export function buildReport(
   light: SceneLight = sceneLight(scene),
   options: ReportOptions = {},
 ): Report {
-  const bare: Plan = { recipe, scene, light };
-  const frame = reportFrame(bare);
-  const plan: Plan = frame === null ? bare : { ...bare, picture: { recipe, scene, frame } };
-  const { warnings, silenced } = runRules(plan);
-  const alarms = warnings.filter((row) => row.severity !== "note").length;
+  const { plan, frame, asked, inputs, warnings, silenced, expectations } = judged(
+    recipe,
+    scene,
+    light,
+    options.lineOf,
+  );
   const keyed = keyReading(plan);
-  const asked: Asked = { plan, alarms };
-  const inputs = measuredInputs(plan);
-  const expectations = [...reportExpectations(asked, inputs, options.lineOf ?? (() => null))];
   const shadows = [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)];
   const colour = reportColour(plan);
   const intent = reportIntent(plan);
@@ -84,7 +78,7 @@ export function buildReport(
     finishing: reportFinishing(plan, { colour, intent }),
     results: [...reportResults(asked, inputs)],
     expectations,
-    warnings: [...warnings],
+    warnings,
     silenced: [...silenced],
     assumed: [...reportAssumed(scene, [...warnings, ...silenced.flatMap((row) => row.warnings)])],
     not_claimed: [...notClaimed(scene)],

@@ -2,12 +2,10 @@ import type { CompileOptions } from "../../compile.js";
 import type { Source } from "../../core/source.js";
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import type { Report } from "../../report/schema/report.js";
+import type { Verdict } from "../../report/verdict.js";
 import { findingsOf } from "../evaluate-file.js";
 import type { Language, Light } from "../stages/load.js";
 import { type NamedPlace, variantPlaces, warningPlaces } from "./warning-places.js";
-
-/** The parts of a report that a check is about. */
-export type Verdict = Pick<Report, "expectations" | "warnings">;
 
 /** What a variant's report says to the checks. */
 export interface VariantVerdict extends Verdict {
@@ -51,14 +49,13 @@ export function examineText(
   if (views === null || !compiled.sound || recipe === null || kind !== "recipe") {
     return { ...nothing, findings: compiled.diagnostics };
   }
-  const setUps = views.evaluateSetUps(recipe, { source });
+  const setUps = views.judgeSetUps(recipe, { source });
   const diagnostics = findingsOf(setUps);
-  const reports = setUps.map((setUp) => setUp.report);
   const broken = diagnostics.some((finding) => finding.severity === "error");
   const findings = [...compiled.diagnostics, ...diagnostics];
   if (broken) return { ...nothing, findings };
-  const verdicts = reports.map(({ expectations, warnings }) => ({ expectations, warnings }));
-  const variants = reports.flatMap(({ variant, expectations, warnings }) =>
+  const verdicts = setUps.map(({ expectations, warnings }) => ({ expectations, warnings }));
+  const variants = setUps.flatMap(({ variant, expectations, warnings }) =>
     variant === null ? [] : [{ ...variant, expectations, warnings }],
   );
   return {

@@ -1,10 +1,11 @@
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import { visibleLine } from "../../diagnostics/print-visible.js";
 import { defaultView, indented, type ViewOptions } from "../../render/report-lines.js";
+import type { Verdict } from "../../report/verdict.js";
 import type { Session } from "../session.js";
 import type { Language, Light } from "../stages/load.js";
 import { printOptions } from "../texts.js";
-import { type Examined, ownWarnings, type Verdict } from "./examine.js";
+import { type Examined, ownWarnings } from "./examine.js";
 import { countsInWords, countsOf, kindsInWords, sumOf } from "./summary.js";
 
 /** Findings, expectations that do not hold, warnings, and the summary of one file. */

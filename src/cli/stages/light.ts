@@ -16,6 +16,6 @@ export { expectationLines, warningLines } from "../../render/text-verdicts.js";
 export { compare } from "../../report/compare/compare.js";
 export { warningPages } from "../../report/rules/explain.js";
 export { sceneToJson } from "../../scene/export.js";
-export { evaluateSession, evaluateSetUps } from "../../set-ups.js";
+export { evaluateSession, evaluateSetUps, judgeSetUps } from "../../set-ups.js";
 export { answersOf, withBlank, worksheetOf } from "../../tables/worksheet.js";
 export { pagesOfWarnings } from "../check/warning-pages.js";

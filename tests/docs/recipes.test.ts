@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { fencesOf } from "./fences.js";
 import { allPages } from "./pages.js";
-import { findingsOf, openExpectations } from "./recipes.js";
+import { saidOf } from "./recipes.js";
 
 const pages = allPages()
   .map((page) => ({
@@ -13,7 +13,7 @@ const pages = allPages()
 describe("recipes in the pages mean something, except where an error is meant", () => {
   test.each(pages.map((page) => [page.path, page] as const))("%s", (_path, { path, fences }) => {
     for (const fence of fences) {
-      const found = findingsOf(fence);
+      const { findings: found, open } = saidOf(fence);
       const meant = fence.marks.get("error");
       const place = `${path}:${fence.line}`;
       if (meant !== undefined) {
@@ -21,7 +21,6 @@ describe("recipes in the pages mean something, except where an error is meant", 
         continue;
       }
       expect(found, place).toEqual([]);
-      const open = openExpectations(fence);
       expect(open.map((one) => one.split(":")[0]).join(" "), `${place}\n${open.join("\n")}`).toBe(
         fence.marks.get("open") ?? "",
       );
@@ -33,5 +32,5 @@ test("a broken recipe is found", () => {
   const page =
     "```halfshade\nlight rim { distnace: 2 m }\n```\n\n<!-- error: syntax.colon-missing -->\n```halfshade\nx\n```\n";
   const [first] = fencesOf(page);
-  expect(first && findingsOf(first).map((one) => one.code)).toContain("property.unknown");
+  expect(first && saidOf(first).findings.map((one) => one.code)).toContain("property.unknown");
 });

@@ -1,5 +1,6 @@
+import { compile } from "../../src/compile.js";
 import { sentence } from "../../src/diagnostics/create.js";
-import { run } from "../../src/pipeline.js";
+import { judgeSetUps } from "../../src/set-ups.js";
 import { withOurKits } from "../helpers/kits.js";
 import type { Fence } from "./fences.js";
 
@@ -30,18 +31,26 @@ export function wholeRecipe(fence: Fence): string {
   return `halfshade 1\nrecipe "An example"\n${own}${companions.join("")}`;
 }
 
-/** What the program finds wrong in an example, each as a line with its code. */
-export function findingsOf(fence: Fence): readonly { readonly code: string; readonly line: string }[] {
-  const source = { name: "example.light", text: wholeRecipe(fence) };
-  return run(source, withOurKits)
-    .diagnostics.filter((finding) => finding.severity === "error" || fence.marks.has("error"))
-    .map((finding) => ({ code: finding.code, line: `${finding.code}: ${sentence(finding)}` }));
+/** What the program says to an example. */
+export interface Said {
+  /** What it finds wrong, each as a line with its code. */
+  readonly findings: readonly { readonly code: string; readonly line: string }[];
+  /** Expectations that do not hold, each with what was found. */
+  readonly open: readonly string[];
 }
 
-/** Expectations of an example that do not hold, each with what was found. */
-export function openExpectations(fence: Fence): readonly string[] {
-  const { evaluated } = run({ name: "example.light", text: wholeRecipe(fence) }, withOurKits);
-  return (evaluated?.report.expectations ?? [])
-    .filter((item) => item.outcome !== "passed")
-    .map((item) => `${item.outcome}: ${item.text}: ${item.found}`);
+/** Checks an example, with its light. */
+export function saidOf(fence: Fence): Said {
+  const source = { name: "example.light", text: wholeRecipe(fence) };
+  const { diagnostics, sound, recipe } = compile(source, withOurKits);
+  const whole = sound && recipe?.kind === "recipe";
+  const [judged] = whole ? judgeSetUps(recipe, { source, titles: [] }) : [];
+  return {
+    findings: [...diagnostics, ...(judged?.diagnostics ?? [])]
+      .filter((finding) => finding.severity === "error" || fence.marks.has("error"))
+      .map((finding) => ({ code: finding.code, line: `${finding.code}: ${sentence(finding)}` })),
+    open: (judged?.expectations ?? [])
+      .filter((item) => item.outcome !== "passed")
+      .map((item) => `${item.outcome}: ${item.text}: ${item.found}`),
+  };
 }

@@ -1,5 +1,6 @@
 import type { Evaluated } from "./pipeline.js";
 import { type Look, lookOf as lookOfPlan } from "./preview/look.js";
+import { type NaturalLook, type NaturalName, naturalLookOf as naturalOfPlan } from "./preview/natural.js";
 import type { Drawing } from "./report/figures/drawing.js";
 import { type FigureName, type FigureOptions, drawFigure as figureOfPlan } from "./report/figures/figures.js";
 import type { Plan } from "./report/plan.js";
@@ -37,4 +38,20 @@ export function daySheet(setUp: WorkedOut): DaySheet {
 export function lookOf(setUp: Pick<Evaluated, "recipe" | "scene">, width: number): Look | string {
   const { recipe, scene } = setUp;
   return lookOfPlan({ recipe, scene, light: sceneLight(scene) }, width);
+}
+
+/**
+ * The set-up with all lamps exchanged for a natural light, as the camera would record it: the sun, an overcast sky, a
+ * window, or what its `pass_for` names, from where the key is seen; exposed so that the face reads the same. A text says
+ * why there is none.
+ *
+ * @param width - Pixels across; the height follows from the frame.
+ */
+export function naturalLookOf(
+  setUp: Pick<Evaluated, "recipe" | "scene">,
+  light: NaturalName,
+  width: number,
+): NaturalLook | string {
+  const { recipe, scene } = setUp;
+  return naturalOfPlan({ recipe, scene, light: sceneLight(scene) }, light, width);
 }

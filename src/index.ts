@@ -17,7 +17,7 @@ export { sentence } from "./diagnostics/create.js";
 export type { Diagnostic, Edit, Fix, Label, Severity } from "./diagnostics/diagnostic.js";
 export { printDiagnostics } from "./diagnostics/print.js";
 export { diagnosticJson } from "./diagnostics/print-json.js";
-export { daySheet, drawFigure, lookOf } from "./figures.js";
+export { daySheet, drawFigure, lookOf, naturalLookOf } from "./figures.js";
 export { type Difference, differences } from "./model/differences.js";
 export {
   block,
@@ -136,6 +136,7 @@ export { checkRecipe, type Evaluated, evaluate, type Outcome, run, tablesOf } fr
 export { tenCentimetres } from "./preview/bar.js";
 export { type GreyOptions, greysOf } from "./preview/grey.js";
 export type { Look } from "./preview/look.js";
+export { type NaturalLook, type NaturalName, naturalNames } from "./preview/natural.js";
 export type { View } from "./preview/view.js";
 export {
   type ComparisonView,

@@ -20,6 +20,8 @@ export interface View {
   /** Share of the light that it gives back. */
   readonly reflectance: Float32Array;
   readonly data: Float64Array;
+  /** How far from the lens what is seen is, m; infinite for nothing. */
+  readonly way: Float64Array;
 }
 
 /** How far what is seen is lifted off its surface, m. */
@@ -36,6 +38,7 @@ export function viewOf(scene: Scene, width: number): View | null {
   const side = new Int32Array(width * height).fill(-1);
   const reflectance = new Float32Array(width * height);
   const data = new Float64Array(SEEN * width * height);
+  const far = new Float64Array(width * height).fill(Number.POSITIVE_INFINITY);
   const hit = emptyHit();
   const out = emptyDirection();
   const [ex, ey, ez] = camera.at;
@@ -51,6 +54,7 @@ export function viewOf(scene: Scene, width: number): View | null {
       normalAt(world, hit.thing, hit.front, x, y, z, out);
       const met = 2 * hit.thing + (hit.front ? 1 : 0);
       side[pixel] = met;
+      far[pixel] = hit.way;
       reflectance[pixel] = surfaces.reflectance[met] as number;
       const at = SEEN * pixel;
       data[at] = x + LIFT * out.x;
@@ -61,7 +65,7 @@ export function viewOf(scene: Scene, width: number): View | null {
       data[at + 5] = out.z;
     }
   }
-  return { width, height, side, reflectance, data };
+  return { width, height, side, reflectance, data, way: far };
 }
 
 /** What a pixel sees as a flat meter that lies on it. */

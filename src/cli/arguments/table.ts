@@ -192,12 +192,21 @@ export const commands: readonly CommandRow[] = [
       force,
       { name: "pixels", value: "N", help: "Width of the picture, 40 to 2000 (usual: 360)" },
       { name: "contours", help: "Draw lines where the picture passes whole stops" },
+      {
+        name: "beside",
+        value: "LIGHT",
+        words: ["intent", "sun", "overcast", "window"],
+        help: "Put the same beside it in natural light from where the key is: a clear sun, an overcast sky, the window of the intent, or what it is to pass for (intent)",
+      },
       root,
       watch,
       settings,
       ...everywhere,
     ],
-    examples: ["halfshade preview plan.light -o look.png"],
+    examples: [
+      "halfshade preview plan.light -o look.png",
+      "halfshade preview plan.light --beside sun -o look.png",
+    ],
   },
   {
     name: "sheet",

@@ -12,7 +12,7 @@ import { type SunPlace, sunPlace } from "./sun-place.js";
 import { windowFallOff, windowSize } from "./window-light.js";
 
 /** A day on which the sun has its mean brightness, by the formula that is used: its cosine is 0. */
-const MEAN_DAY = 2 + 365 / 4;
+export const MEAN_DAY = 2 + 365 / 4;
 
 /** Reflectance of the ground under an overcast sky: grass, soil, paving (common practice, no source). */
 export const GROUND = 0.2;

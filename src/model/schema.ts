@@ -48,6 +48,25 @@ const fluxQuantity = quantity("lm", "flux");
 const intensityQuantity = quantity("cd", "intensity");
 const intensityTimeQuantity = quantity("cd s", "intensity_time");
 
+const suns = [
+  object({ kind: literal("sunlight"), elevation: angle, written }),
+  object({
+    kind: literal("sun_at"),
+    latitude: angle,
+    longitude: angle,
+    on: string(),
+    time: string(),
+    written,
+  }),
+] as const;
+
+const overcastSky = object({
+  kind: literal("overcast"),
+  sun: optional(discriminatedUnion("kind", suns)),
+  metered: optional(illuminanceQuantity),
+  written,
+});
+
 const point: ZodType = lazy(() =>
   discriminatedUnion("kind", [
     object({ kind: literal("coordinates"), x: length, y: length, z: length, written }),
@@ -204,17 +223,15 @@ const valueSchemas: { readonly [T in ValueType]: ZodType } = {
     object({ kind: literal("ahead"), elevation: angle, written }),
   ]),
   natural_light: discriminatedUnion("kind", [
-    object({ kind: literal("sunlight"), elevation: angle, written }),
+    ...suns,
+    overcastSky,
     object({
-      kind: literal("sun_at"),
-      latitude: angle,
-      longitude: angle,
-      on: string(),
-      time: string(),
+      kind: literal("window"),
+      size: rectangle,
+      distance: length,
+      sky: optional(overcastSky),
       written,
     }),
-    object({ kind: literal("overcast"), written }),
-    object({ kind: literal("window"), size: rectangle, distance: length, written }),
   ]),
   contrast: object({ stops: number(), plusMinus: nullable(number()), written }),
   level: object({ stops, side: choice(["under", "over"]), of: expr, written }),

@@ -218,8 +218,8 @@ export type ArmsValue =
   | { readonly kind: "spread"; readonly elevation: Angle; readonly written: string }
   | { readonly kind: "ahead"; readonly elevation: Angle; readonly written: string };
 
-/** A natural light that a set-up may pass for. */
-export type NaturalLightValue =
+/** The sun: at an elevation, or at a place and time. */
+export type SunValue =
   | { readonly kind: "sunlight"; readonly elevation: Angle; readonly written: string }
   | {
       readonly kind: "sun_at";
@@ -228,12 +228,26 @@ export type NaturalLightValue =
       readonly on: string;
       readonly time: string;
       readonly written: string;
-    }
-  | { readonly kind: "overcast"; readonly written: string }
+    };
+
+/** An overcast sky: with the sun behind its clouds, or as a meter finds it on open level ground, or of no known brightness. */
+export interface OvercastValue {
+  readonly kind: "overcast";
+  readonly sun?: SunValue;
+  readonly metered?: Illuminance;
+  readonly written: string;
+}
+
+/** A natural light that a set-up may pass for. */
+export type NaturalLightValue =
+  | SunValue
+  | OvercastValue
   | {
       readonly kind: "window";
       readonly size: RectangleValue;
       readonly distance: Length;
+      /** Outside; its brightness is not known where the recipe does not say it. */
+      readonly sky?: OvercastValue;
       readonly written: string;
     };
 

@@ -1,4 +1,5 @@
 export { dayOfYear, daysInMonth, daysSinceJ2000, isLeapYear } from "../core/utc.js";
+export { relativeAirMass } from "./air-mass.js";
 export {
   type AngularWidths,
   angularWidths,
@@ -110,6 +111,7 @@ export { axialIntensityPerEnergy, luminancePerEnergy } from "./luminous-energy.j
 export { closeFocusLoss, magnification } from "./magnification.js";
 export { miredFromKelvin, miredShift, shiftedTemperature } from "./mired.js";
 export { overcastLuminance, overcastOnPlane } from "./overcast-sky.js";
+export { type OvercastWindow, overcastThroughWindow } from "./overcast-window.js";
 export { obliquePenumbra, planarPenumbra, spherePenumbra, umbraLength } from "./penumbra-width.js";
 export {
   PLANCK_RANGE_K,
@@ -153,12 +155,14 @@ export {
 } from "./stops.js";
 export { SUN_COLOUR_SPREAD, sunColour } from "./sun-colour.js";
 export {
+  curvedAirSun,
   directHorizontalSun,
   directNormalSun,
   EXTINCTION_CLEAR,
   EXTINCTION_PARTLY_CLOUDY,
   extraterrestrialIlluminance,
   SOLAR_ILLUMINANCE_LX,
+  sunThroughAir,
 } from "./sun-illuminance.js";
 export { sunPenumbraOfLevelEdge, sunPenumbraOfUprightEdge } from "./sun-penumbra.js";
 export { type SunPosition, sunDistance, sunPosition } from "./sun-position.js";

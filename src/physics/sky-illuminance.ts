@@ -11,7 +11,8 @@ export function clearSkyIlluminance(altitude: number): number {
 }
 
 /**
- * Light of an overcast sky on open level ground: 0.3 + 21 sin a klx (same source, from memory).
+ * Light of an overcast sky on open level ground: 0.3 + 21 sin a klx (same source; Krochmann and Seidl, Lighting Res.
+ * Technol. 6 (1974) 165; both from memory). A mean over many skies: a single one gives half of it or twice.
  *
  * @param altitude - Of the hidden sun, radians.
  * @returns Lux; 0 with the sun below the horizon.

@@ -38,17 +38,27 @@ export function criterionFound({ found, wanted, reason }: Criterion): string {
     : `found ${found}, wanted ${wanted}`;
 }
 
+/** The plane on which the light of each kind is given. */
+const planeWords = {
+  sunlight: "a plane turned to it",
+  overcast: "an upright plane",
+  window: "a plane at the face turned to it",
+} as const;
+
 /** The natural light in sentences: `sunlight(elevation: 30 deg): 0.53 deg wide, ...`, then where the numbers come from. */
 export function naturalSentences({ passes_for }: Intent): readonly string[] {
   if (passes_for === null) return [];
   const {
+    kind,
     text,
     elevation,
     azimuth,
     angular_size,
     shadow_depth,
     colour,
+    level_illuminance,
     illuminance,
+    output,
     shown,
     fall_off,
     planes,
@@ -61,12 +71,16 @@ export function naturalSentences({ passes_for }: Intent): readonly string[] {
     ...say(angular_size, (n) => `${n} deg wide`, angular_size !== null && angular_size < 1 ? 2 : 0),
     ...say(shadow_depth, (n) => `shadows on level ground ${n} stop deep`),
     ...say(colour, (n) => `${n} K`, 0),
-    ...(illuminance === null ? [] : [`${significant(illuminance, 2)} lx on a plane turned to it`]),
+    ...(level_illuminance === null ? [] : [`${significant(level_illuminance, 2)} lx on open level ground`]),
+    ...(illuminance === null ? [] : [`${significant(illuminance, 2)} lx on ${planeWords[kind]}`]),
     ...(shown === null ? [] : [`a disc there would read ${shown}`]),
     ...say(fall_off, (n) => `${n} stop lost over the next metre behind the face`),
     ...planes
       .filter(({ stops }) => stops !== 0)
       .map(({ plane, stops }) => `${plane} ${fixed(-stops, 1)} stop under the top`),
+    ...(output === null
+      ? []
+      : [`a steady light of its size with \`output: ${significant(output, 3)} lm\` gives as much`]),
   ];
   return [`${text}: ${parts.join(", ")}.`, ...passes_for.basis];
 }

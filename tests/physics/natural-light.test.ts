@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { daysOfDayAndTime, daysSinceJ2000 } from "../../src/core/utc.js";
 import { overcastLuminance, overcastOnPlane } from "../../src/physics/overcast-sky.js";
-import { clearSkyIlluminance } from "../../src/physics/sky-illuminance.js";
+import { overcastThroughWindow } from "../../src/physics/overcast-window.js";
+import { clearSkyIlluminance, overcastSkyIlluminance } from "../../src/physics/sky-illuminance.js";
 import { sunColour } from "../../src/physics/sun-colour.js";
 import { directHorizontalSun, EXTINCTION_CLEAR } from "../../src/physics/sun-illuminance.js";
 
@@ -42,6 +43,45 @@ describe("overcast sky", () => {
   test("what looks down gets the ground's share, an upright plane half of it", () => {
     expect(overcastOnPlane(Math.PI, 0.2)).toBeCloseTo(0.2, 12);
     expect(overcastOnPlane(Math.PI / 2, 0.2) - overcastOnPlane(Math.PI / 2, 0)).toBeCloseTo(0.1, 12);
+  });
+});
+
+describe("through a window", () => {
+  /** The same by a plain sum over parts of the window, for level ground of 1. */
+  function summed(width: number, height: number, distance: number, ground: number): number {
+    const parts = 400;
+    let sum = 0;
+    for (let i = 0; i < parts; i += 1) {
+      const x = ((i + 0.5) / parts - 0.5) * width;
+      for (let j = 0; j < parts; j += 1) {
+        const z = ((j + 0.5) / parts - 0.5) * height;
+        const far = distance * distance + x * x + z * z;
+        const seen =
+          z > 0 ? (9 / (7 * Math.PI)) * overcastLuminance(Math.asin(z / Math.sqrt(far))) : ground / Math.PI;
+        sum += (seen * distance * distance) / (far * far);
+      }
+    }
+    return (sum * width * height) / parts / parts;
+  }
+
+  test.each([
+    [0.9, 1.2, 1.6, 0.2],
+    [2.4, 0.7, 0.5, 0.4],
+    [0.5, 2.5, 3, 0],
+  ])("of %d x %d m at %d m the closed form is the sum over the window", (width, height, distance, ground) => {
+    const found = overcastThroughWindow({ width, height, distance, ground });
+    expect(found / summed(width, height, distance, ground)).toBeCloseTo(1, 4);
+  });
+
+  test("without end it is an upright plane in the open", () => {
+    const open = overcastThroughWindow({ width: 1e5, height: 1e5, distance: 1, ground: 0.2 });
+    expect(open).toBeCloseTo(overcastOnPlane(Math.PI / 2, 0.2), 4);
+  });
+
+  test("an overcast sky gives 300 lx at sunrise and 10.8 klx with the sun at 30 degrees (IES RP-21)", () => {
+    expect(overcastSkyIlluminance(Math.PI / 6)).toBeCloseTo(10_800, 6);
+    expect(overcastSkyIlluminance(1e-9)).toBeCloseTo(300, 3);
+    expect(overcastSkyIlluminance(0)).toBe(0);
   });
 });
 

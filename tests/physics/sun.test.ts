@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { dayOfYear, daysInMonth, daysSinceJ2000 } from "../../src/core/utc.js";
+import { relativeAirMass } from "../../src/physics/air-mass.js";
 import { footcandlesFromLux, luxFromFootcandles } from "../../src/physics/footcandle.js";
 import { groundShadowLength } from "../../src/physics/ground-shadow.js";
 import {
+  curvedAirSun,
   directHorizontalSun,
   directNormalSun,
   extraterrestrialIlluminance,
@@ -127,6 +129,28 @@ describe("sunlight", () => {
         },
       ),
     );
+  });
+
+  test("air that curves with the earth: 38 times the air at the horizon, never more than flat air, none below", () => {
+    // Kasten and Young, Appl. Opt. 28 (1989) 4735, table: 38.09 at the horizon (from memory); 5.58 at 10 degrees.
+    expect(Math.abs((relativeAirMass(0) ?? 0) / 38.09 - 1)).toBeLessThan(0.005);
+    expect(relativeAirMass(10 / DEGREES)).toBeCloseTo(5.58, 1);
+    expect(relativeAirMass(Math.PI / 2)).toBeCloseTo(1, 3);
+    expect(relativeAirMass(-1e-6)).toBeUndefined();
+    for (let altitude = 1; altitude < 80; altitude += 1) {
+      expect(relativeAirMass(altitude / DEGREES)).toBeLessThan(1 / Math.sin(altitude / DEGREES));
+    }
+  });
+
+  test("a sun at 3 degrees is a stop brighter than through flat air, one at 30 as bright", () => {
+    const over = (altitude: number) =>
+      Math.log2(curvedAirSun(100, altitude / DEGREES, 0.21) / directNormalSun(100, altitude / DEGREES, 0.21));
+    // c (1 / sin h - m) / ln 2 with m = 15.17 from rays through the standard atmosphere of ISO 2533.
+    expect(over(3)).toBeCloseTo((0.21 * (1 / Math.sin(3 / DEGREES) - 15.17)) / Math.LN2, 1);
+    expect(over(3)).toBeGreaterThan(1.1);
+    expect(Math.abs(over(30))).toBeLessThan(0.005);
+    expect(curvedAirSun(100, -0.01, 0.21)).toBe(0);
+    expect(curvedAirSun(100, 0, 0.21)).toBeGreaterThan(0);
   });
 
   test("no sun, no light; shadows end where they should", () => {

@@ -12,20 +12,14 @@ import { readCalibration } from "./calibration.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readGels } from "./gels.js";
 import { inRange, readMeasure, readRowMeasure, readShutter } from "./measure.js";
+import { readNaturalLight } from "./natural-light.js";
 import { readBearing, readDirection, readHinge, readMark, readTape } from "./placing.js";
 import { readPoint } from "./points.js";
 import { readDial, readOutput, readPower } from "./power.js";
 import { readShape } from "./shape.js";
 import { readPixels, readRectangle, readVolume } from "./sizes.js";
 import { readName } from "./surface-name.js";
-import {
-  readArms,
-  readContrast,
-  readLevel,
-  readNaturalLight,
-  readReflectance,
-  readSurface,
-} from "./surroundings.js";
+import { readArms, readContrast, readLevel, readReflectance, readSurface } from "./surroundings.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
 type Reader<T extends ValueType> = (ctx: Context, row: PropertyRow, value: Value) => ValueShapes[T] | null;

@@ -1,29 +1,19 @@
-import { daysOfDayAndTime } from "../../core/utc.js";
 import { printNode } from "../../format/print-node.js";
 import { arms } from "../../model/make/lamps.js";
-import { size } from "../../model/make/sizes.js";
-import { contrast, overcast, reflecting, sunlight, surface, window } from "../../model/make/surroundings.js";
-import type {
-  ArmsValue,
-  ContrastValue,
-  LevelValue,
-  NaturalLightValue,
-  SurfaceValue,
-} from "../../model/values.js";
+import { contrast, reflecting, surface } from "../../model/make/surroundings.js";
+import type { ArmsValue, ContrastValue, LevelValue, SurfaceValue } from "../../model/values.js";
 import type { Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
 import { say } from "../../units/make.js";
-import type { Angle, Length, Quantity, Stops } from "../../units/quantity.js";
-import { naturalLights } from "../../vocabulary/natural-lights.js";
+import type { Angle, Quantity, Stops } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
 import { readingExpr } from "../claims/readings.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
-import { readBy } from "../quantities.js";
 import { nearNames } from "../suggest.js";
 import { bare, singleWord } from "../words.js";
-import { argumentTrouble, asCall, sortArguments } from "./calls.js";
+import { asCall } from "./calls.js";
 import { inRange, readMeasure, readRowMeasure, readShare } from "./measure.js";
 import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
@@ -75,112 +65,6 @@ export function readArms(ctx: Context, row: PropertyRow, value: Value): ArmsValu
   const want: PropertyRow = { ...row, name: call.word, example: "20 deg", range: [-90, 90] };
   const angle = readRowMeasure(ctx, want, "deg", first.value) as Angle | null;
   return angle === null ? null : arms(call.word, angle);
-}
-
-/** `sunlight(elevation: 30 deg)`, `overcast`, `window(size: 90 x 120 cm, distance: 1.6 m)` */
-export function readNaturalLight(ctx: Context, row: PropertyRow, value: Value): NaturalLightValue | null {
-  const call = asCall(value);
-  const known = naturalLights.find((entry) => entry.name === call?.word);
-  if (call === null || known === undefined) return refuseCall(ctx, row, value);
-  const sorted = sortArguments(call.args);
-  const trouble = argumentTrouble(sorted, known.args, 0);
-  if (trouble !== null) return refuseArguments(ctx, call.call, trouble, row.example);
-  if (known.name === "overcast") return overcast;
-  if (known.name === "sunlight") {
-    const elevation = sorted.named.get("elevation");
-    if (elevation !== undefined && sorted.named.size === 1) {
-      const want: PropertyRow = { ...row, name: "elevation", example: "30 deg", range: [0, 90] };
-      const angle = readRowMeasure(ctx, want, "deg", elevation.value) as Angle | null;
-      return angle === null ? null : sunlight(angle);
-    }
-    return readSunAt(ctx, row, value);
-  }
-  const given = sorted.named.get("size");
-  const distance = sorted.named.get("distance");
-  const inner = given === undefined ? null : bare(given.value);
-  if (inner === null || inner.kind !== "quantity" || distance === undefined) {
-    return refuseArguments(
-      ctx,
-      call.call,
-      "takes its size and its distance",
-      "window(size: 90 x 120 cm, distance: 1.6 m)",
-    );
-  }
-  const want = {
-    count: 2,
-    base: "m",
-    name: "size",
-    words: "width x height",
-    example: "90 x 120 cm",
-  } as const;
-  const [width, height] = (readBy(ctx, inner, want) ?? []) as readonly Length[];
-  const metres = readRowMeasure(
-    ctx,
-    { ...row, name: "distance", example: "1.6 m", range: [0.05, 100] },
-    "m",
-    distance.value,
-  );
-  if (width === undefined || height === undefined || metres === null) return null;
-  return window(size(width, height), metres as Length);
-}
-
-/** `sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "2026-06-21", time: "10:00 UTC")` */
-function readSunAt(ctx: Context, row: PropertyRow, value: Value): NaturalLightValue | null {
-  const call = asCall(value);
-  if (call === null) return null;
-  const shown = 'sunlight(at: [north(51.5 deg), west(0.1 deg)], on: "2026-06-21", time: "10:00 UTC")';
-  const sorted = sortArguments(call.args);
-  const at = sorted.named.get("at")?.value;
-  const on = sorted.named.get("on")?.value;
-  const time = sorted.named.get("time")?.value;
-  if (
-    at === undefined ||
-    at.kind !== "list" ||
-    on?.kind !== "text" ||
-    time?.kind !== "text" ||
-    sorted.named.size !== 3
-  ) {
-    return refuseArguments(
-      ctx,
-      call.call,
-      "takes an elevation, or a place with a date and a time of day",
-      shown,
-    );
-  }
-  const [first, second] = at.items;
-  const latitude = first === undefined ? null : readCoordinate(ctx, row, first, ["north", "south"], 90);
-  const longitude = second === undefined ? null : readCoordinate(ctx, row, second, ["east", "west"], 180);
-  if (latitude === null || longitude === null || at.items.length !== 2) {
-    return refuseArguments(ctx, call.call, "takes a place as latitude and longitude", shown);
-  }
-  if (daysOfDayAndTime(on.value, "00:00 UTC") === undefined) {
-    return refuseArguments(ctx, call.call, 'takes a day like "2026-06-21"', shown);
-  }
-  if (daysOfDayAndTime(on.value, time.value) === undefined) {
-    const trouble = 'takes a time of day with its offset from UTC, like "10:00 UTC" or "12:00 +02:00"';
-    return refuseArguments(ctx, call.call, trouble, shown);
-  }
-  return { kind: "sun_at", latitude, longitude, on: on.value, time: time.value, written: printNode(value) };
-}
-
-function readCoordinate(
-  ctx: Context,
-  row: PropertyRow,
-  value: Value,
-  words: readonly [plus: string, minus: string],
-  most: number,
-): Angle | null {
-  const call = asCall(value);
-  const given = call?.args[0]?.value;
-  if (call === null || given === undefined || !words.includes(call.word)) return null;
-  const read = readRowMeasure(
-    ctx,
-    { ...row, name: call.word, example: "51.5 deg", range: [0, most] },
-    "deg",
-    given,
-  );
-  if (read === null) return null;
-  return { ...(read as Angle), value: call.word === words[1] ? -read.value : read.value };
 }
 
 /** `3:1` or `1.5 stop`, with a tolerance in stops if given. */

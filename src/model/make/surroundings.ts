@@ -1,13 +1,15 @@
 import { writeNumber } from "../../core/write-number.js";
 import { say } from "../../units/make.js";
-import type { Angle, Length, Plain, Stops } from "../../units/quantity.js";
+import type { Angle, Illuminance, Length, Plain, Stops } from "../../units/quantity.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
 import type {
   ContrastValue,
   HingeValue,
   MarkValue,
   NaturalLightValue,
+  OvercastValue,
   RectangleValue,
+  SunValue,
   SurfaceValue,
 } from "../values.js";
 import { writeName } from "./points.js";
@@ -56,21 +58,24 @@ export function markFrom(walls: {
 }
 
 /** Direct sun at an elevation. */
-export function sunlight(elevation: Angle): NaturalLightValue {
+export function sunlight(elevation: Angle): SunValue {
   return { kind: "sunlight", elevation, written: `sunlight(elevation: ${say(elevation)})` };
 }
 
-/** An overcast sky. */
-export const overcast: NaturalLightValue = { kind: "overcast", written: "overcast" };
+/** An overcast sky of no known brightness. */
+export const overcast: OvercastValue = { kind: "overcast", written: "overcast" };
 
-/** Light from a window. */
-export function window(size: RectangleValue, distance: Length): NaturalLightValue {
-  return {
-    kind: "window",
-    size,
-    distance,
-    written: `window(size: ${size.written}, distance: ${say(distance)})`,
-  };
+/** An overcast sky with the sun behind its clouds, or as a meter finds it on open level ground. */
+export function overcastSky(as: SunValue | Illuminance): OvercastValue {
+  if ("unit" in as) return { kind: "overcast", metered: as, written: `overcast(metered: ${say(as)})` };
+  return { kind: "overcast", sun: as, written: `overcast${as.written.slice("sunlight".length)}` };
+}
+
+/** Light from a window, and the sky before it where its brightness is to be known. */
+export function window(size: RectangleValue, distance: Length, sky?: OvercastValue): NaturalLightValue {
+  const words = `size: ${size.written}, distance: ${say(distance)}`;
+  if (sky === undefined) return { kind: "window", size, distance, written: `window(${words})` };
+  return { kind: "window", size, distance, sky, written: `window(${words}, sky: ${sky.written})` };
 }
 
 /** A contrast as a ratio, `left` to `right`. */

@@ -1,9 +1,11 @@
-import type { NaturalLightValue } from "../../model/values.js";
+import type { NaturalLightValue, OvercastValue } from "../../model/values.js";
 import { incidentFNumber } from "../../physics/exposure.js";
 import { overcastOnPlane } from "../../physics/overcast-sky.js";
-import { clearSkyIlluminance } from "../../physics/sky-illuminance.js";
+import { overcastThroughWindow } from "../../physics/overcast-window.js";
+import { clearSkyIlluminance, overcastSkyIlluminance } from "../../physics/sky-illuminance.js";
 import { sunColour } from "../../physics/sun-colour.js";
-import { directHorizontalSun, directNormalSun, EXTINCTION_CLEAR } from "../../physics/sun-illuminance.js";
+import { curvedAirSun, EXTINCTION_CLEAR } from "../../physics/sun-illuminance.js";
+import { elementToCentredRectangle } from "../../physics/view-factor-element.js";
 import type { Scene } from "../../scene/types.js";
 import type { Plan } from "../plan.js";
 import { sayFNumber } from "../say/quantity.js";
@@ -17,6 +19,9 @@ export const MEAN_DAY = 2 + 365 / 4;
 /** Reflectance of the ground under an overcast sky: grass, soil, paving (common practice, no source). */
 export const GROUND = 0.2;
 
+/** What clean double glazing lets through (common practice, no source). */
+export const GLASS = 0.8;
+
 /** How far behind a subject the loss of light is looked at, m. */
 export const BEHIND = 1;
 
@@ -26,7 +31,9 @@ const empty = {
   angular_size: null,
   shadow_depth: null,
   colour: null,
+  level_illuminance: null,
   illuminance: null,
+  output: null,
   f_number: null,
   shown: null,
   fall_off: null,
@@ -38,20 +45,19 @@ export function naturalLight({ recipe, scene }: Plan): ReportNatural | null {
   const wish = recipe.intent?.pass_for;
   if (wish === undefined) return null;
   const sun = sunPlace(wish);
-  if (sun !== null) return sunlight(scene, wish, sun);
-  return wish.kind === "window" ? windowLight(wish) : overcastSky(wish);
+  if (sun !== null) return sunLight(scene, wish, sun);
+  if (wish.kind === "window") return windowLight(scene, wish);
+  return wish.kind === "overcast" ? overcastLight(scene, wish) : null;
 }
 
-function sunlight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): ReportNatural {
+function sunLight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): ReportNatural {
   const altitude = (sun.elevation * Math.PI) / 180;
-  const day = sun.day ?? MEAN_DAY;
-  const level = directHorizontalSun(day, altitude, EXTINCTION_CLEAR);
+  const square = curvedAirSun(sun.day ?? MEAN_DAY, altitude, EXTINCTION_CLEAR);
+  const level = square * Math.sin(altitude);
   const sky = clearSkyIlluminance(altitude);
-  const square = directNormalSun(day, altitude, EXTINCTION_CLEAR);
   // An even sky: a plane turned to the sun sees (1 + sin a) / 2 of it.
   const total = square + (sky * (1 + Math.sin(altitude))) / 2;
-  const up = square > 0;
-  const fNumber = up ? readAt(scene, total) : null;
+  const up = sky > 0;
   return {
     ...empty,
     planes: [],
@@ -62,55 +68,113 @@ function sunlight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): 
     angular_size: sun.size,
     shadow_depth: up ? Math.log2((level + sky) / sky) : null,
     colour: sunColour(sun.elevation) ?? null,
-    illuminance: up ? total : null,
-    f_number: fNumber,
-    shown: fNumber === null ? null : sayFNumber(fNumber),
+    level_illuminance: up ? level + sky : null,
+    ...readAt(scene, up ? total : null),
     basis: [
       sun.azimuth === null
         ? "The elevation is the recipe's; brightness at the sun's mean distance."
         : "Place of the sun by a planetary theory, lifted by the refraction of a standard atmosphere.",
-      "Light of sun and clear sky by IES RP-21 (the sky's formula from memory): averages of one climate, good to about half a stop above 5 deg, and up to a stop too dark below.",
+      "Light of sun and clear sky by IES RP-21 (the sky's formula from memory), through the air mass of Kasten and Young: averages of one climate, good to about half a stop; below 5 deg the haze of the day decides, by a stop and more.",
       "Colour of the sun by elevation: common practice, no source, good to about 25 mired above 20 deg and 100 at the horizon.",
     ],
   };
 }
 
-/** The f-number that a disc reads in steady light at the camera's shutter and ISO; null where one is not known. */
-function readAt({ camera, meter }: Scene, illuminance: number): number | null {
-  if (camera === null || camera.shutter === null || camera.iso === null) return null;
-  return incidentFNumber(illuminance, camera.iso, camera.shutter, meter.flat);
+/** Light on a plane with the f-number that a disc reads there at the camera's shutter and ISO, where they are known. */
+function readAt(
+  { camera, meter }: Scene,
+  illuminance: number | null,
+): Pick<ReportNatural, "illuminance" | "f_number" | "shown"> {
+  if (illuminance === null || camera === null || camera.shutter === null || camera.iso === null)
+    return { illuminance, f_number: null, shown: null };
+  const f_number = incidentFNumber(illuminance, camera.iso, camera.shutter, meter.flat);
+  return { illuminance, f_number, shown: sayFNumber(f_number) };
 }
 
-function overcastSky({ written }: NaturalLightValue): ReportNatural {
-  const upright = Math.log2(overcastOnPlane(Math.PI / 2, GROUND));
+/** How bright an overcast sky is: what open level ground gets, lx; null where that is not known, or by night. */
+interface SkyBrightness {
+  readonly level: number | null;
+  readonly elevation: number | null;
+  readonly azimuth: number | null;
+  readonly basis: string;
+}
+
+function brightnessOf(sky: OvercastValue | undefined): SkyBrightness {
+  const unknown = { level: null, elevation: null, azimuth: null } as const;
+  if (sky === undefined)
+    return {
+      ...unknown,
+      basis:
+        "How bright the sky before it is is not known, so no f-number is given; `sky: overcast(elevation: 30 deg)` in its brackets says it.",
+    };
+  if (sky.metered !== undefined)
+    return { ...unknown, level: sky.metered.value, basis: "How bright the day is was metered." };
+  const sun = sky.sun === undefined ? null : sunPlace(sky.sun);
+  if (sun === null) {
+    const way = "`overcast(elevation: 30 deg)` or `overcast(metered: 9000 lx)`";
+    return {
+      ...unknown,
+      basis: `How bright the day is depends on sun and cloud, so no f-number is given; ${way} says it.`,
+    };
+  }
+  const { elevation, azimuth } = sun;
+  const level = overcastSkyIlluminance((elevation * Math.PI) / 180);
+  return {
+    level: level > 0 ? level : null,
+    elevation,
+    azimuth,
+    basis:
+      level > 0
+        ? "How bright the day is by the sun's elevation behind the clouds: IES RP-21 (from memory), a mean of many skies; a single one gives half of it or twice, a stop either way."
+        : "The sun is below the horizon, and what light is left then is not worked out.",
+  };
+}
+
+function overcastLight(scene: Scene, sky: OvercastValue): ReportNatural {
+  const upright = overcastOnPlane(Math.PI / 2, GROUND);
+  const { level, elevation, azimuth, basis } = brightnessOf(sky);
+  const stops = Math.log2(upright);
   return {
     ...empty,
     kind: "overcast",
-    text: written,
+    text: sky.written,
+    elevation,
+    azimuth,
     angular_size: 180,
     planes: [
       { plane: "top", stops: 0 },
-      { plane: "front", stops: upright },
-      { plane: "side", stops: upright },
+      { plane: "front", stops },
+      { plane: "side", stops },
     ],
+    level_illuminance: level,
+    ...readAt(scene, level === null ? null : level * upright),
     basis: [
       "CIE standard overcast sky, three times as bright overhead as at the horizon (ISO 15469, from memory), over ground of 20 %.",
-      "How bright the day is depends on sun and cloud, so no f-number is given.",
+      basis,
     ],
   };
 }
 
-function windowLight(wish: Extract<NaturalLightValue, { kind: "window" }>): ReportNatural {
+function windowLight(scene: Scene, wish: Extract<NaturalLightValue, { kind: "window" }>): ReportNatural {
+  const { level, elevation, azimuth, basis } = brightnessOf(wish.sky);
+  const [width, height, distance] = [wish.size.width.value, wish.size.height.value, wish.distance.value];
+  const share = GLASS * overcastThroughWindow({ width, height, distance, ground: GROUND });
+  const each = share / elementToCentredRectangle(width, height, distance);
+  const size = "A rectangle of the same brightness all over, straight opposite the face.";
+  const light =
+    "The light at the face: sky above its height as the CIE standard overcast sky has it (ISO 15469, from memory), ground of 20 % below, nothing that stands before the window, double glazing that lets 80 % through, and nothing that the room throws back.";
   return {
     ...empty,
     planes: [],
     kind: "window",
     text: wish.written,
+    elevation,
+    azimuth,
     angular_size: windowSize(wish),
     fall_off: windowFallOff(wish, BEHIND),
-    basis: [
-      "A rectangle of the same brightness all over, straight opposite the face.",
-      "How bright the sky before it is is not known, so no f-number is given.",
-    ],
+    level_illuminance: level,
+    output: level === null ? null : level * each * width * height,
+    ...readAt(scene, level === null ? null : level * share),
+    basis: level === null ? [size, basis] : [size, light, basis],
   };
 }

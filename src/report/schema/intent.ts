@@ -11,7 +11,14 @@ const natural = object({
   angular_size: maybe.meta({ description: "Full angle of the cone with the same solid angle, deg" }),
   shadow_depth: maybe.meta({ description: "Of its shadows on level ground, stops" }),
   colour: maybe.meta({ description: "K" }),
-  illuminance: maybe.meta({ description: "On a plane square to the light, lx" }),
+  level_illuminance: maybe.meta({ description: "On open level ground, lx" }),
+  illuminance: maybe.meta({
+    description:
+      "On a plane turned to the sun, upright under an overcast sky, or at the face and turned to the window, lx",
+  }),
+  output: maybe.meta({
+    description: "Of a steady light of the window's size that gives the face as much, lm",
+  }),
   f_number: maybe.meta({ description: "What a disc there would read at the camera's shutter and ISO" }),
   shown: string().nullable().meta({ description: "The same in words" }),
   fall_off: maybe.meta({ description: "Of a window, over the next metre behind the subject, stops" }),

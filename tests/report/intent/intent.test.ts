@@ -1,15 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { disc, rectangle, sphere } from "../../../src/model/make/lamps.js";
+import { disc, output, rectangle, sphere } from "../../../src/model/make/lamps.js";
 import { named, right, tape } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
-import { overcast, sunlight, window } from "../../../src/model/make/surroundings.js";
+import { overcast, overcastSky, sunlight, window } from "../../../src/model/make/surroundings.js";
 import type { Recipe } from "../../../src/model/types.js";
 import { intentThresholds, reportIntent } from "../../../src/report/intent/build.js";
 import { verdictOn } from "../../../src/report/intent/criterion.js";
 import { sunPlace } from "../../../src/report/intent/sun-place.js";
 import { windowFallOff, windowSize } from "../../../src/report/intent/window-light.js";
+import { readingAt } from "../../../src/report/light/reading.js";
 import type { ReportCriterion, ReportIntent } from "../../../src/report/schema/intent.js";
-import { cm, deg, kelvin, m } from "../../../src/units/make.js";
+import { cm, deg, kelvin, lm, lx, m } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import { bulb, dish, dishOnFloor, flat, numberAfter, planOf, room, setOf, sun } from "../../helpers/plan.js";
 
@@ -57,6 +58,50 @@ describe("the natural light", () => {
     expect(night.passes_for?.f_number).toBeNull();
     expect(point(night, "elevation").verdict).toBe("not known");
     expect(point(night, "elevation").reason).toContain("below the horizon");
+  });
+
+  test("a low sun comes through curved air: at 3 deg 5.2 klx straight and half of a sky of 4.3 klx", () => {
+    const { passes_for } = intentOf({ intent: block("intent", null, { pass_for: sunlight(deg(3)) }) });
+    // 127.5 klx exp(-0.21 x 15.15), m by Kasten and Young; sky 0.8 + 15.5 sqrt(sin 3 deg), seen (1 + sin 3 deg) / 2 of.
+    const straight = 127_500 * Math.exp(-0.21 * 15.15);
+    const sine = Math.sin(Math.PI / 60);
+    const sky = 800 + 15_500 * Math.sqrt(sine);
+    expect((passes_for?.illuminance ?? 0) / (straight + (sky * (1 + sine)) / 2)).toBeCloseTo(1, 2);
+    expect((passes_for?.level_illuminance ?? 0) / (straight * sine + sky)).toBeCloseTo(1, 2);
+  });
+
+  test("an overcast sky is as bright as its sun or its meter says, and an upright disc gets half a stop more than 0.396", () => {
+    const of = (sky: typeof overcast) =>
+      intentOf({ intent: block("intent", null, { pass_for: sky }) }).passes_for;
+    expect(of(overcast)).toMatchObject({ level_illuminance: null, illuminance: null, f_number: null });
+    // IES RP-21: 0.3 + 21 sin 30 deg klx; upright 0.396 of it (CIE) and half of a ground of 20 %.
+    const day = of(overcastSky(sunlight(deg(30))));
+    expect(day?.level_illuminance).toBeCloseTo(10_800, 6);
+    expect((day?.illuminance ?? 0) / (10_800 * (0.396 + 0.1))).toBeCloseTo(1, 2);
+    expect(day?.f_number).toBeCloseTo(Math.sqrt(((day?.illuminance ?? 0) * 200) / 128 / 250), 9);
+    expect(of(overcastSky(lx(6000)))).toMatchObject({ level_illuminance: 6000, elevation: null });
+    const night = of(overcastSky(sunAt("2026-06-21", "23:30 UTC")));
+    expect(night).toMatchObject({ level_illuminance: null, f_number: null });
+    expect(night?.basis.join(" ")).toContain("below the horizon");
+  });
+
+  test("a window with a sky before it gives a reading, and a steady light with its output gives the face as much", () => {
+    const wish = (sky?: typeof overcast) =>
+      block("intent", null, { pass_for: window(size(cm(90), cm(120)), m(1.6), sky) });
+    expect(intentOf({ intent: wish() }).passes_for?.f_number).toBeNull();
+    const found = intentOf({ intent: wish(overcastSky(lx(10_000))) }).passes_for;
+    // Summed over 800 x 800 parts of the window apart from the program: 363.945 lx behind glass of 80 %.
+    expect(found?.illuminance).toBeCloseTo(363.945, 2);
+    const lamp = block("light", "key", {
+      shape: rectangle(cm(90), cm(120)),
+      output: output(lm(found?.output ?? 0)),
+      distance: tape(m(1.6)),
+      elevation: deg(0),
+    });
+    const plan = planOf({ lights: [lamp] });
+    const face = plan.scene.stations.find(({ name }) => name === "face");
+    const reading = face === undefined ? null : readingAt(plan, face, ["key"]);
+    expect((reading?.exposure ?? 0) * 128).toBeCloseTo(363.945, 0);
   });
 
   test("a window straight opposite: solid angle and loss by hand", () => {

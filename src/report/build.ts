@@ -22,6 +22,7 @@ import type { Report } from "./schema/report.js";
 import { setupSentences } from "./setup.js";
 import { reportShadows } from "./shadows.js";
 import { reportStations } from "./stations.js";
+import { castFor } from "./thrown/cast.js";
 import { reportThrown } from "./thrown/report.js";
 import { judged, type LineOf } from "./verdict.js";
 
@@ -71,7 +72,7 @@ export function buildReport(
     stations: [...reportStations(plan, inputs)],
     gloss: reportGloss(plan),
     shadows,
-    thrown: reportThrown(scene, shadows),
+    thrown: reportThrown(castFor(plan), shadows),
     faces: reportFaces(plan),
     colour,
     intent,

@@ -3,6 +3,7 @@ import type { Recipe } from "../model/types.js";
 import type { Scene, SceneSubject, Source, Station } from "../scene/types.js";
 import type { SceneLight } from "../transport/scene-light.js";
 import type { ReportFrame } from "./schema/frame.js";
+import type { Cast } from "./thrown/cast.js";
 
 /** A scene with its light. The scene's lamps may be others than those the light was made with, its set may not. */
 export interface Lit {
@@ -19,6 +20,8 @@ export interface Plan extends Lit {
     readonly scene: Scene;
     readonly frame: ReportFrame;
   };
+  /** The shadows of this scene, where they are looked at more than once; they hold for no other. */
+  readonly cast?: Cast;
 }
 
 /** The key: the light that the scene names so; null without one. */

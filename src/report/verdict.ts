@@ -9,6 +9,7 @@ import { reportFrame } from "./frame/report.js";
 import type { Plan } from "./plan.js";
 import { runRules, type Warned } from "./rules/run.js";
 import type { Report } from "./schema/report.js";
+import { castOf } from "./thrown/cast.js";
 
 /** The line, from 1, on which an expectation is written; null where it is not known. */
 export type LineOf = (expectation: Expectation) => number | null;
@@ -28,7 +29,8 @@ export interface Judged extends Verdict, Pick<Warned, "silenced"> {
 export function judged(recipe: Recipe, scene: Scene, light: SceneLight, lineOf: LineOf = () => null): Judged {
   const bare: Plan = { recipe, scene, light };
   const frame = reportFrame(bare);
-  const plan: Plan = frame === null ? bare : { ...bare, picture: { recipe, scene, frame } };
+  const cast = castOf(scene);
+  const plan: Plan = { ...bare, cast, ...(frame === null ? {} : { picture: { recipe, scene, frame } }) };
   const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const asked: Asked = { plan, alarms };

@@ -2,7 +2,7 @@ import { emptyVector } from "../physics/light-vector.js";
 import { lyingOn } from "../scene/lying-on.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
-import { type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
+import { glancedSet, type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
 import { type Reach as BouncedReach, reachOf, slopesOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
@@ -35,6 +35,11 @@ export interface PoweredSource {
  */
 export interface SceneLight {
   readonly reach: (source: Source, meter: Meter) => Reach;
+  /**
+   * The same by fewer paths: `direct` as it is, `bounced` and its stated error at a fraction of the cost. It settles
+   * which of many places is worth a reading, and is shown nowhere.
+   */
+  readonly glance: (source: Source, meter: Meter) => Reach;
   /** The direct part alone, without the work that bounced light takes, lx s per lm s. */
   readonly direct: (source: Source, meter: Meter) => number;
   /**
@@ -66,6 +71,8 @@ interface Spot {
   readonly kept: KeptView;
   /** The same with one surface black after the other; made when first asked for. */
   blacks: readonly BlackSet[] | null;
+  /** The same set looked at less finely; made when first asked for. */
+  glanced: KeptView | null;
   readonly meter: Meter;
 }
 
@@ -83,6 +90,8 @@ interface Shared {
   readonly scene: Scene;
   readonly occluders: ReturnType<typeof occludersOf>;
   readonly whole: KeptSet;
+  /** Made when first asked for. */
+  readonly glanced: () => KeptSet;
 }
 
 /** The light of a scene. */
@@ -94,7 +103,13 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     directs: new Map(),
     slopes: new Map(),
   };
-  return lightFrom({ scene, occluders: occludersOf(scene), whole: keepSet(scene, quality) }, known);
+  const whole = keepSet(scene, quality);
+  let coarse: KeptSet | null = null;
+  const glanced = (): KeptSet => {
+    coarse ??= glancedSet(whole);
+    return coarse;
+  };
+  return lightFrom({ scene, occluders: occludersOf(scene), whole, glanced }, known);
 }
 
 function copyOf(known: Known): Known {
@@ -111,7 +126,7 @@ const copied = <K, T>(all: Map<K, Map<string, T>>): Map<K, Map<string, T>> =>
   new Map([...all].map(([key, own]) => [key, new Map(own)]));
 
 function lightFrom(shared: Shared, known: Known): SceneLight {
-  const { scene, occluders, whole } = shared;
+  const { scene, occluders, whole, glanced } = shared;
   const { spots, sources, reaches, directs, slopes } = known;
   const scratch = emptyVector();
 
@@ -120,7 +135,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     const key = meterKey(meter);
     const known = spots.get(key);
     if (known !== undefined) return known;
-    const spot: Spot = { kept: keptAt(whole, meter), blacks: null, meter };
+    const spot: Spot = { kept: keptAt(whole, meter), blacks: null, glanced: null, meter };
     spots.set(key, spot);
     return spot;
   };
@@ -165,7 +180,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     fork: () => lightFrom(shared, copyOf(known)),
     withStands: (moved) =>
       lightFrom(
-        { scene: moved, occluders: occludersOf(moved), whole },
+        { ...shared, scene: moved, occluders: occludersOf(moved) },
         { ...copyOf(known), sources: new Map(), directs: new Map() },
       ),
     reach: (source, held) => {
@@ -173,6 +188,13 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const { kept, meter } = spotOf(held);
       const { bounced, error } = bouncedOf(kept, source, key, meter);
       return { direct: directOf(source, key, meter), bounced, error };
+    },
+    glance: (source, held) => {
+      const key = sourceKey(source);
+      const spot = spotOf(held);
+      spot.glanced ??= keptAt(glanced(), spot.meter);
+      const { bounced, error } = bouncedOf(spot.glanced, source, key, spot.meter);
+      return { direct: directOf(source, key, spot.meter), bounced, error };
     },
     slope: (source, held, owners) => {
       const { kept, meter } = spotOf(held);

@@ -13,6 +13,7 @@ import type { Plan } from "../../src/report/plan.js";
 import { rules } from "../../src/report/rules/index.js";
 import { reportShadows } from "../../src/report/shadows.js";
 import { reportStations } from "../../src/report/stations.js";
+import { castOf } from "../../src/report/thrown/cast.js";
 import { reportThrown } from "../../src/report/thrown/report.js";
 import { buildScene } from "../../src/scene/build.js";
 import { sceneLight } from "../../src/transport/scene-light.js";
@@ -53,13 +54,14 @@ describe("a report's parts against its bounce", () => {
           parts.set(title, timed(run));
         };
         const keyed = keyReading(plan);
+        const cast = castOf(plan.scene);
         const shadows = reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant);
         let frame: ReturnType<typeof reportFrame> = null;
         part("frame", () => {
           frame = reportFrame(plan);
           return [reportSharpness(plan), reportTiming(plan)];
         });
-        part("thrown", () => reportThrown(plan.scene, [...shadows]));
+        part("thrown", () => reportThrown(cast, [...shadows]));
         part("face", () => reportFaces(plan));
         part("colour", () => reportColour(plan));
         part("intent", () => reportIntent(plan));
@@ -67,9 +69,13 @@ describe("a report's parts against its bounce", () => {
           reportFinishing(plan, { colour: reportColour(plan), intent: reportIntent(plan) }),
         );
         const together = [...parts.values()].reduce((sum, ms) => sum + ms, 0);
-        // As `buildReport` does it: the rules know the picture.
+        // As `judged` does it: the rules know the picture and the shadows.
         const { recipe, scene } = plan;
-        const seen: Plan = frame === null ? plan : { ...plan, picture: { recipe, scene, frame } };
+        const seen: Plan = {
+          ...plan,
+          cast,
+          ...(frame === null ? {} : { picture: { recipe, scene, frame } }),
+        };
         const byRule = rules.map((rule) => ({ code: rule.code, ms: timed(() => rule.check(seen)) }));
         const warnings = byRule.reduce((sum, { ms }) => sum + ms, 0);
         const share = (ms: number): string => `${ms.toFixed(0)} ms (${((100 * ms) / bounce).toFixed(0)} %)`;

@@ -47,7 +47,8 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
   };
   const near: SceneLight = {
     ...light,
-    reach: (source, meter) => {
+    reach: (source, meter) => near.glance(source, meter),
+    glance: (source, meter) => {
       const { bounced, error } = light.reach(before.get(nameOf(source)) ?? source, heldBefore(meter));
       return { direct: moved.light.direct(source, meter), bounced, error };
     },
@@ -75,7 +76,8 @@ export function tintedPlan(plan: Plan, owners: readonly string[], by: number): P
   const { light } = plan;
   const tinted: SceneLight = {
     ...light,
-    reach: (source, meter) => {
+    reach: (source, meter) => tinted.glance(source, meter),
+    glance: (source, meter) => {
       const { direct, bounced, error } = light.reach(source, meter);
       return { direct, bounced: Math.max(0, bounced + by * light.slope(source, meter, owners)), error };
     },

@@ -42,11 +42,20 @@ export function sumOf(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
 }
 
-/** What one light gives a meter at its present setting; nothing for a light that is not there. */
-export function shareOf({ scene, light }: Lit, name: string, meter: Meter): Share {
+/**
+ * What one light gives a meter at its present setting; nothing for a light that is not there.
+ *
+ * @param ask - `glance` for bounced light by fewer paths, with the greater error that it states.
+ */
+export function shareOf(
+  { scene, light }: Lit,
+  name: string,
+  meter: Meter,
+  ask: "reach" | "glance" = "reach",
+): Share {
   const parts = scene.sources
     .filter((source) => lampName(source) === name && source.energy > 0)
-    .map((source) => ({ energy: source.energy, ...light.reach(source, meter) }));
+    .map((source) => ({ energy: source.energy, ...light[ask](source, meter) }));
   return {
     name,
     direct: sumOf(parts.map((part) => part.energy * part.direct)),
@@ -69,11 +78,16 @@ export function readingAt(lit: Lit, meter: Meter, lights: readonly string[] = []
   const shares = lightsOf(lit.scene)
     .filter(({ name }) => lights.length === 0 || lights.includes(name))
     .map(({ name }) => shareOf(lit, name, meter));
+  return readingOf(lit.scene, meter, shares);
+}
+
+/** The reading that shares make together. */
+export function readingOf(scene: Scene, meter: Meter, shares: readonly Share[]): Reading {
   const exposure = sumOf(shares.map((share) => share.direct + share.bounced));
   return {
     exposure: exposure < LEAST ? 0 : exposure,
     error: sumOf(shares.map((share) => share.error)),
-    constant: constantOf(lit.scene, meter.receptor),
+    constant: constantOf(scene, meter.receptor),
     shares,
   };
 }

@@ -2,6 +2,7 @@ import { discTowards } from "../../scene/held-meter.js";
 import type { Station } from "../../scene/types.js";
 import { evaluate } from "../evaluate/expression.js";
 import { backgroundPoints } from "../geometry/background-points.js";
+import { type Extreme, extremesAmong } from "../light/extremes.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { faceWords, firstFace, lightsOn } from "../plan.js";
@@ -35,8 +36,12 @@ export function againstWords({ recipe, scene }: Plan): string {
   return of.station === "face" ? faceWords(scene) : of.station;
 }
 
-/** The spread over the background in the picture; null where there is none or it gets no light. */
-export function backgroundSpread(plan: Plan): BackgroundSpread | null {
+/**
+ * The spread over the background in the picture; null where there is none or it gets no light.
+ *
+ * @param most - Stops of spread that are of no interest: null as well where it is surely no greater.
+ */
+export function backgroundSpread(plan: Plan, most = 0): BackgroundSpread | null {
   const { scene, recipe } = plan;
   const station = minded(plan) ? backgroundStation(scene) : null;
   if (station === null) return null;
@@ -54,11 +59,17 @@ export function backgroundSpread(plan: Plan): BackgroundSpread | null {
           ? null
           : readingAt(plan, towardsCamera);
   if (against === null) return null;
-  const levels = backgroundPoints(scene, station).flatMap(({ meter, where }) => {
-    const stops = stopsOver(readingAt(plan, meter), against);
-    return stops === null ? [] : [{ stops, where }];
-  });
-  const sorted = [...levels].sort((a, b) => b.stops - a.stops);
-  const [bright, dark] = [sorted[0], sorted[sorted.length - 1]];
-  return bright === undefined || dark === undefined ? null : { station, bright, dark };
+  const places = backgroundPoints(scene, station);
+  const found = extremesAmong(
+    plan,
+    places.map(({ meter }) => meter),
+    most,
+  );
+  if (found === null) return null;
+  const level = ({ index, reading }: Extreme): BackgroundSpread["bright"] | null => {
+    const stops = stopsOver(reading, against);
+    return stops === null ? null : { stops, where: places[index]?.where ?? "" };
+  };
+  const [bright, dark] = [level(found.bright), level(found.dark)];
+  return bright === null || dark === null ? null : { station, bright, dark };
 }

@@ -49,8 +49,8 @@ export const bgUneven: Rule = {
     source: "Common practice, no source.",
   },
   check: (plan) => {
-    const found = backgroundSpread(plan);
     const most = threshold(plan.recipe, whiteWish(plan) ? "uneven_white" : "uneven_grey");
+    const found = backgroundSpread(plan, most);
     if (found === null || spreadOf(found) <= most + 1e-9) return [];
     return [
       {

@@ -10,7 +10,8 @@ import { ceilTo, fixed } from "../say/number.js";
 import { sayAngle, sayEdge } from "../say/quantity.js";
 import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
-import { middleEdge, outlineEdges, shadowsOf, stageOf } from "../thrown/shadows-of.js";
+import { castFor } from "../thrown/cast.js";
+import { middleEdge, outlineEdges } from "../thrown/shadows-of.js";
 import { keyLight } from "./key-light.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
@@ -30,15 +31,14 @@ interface Opening {
 
 /** The widths of both edges on the surface on which they lie furthest behind the subject, m; null without one. */
 function edgesOf(plan: Plan, narrow: Source, wide: Source) {
-  const { scene } = plan;
-  const stages = [narrow, wide].map((source) => stageOf(scene, source));
-  const [a, b] = stages.map((stage) =>
-    stage.throwers.people.slice(0, 1).flatMap((person) => shadowsOf(stage, person)),
+  const cast = castFor(plan);
+  const [a, b] = [narrow, wide].map((source) =>
+    cast.throwers.people.slice(0, 1).flatMap((person) => cast.shadows(source, person)),
   );
   for (const shadow of a ?? []) {
     const other = (b ?? []).find(({ surface }) => surface === shadow.surface);
-    const first = middleEdge(outlineEdges(shadow, scene));
-    const second = other === undefined ? null : middleEdge(outlineEdges(other, scene));
+    const first = middleEdge(outlineEdges(shadow));
+    const second = other === undefined ? null : middleEdge(outlineEdges(other));
     if (first === null || second === null || first.gap <= GAP) continue;
     return { surface: shadow.surface, narrow: first.full, wide: second.full };
   }

@@ -1,17 +1,16 @@
 import type { Vec3 } from "../../core/vector.js";
-import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
+import type { ScenePolygon, Source } from "../../scene/types.js";
 import { atHeight, withSource } from "../change/move-source.js";
 import type { Plan } from "../plan.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
 import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
-import { partInFrame } from "../thrown/in-picture.js";
+import { type Cast, castFor } from "../thrown/cast.js";
 import { isShell } from "../thrown/plane.js";
 import { toSurface } from "../thrown/seams.js";
-import { ringsOf, within } from "../thrown/shade.js";
-import { type Shadow, shadowsOf, stageOf } from "../thrown/shadows-of.js";
-import { faceChange, fitsRoom, keyLight } from "./key-light.js";
+import { type Shadow, seenRings } from "../thrown/shadows-of.js";
+import { faceChange, fitsRoom, type KeyLight, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
@@ -25,31 +24,21 @@ interface Past {
   readonly far: number;
 }
 
-/** The places of a shadow inside the frame. */
-function seenPlaces(scene: Scene, { parts }: Shadow): readonly Vec3[] {
-  const { camera } = scene;
-  return parts.flatMap(({ ground, region }) => {
-    const frame = camera === null ? null : partInFrame(camera, ground.polygon.vertices);
-    return frame === null ? [] : ringsOf(ground, within(ground, region, frame)).flat();
-  });
-}
-
 /** The shadow of a subject that runs furthest past a paper on which it falls as well, in the frame; null without one. */
-export function furthestPast(scene: Scene, source: Source): Past | null {
+export function furthestPast(cast: Cast, source: Source): Past | null {
+  const { scene } = cast;
   const papers = scene.polygons.filter(({ kind }) => kind === "paper");
   if (papers.length === 0 || scene.camera === null) return null;
-  const stage = stageOf(scene, source);
   let worst: Past | null = null;
-  for (const person of stage.throwers.people) {
-    const shadows = shadowsOf(stage, person);
+  for (const person of cast.throwers.people) {
+    const shadows = cast.shadows(source, person);
     for (const paper of new Set(papers.map(({ name }) => ownerOf(name)))) {
       if (!shadows.some(({ surface }) => surface === paper)) continue;
       const own = papers.filter(({ name }) => ownerOf(name) === paper);
       for (const shadow of shadows.filter(isOnRoom)) {
-        const far = seenPlaces(scene, shadow).reduce(
-          (most, place) => Math.max(most, awayFrom(own, place)),
-          0,
-        );
+        const far = shadow.parts
+          .flatMap((part) => seenRings(part).flat())
+          .reduce((most, place) => Math.max(most, awayFrom(own, place)), 0);
         if (far > (worst?.far ?? 0)) worst = { who: person.name, paper, on: shadow.surface, far };
       }
     }
@@ -70,12 +59,13 @@ function awayFrom(polygons: readonly ScenePolygon[], place: Vec3): number {
 const STEP = 0.1;
 const STEPS = 20;
 
-function raised(plan: Plan, source: Source, most: number): Source | null {
+function raised(plan: Plan, { source, index }: KeyLight, most: number): Source | null {
   if (source.patch !== undefined) return null;
   for (let i = 1; i <= STEPS; i++) {
     const higher = atHeight(source, ceilTo(source.centre[2] + i * STEP, 0.01));
     if (!fitsRoom(plan.scene, higher)) return null;
-    if ((furthestPast(plan.scene, higher)?.far ?? 0) <= most) return higher;
+    const there = withSource(plan, index, higher);
+    if ((furthestPast(castFor(there), higher)?.far ?? 0) <= most) return higher;
   }
   return null;
 }
@@ -93,10 +83,10 @@ export const shadowOffPaper: Rule = {
   },
   check: (plan) => {
     const key = keyLight(plan);
-    const past = key === null ? null : furthestPast(plan.scene, key.source);
+    const past = key === null ? null : furthestPast(castFor(plan), key.source);
     const most = threshold(plan.recipe, "off_paper");
     if (key === null || past === null || past.far <= most + 1e-9) return [];
-    const higher = raised(plan, key.source, most);
+    const higher = raised(plan, key, most);
     let lift = "";
     if (higher !== null) {
       const change = faceChange(plan, withSource(plan, key.index, higher));

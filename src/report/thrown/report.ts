@@ -7,6 +7,7 @@ import { firstSubject, lightsOn } from "../plan.js";
 import { ownerOf } from "../say/surfaces.js";
 import type { ReportShadow } from "../schema/report.js";
 import type { ReportThrown, ThrownShadow } from "../schema/thrown.js";
+import type { Cast } from "./cast.js";
 import { type EdgeAt, narrowWidth } from "./edges.js";
 import { backgroundCorners, fanOf } from "./fan.js";
 import { stretchInPicture } from "./in-picture.js";
@@ -20,25 +21,22 @@ import {
   runsOver,
   type Shadow,
   seamsOf,
-  shadowsOf,
-  stageOf,
 } from "./shadows-of.js";
 import { thinned } from "./thin.js";
-import { throwersOf } from "./throwers.js";
 
 /**
  * Every shadow as it falls: of each subject by each light that is on, on each surface, and of pieces where the picture
  * shows them.
  *
+ * @param cast - The scene's shadows.
  * @param depths - What a shadow does on each surface, from which its depth is taken.
  */
-export function reportThrown(scene: Scene, depths: readonly ReportShadow[]): ReportThrown {
-  const throwers = throwersOf(scene);
+export function reportThrown(cast: Cast, depths: readonly ReportShadow[]): ReportThrown {
+  const { scene, throwers } = cast;
   const lights = lightsOn(scene);
   const shadows = lights.flatMap((source) => {
-    const stage = stageOf(scene, source, throwers);
     return [...throwers.people, ...throwers.pieces].flatMap((thrower) => {
-      const found = shadowsOf(stage, thrower);
+      const found = cast.shadows(source, thrower);
       return found.flatMap((shadow) => {
         // What is thrown outside of the picture by a piece is of no use to anyone.
         if (thrower.subject === null && !((areas(shadow).inFrame ?? 0) > 0)) return [];
@@ -80,7 +78,7 @@ function row(
     depth: depthNear(scene, source, shadow, depths),
     crosses: [...seamsOf(shadow, all)],
     runs_over: runsOver(shadow),
-    edge: edgeRow(scene, outlineEdges(shadow, scene)),
+    edge: edgeRow(scene, outlineEdges(shadow)),
   };
 }
 

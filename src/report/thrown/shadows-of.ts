@@ -29,7 +29,9 @@ export interface ShadowPart {
   readonly rings: readonly (readonly Vec3[])[];
   /** m2 */
   readonly area: number;
-  /** The part of it inside the frame, m2; null without a camera. */
+  /** The part of it inside the frame; null without a camera, and where the frame shows nothing of the surface. */
+  readonly seen: Region | null;
+  /** The size of that part, m2; null with it. */
   readonly inFrame: number | null;
 }
 
@@ -86,12 +88,18 @@ export function shadowsOf(stage: Stage, thrower: Thrower): readonly Shadow[] {
     const area = squareMetres(region);
     if (!(area > LEAST)) continue;
     const frame = camera === null ? null : partInFrame(camera, ground.polygon.vertices);
-    const inFrame = frame === null ? null : squareMetres(within(ground, region, frame));
+    const seen = frame === null ? null : within(ground, region, frame);
+    const inFrame = seen === null ? null : squareMetres(seen);
     const owner = groundOwner(ground);
-    const part: ShadowPart = { ground, region, rings: ringsOf(ground, region), area, inFrame };
+    const part: ShadowPart = { ground, region, rings: ringsOf(ground, region), area, seen, inFrame };
     owners.set(owner, [...(owners.get(owner) ?? []), part]);
   }
   return [...owners].map(([surface, parts]) => ({ light, thrower, surface, parts }));
+}
+
+/** The outline of what lies in the frame of a part of a shadow; empty without a camera. */
+export function seenRings({ ground, seen }: ShadowPart): readonly (readonly Vec3[])[] {
+  return seen === null ? [] : ringsOf(ground, seen);
 }
 
 /** m2 of a shadow, and of what of it lies in the frame; null without a camera. */
@@ -171,14 +179,10 @@ function placesOn(ring: readonly Vec3[]): readonly Vec3[] {
 }
 
 /** Places spread over the outline of a shadow, those in the frame where any are. */
-function outlinePlaces({ parts }: Shadow, scene: Scene): readonly [LitGround, Vec3][] {
-  const { camera } = scene;
+function outlinePlaces({ parts }: Shadow): readonly [LitGround, Vec3][] {
   const on = (ground: LitGround, rings: readonly (readonly Vec3[])[]): [LitGround, Vec3][] =>
     rings.flatMap((ring) => placesOn(ring).map((point): [LitGround, Vec3] => [ground, point]));
-  const seen = parts.flatMap(({ ground, region }) => {
-    const frame = camera === null ? null : partInFrame(camera, ground.polygon.vertices);
-    return frame === null ? [] : on(ground, ringsOf(ground, within(ground, region, frame)));
-  });
+  const seen = parts.flatMap((part) => on(part.ground, seenRings(part)));
   return seen.length > 0 ? seen : parts.flatMap(({ ground, rings }) => on(ground, rings));
 }
 
@@ -186,8 +190,8 @@ function outlinePlaces({ parts }: Shadow, scene: Scene): readonly [LitGround, Ve
  * The edge of a shadow along its outline, by its width, least first: at no more than 24 places, inside the frame where
  * any of it lies there. Where the outline ends at the rim of a surface or of the frame there is no edge.
  */
-export function outlineEdges(shadow: Shadow, scene: Scene): readonly EdgeAt[] {
-  const places = outlinePlaces(shadow, scene);
+export function outlineEdges(shadow: Shadow): readonly EdgeAt[] {
+  const places = outlinePlaces(shadow);
   const lengths: number[] = [];
   let total = 0;
   places.forEach(([, point], i) => {

@@ -10,11 +10,14 @@ export interface Fineness {
   readonly mostCorners: number;
   /** Sets are added until the standard error is below this share of the station's whole light from the source. */
   readonly target: number;
+  /** Standard errors of the sets' mean in the stated error: more where few paths may have missed what is rare and bright. */
+  readonly errors: number;
 }
 
 /** What each quality means. */
 export const fineness: Readonly<Record<Quality, Fineness>> = {
-  usual: { paths: 128, leastSets: 8, mostCorners: 30_000, target: 0.007 },
-  look: { paths: 64, leastSets: 6, mostCorners: 1_500, target: 0.03 },
-  fine: { paths: 256, leastSets: 16, mostCorners: 200_000, target: 0.002 },
+  usual: { paths: 128, leastSets: 8, mostCorners: 30_000, target: 0.007, errors: 2.5 },
+  look: { paths: 64, leastSets: 6, mostCorners: 1_500, target: 0.03, errors: 2.5 },
+  glance: { paths: 32, leastSets: 6, mostCorners: 800, target: 0.05, errors: 4 },
+  fine: { paths: 256, leastSets: 16, mostCorners: 200_000, target: 0.002, errors: 2.5 },
 };

@@ -37,6 +37,12 @@ export function keepSet(scene: Scene, quality: Quality = "usual"): KeptSet {
   return { fineness: rule, world, surfaces, ...lampsOf(world, surfaces, rule) };
 }
 
+/** The same set, looked at less finely: what is made ready for the set serves both. */
+export function glancedSet(kept: KeptSet): KeptSet {
+  const { world, surfaces } = kept;
+  return { ...kept, fineness: fineness.glance, ...lampsOf(world, surfaces, fineness.glance) };
+}
+
 /** A kept set as a meter looks at it. */
 export function keptAt(kept: KeptSet, meter: Meter): KeptView {
   const { world, surfaces, fineness: rule } = kept;

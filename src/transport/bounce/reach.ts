@@ -17,19 +17,16 @@ export interface Reach {
   readonly sets: number;
 }
 
-/** Standard errors in the stated error. */
-const ERRORS = 2.5;
-
 /**
  * Bounced light of a source at a station: sets of paths are followed until their means agree well enough. The stated
- * error is 2.5 standard errors of the mean of the sets, widened for the small number of sets.
+ * error is some standard errors of the mean of the sets, widened for the small number of sets.
  *
  * @param direct - What the source gives the meter straight, lx s per lm s.
  */
 export function reachOf(kept: KeptView, source: ShadedSource, direct: number): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0 };
-  const { leastSets, mostCorners, target, paths } = kept.fineness;
+  const { leastSets, mostCorners, target, errors, paths } = kept.fineness;
   let sum = 0;
   let squares = 0;
   let sets = 0;
@@ -45,7 +42,7 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
     const full = corners + corners / sets > mostCorners;
     if (full || spread <= target * (direct + bounced)) {
-      const error = ERRORS * Math.sqrt((sets - 1) / (sets - 3)) * spread;
+      const error = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread;
       return { bounced, error, sets };
     }
   }

@@ -1,5 +1,5 @@
 /** How finely interreflection is worked out: `usual` for every day, `fine` to a third of its error. */
-export type Quality = "usual" | "fine" | "look";
+export type Quality = "usual" | "fine" | "look" | "glance";
 
 /**
  * What one surface does for a meter under some lights; both numbers in lx s. In stops the surface gives

@@ -50,7 +50,7 @@ describe("the edge of a card's shadow on a parallel flat", () => {
     set: setOf(card, back(0.5)),
     lights: [lampAt(0, -3, 2, disc(cm(10)))],
   }).scene;
-  const edges = outlineEdges(shadowOf(scene, "card", "back"), scene);
+  const edges = outlineEdges(shadowOf(scene, "card", "back"));
 
   test("is s g / D wide for a flat lamp on the axis", () => {
     expect(edges.length).toBeGreaterThan(10);
@@ -71,7 +71,7 @@ test("on the floor an edge across the light is wider by 1 / sin of its height, o
   // A lamp 10 cm wide, 2 m up, looked at from 2 m away; a board 1 m high stands at the mark, square to it.
   const board = block("flat", "board", { size: size(m(1), m(1)), at: offset({}) }) as never;
   const scene = planOf({ subjects: [], camera: null, set: setOf(board), lights: [lampAt(0, -2, 2)] }).scene;
-  const edges = outlineEdges(shadowOf(scene, "board", "floor"), scene);
+  const edges = outlineEdges(shadowOf(scene, "board", "floor"));
   const top = edges.filter(({ at: [, y] }) => Math.abs(y - 2) < 1e-3);
   expect(top.length).toBeGreaterThan(0);
   for (const {
@@ -183,7 +183,7 @@ test("the middle width is that of a place on the outline, and a wider lamp draws
       room,
       lights: [bulb({ shape: rectangle(cm(wide), cm(wide)) })],
     });
-    const edges = outlineEdges(shadowOf(scene, "subject", "back"), scene);
+    const edges = outlineEdges(shadowOf(scene, "subject", "back"));
     return middleEdge(edges)?.full ?? 0;
   });
   expect((widths[1] ?? 0) / (widths[0] ?? 1)).toBeGreaterThan(3.5);

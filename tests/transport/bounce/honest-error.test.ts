@@ -11,31 +11,59 @@ interface Pair {
   readonly stated: number;
 }
 
-function pairsOf(scene: Scene): readonly Pair[] {
-  const [usual, fine] = [sceneLight(scene), sceneLight(scene, "fine")];
-  return scene.stations.flatMap((station) =>
-    scene.sources.flatMap((source) => {
-      const [a, b] = [usual.reach(source, station), fine.reach(source, station)];
-      if (!(b.bounced > 0)) return [];
-      return [
-        {
-          apart: Math.abs(a.bounced - b.bounced),
-          stated: Math.sqrt(a.error * a.error + b.error * b.error),
-        },
-      ];
-    }),
-  );
+/** Pairs of a full reading, and of a glance, with the same finer working. */
+interface Pairs {
+  readonly reach: readonly Pair[];
+  readonly glance: readonly Pair[];
 }
 
+function pairsOf(scene: Scene): Pairs {
+  const [usual, fine] = [sceneLight(scene), sceneLight(scene, "fine")];
+  const all = scene.stations.flatMap((station) => scene.sources.map((source) => ({ station, source })));
+  const found = all.filter(({ station, source }) => fine.reach(source, station).bounced > 0);
+  const by = (ask: keyof Pairs): readonly Pair[] =>
+    found.map(({ station, source }) => {
+      const [a, b] = [usual[ask](source, station), fine.reach(source, station)];
+      return {
+        apart: Math.abs(a.bounced - b.bounced),
+        stated: Math.sqrt(a.error * a.error + b.error * b.error),
+      };
+    });
+  return { reach: by("reach"), glance: by("glance") };
+}
+
+const scenes = [1, 3, 10].map((seed) => sceneOf(randomBlocks(seed)));
+const known = scenes.map(pairsOf);
+
+const outside = (pairs: readonly Pair[], scale: number): number =>
+  pairs.filter(({ apart, stated }) => apart > scale * stated).length / pairs.length;
+
 test("the stated error of bounced light covers what finer working finds, nearly always, and is not wider by far", () => {
-  const pairs = [1, 3, 10].flatMap((seed) => pairsOf(sceneOf(randomBlocks(seed))));
-  const outside = (scale: number): number =>
-    pairs.filter(({ apart, stated }) => apart > scale * stated).length / pairs.length;
+  const pairs = known.flatMap(({ reach }) => reach);
   expect(pairs.length).toBeGreaterThan(40);
   // 2.5 standard errors leave 1.2 % of a normal spread outside.
-  const law = (scale: number): void => expect(outside(scale)).toBeLessThan(0.03);
+  const law = (scale: number): void => expect(outside(pairs, scale)).toBeLessThan(0.03);
   law(1);
   mustBreak(() => law(0.2));
   // One standard error leaves about a third outside: a bound that never meets the deviations would say nothing.
-  expect(outside(0.2)).toBeGreaterThan(0.2);
+  expect(outside(pairs, 0.2)).toBeGreaterThan(0.2);
+});
+
+test("so does the stated error of a glance, which follows fewer paths and knows that it knows less", () => {
+  const pairs = known.flatMap(({ glance }) => glance);
+  const law = (scale: number): void => expect(outside(pairs, scale)).toBeLessThan(0.03);
+  law(1);
+  mustBreak(() => law(2.5 / 4 / 2));
+  expect(outside(pairs, 0.1)).toBeGreaterThan(0.2);
+  const stated = (all: readonly Pair[]): number => all.reduce((sum, row) => sum + row.stated, 0);
+  expect(stated(pairs)).toBeGreaterThan(2 * stated(known.flatMap(({ reach }) => reach)));
+});
+
+test("a glance knows what comes straight as a reading does", () => {
+  for (const scene of scenes) {
+    const light = sceneLight(scene);
+    for (const station of scene.stations)
+      for (const source of scene.sources)
+        expect(light.glance(source, station).direct).toBe(light.direct(source, station));
+  }
 });

@@ -44,7 +44,7 @@ const none = (type: Found["type"], on: string): Found =>
 function edge(scene: Scene, source: Source, expr: ResultExpr, on: string): Found {
   const shadows = shadowsOn(scene, source, on).filter(({ thrower }) => thrower.subject !== null);
   if (shadows.length === 0) return none("length", on);
-  const edges = shadows.flatMap((shadow) => outlineEdges(shadow, scene)).sort((a, b) => a.full - b.full);
+  const edges = shadows.flatMap((shadow) => outlineEdges(shadow)).sort((a, b) => a.full - b.full);
   const middle = middleEdge(edges);
   const width = middle === null ? null : expr.name === "shadow_edge" ? middle.full : narrowWidth(middle);
   return {

@@ -12,7 +12,7 @@ export interface Order {
   readonly title: string | null;
   /** The figure that is drawn; null where the view is no figure. */
   readonly figure: FigureName | null;
-  /** The light whose throw is drawn; null for the key. */
+  /** The light whose throw or fall-off is drawn; null for the key. */
   readonly light: string | null;
   /** The recipe's file by its path from the page; null where the recipe stands in the fence. */
   readonly file: string | null;
@@ -107,7 +107,7 @@ function readOptions(start: Order, words: readonly Word[]): ReadOrder {
       order = { ...order, level: Number(value.text) };
     } else return { problem: `There is no option "${word.text}". There are ${options}.` };
   }
-  if (order.light !== null && order.figure !== "throw")
-    return { problem: "`light` belongs to `figure throw`, the one figure that is of one light." };
+  if (order.light !== null && order.figure !== "throw" && order.figure !== "falloff")
+    return { problem: "`light` belongs to `figure throw` and `figure falloff`, which are of one light." };
   return { order };
 }

@@ -74,6 +74,15 @@ describe("a figure in a page", () => {
     expect(html).not.toContain(byMarkdownIt(page("halfshade figure throw")));
   });
 
+  test("of the fall-off may be of one light too, and of other figures there is no one light", () => {
+    const drawn = drawFigure(evaluated, "falloff", { light: "key" });
+    if (typeof drawn === "string") throw new Error(drawn);
+    expect(byMarkdownIt(page('halfshade figure falloff light "key"'))).toContain(
+      renderSvg(drawn, { width: 720, theme: "light" }).trimEnd(),
+    );
+    expect(byMarkdownIt(page('halfshade figure ratio light "key"'))).toMatch(/belongs to .*figure falloff/);
+  });
+
   test("that is not there is said in its place", () => {
     expect(byMarkdownIt(page('halfshade figure throw light "rim"'))).toMatch(
       /no light of that name; there is key/,

@@ -161,7 +161,7 @@ export const commands: readonly CommandRow[] = [
     name: "draw",
     operands: "FILE [FIGURE]",
     count: [1, 2],
-    help: "Draw a figure of a set-up: plan, side, throw, frame, edge or readings. The usual one is the plan.",
+    help: "Draw a figure of a set-up: plan, side, throw, frame, edge, readings, ratio or falloff. The usual one is the plan.",
     options: [
       variant,
       format("svg", "png"),
@@ -169,7 +169,7 @@ export const commands: readonly CommandRow[] = [
       force,
       theme,
       pixels,
-      { name: "light", value: "NAME", help: "The light whose throw is drawn (usual: the key)" },
+      { name: "light", value: "NAME", help: "The light whose throw or fall-off is drawn (usual: the key)" },
       { name: "gap", value: "LENGTH", help: "From the edge to the surface behind it (usual: 50cm)" },
       root,
       watch,
@@ -179,6 +179,7 @@ export const commands: readonly CommandRow[] = [
     examples: [
       "halfshade draw plan.light -o plan.svg",
       "halfshade draw plan.light throw --light key -o throw.png",
+      "halfshade draw plan.light falloff -o falloff.svg",
     ],
   },
   {

@@ -20,6 +20,9 @@ export type Ink =
   | "frame"
   | "curve"
   | "second"
+  | "third"
+  | "fourth"
+  | "thin"
   | "grid"
   | "axis"
   | "contour";

@@ -1,10 +1,13 @@
+import type { Source } from "../../scene/types.js";
 import { keyOf, lightsOf, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import type { Report } from "../schema/report.js";
 import type { Drawing } from "./drawing.js";
 import { edgeDrawing } from "./edge.js";
+import { fallOffDrawing } from "./fall-off.js";
 import { frameDrawing } from "./frame.js";
 import { planDrawing } from "./plan.js";
+import { ratioDrawing } from "./ratio.js";
 import { readingsDrawing } from "./readings.js";
 import { sideDrawing } from "./side.js";
 import { throwDrawing } from "./throw.js";
@@ -17,6 +20,8 @@ export const figureTable = [
   { name: "frame", help: "The picture through the lens, in outlines" },
   { name: "edge", help: "Light across the edge of a shadow, the sun's beside it" },
   { name: "readings", help: "Every reading against the key's, in stops" },
+  { name: "ratio", help: "What each light gives to lit and shaded side, face, background and floor" },
+  { name: "falloff", help: "Readings along the line from a light through the face to what is behind" },
 ] as const;
 
 /** The name of a figure. */
@@ -30,7 +35,7 @@ export interface Figured {
 
 /** What may be asked besides the figure's name. */
 export interface FigureOptions {
-  /** The light whose throw is drawn; the key where nothing is said. */
+  /** The light whose throw or fall-off is drawn; the key where nothing is said. */
   readonly light?: string;
   /** From the edge to the surface behind it, m; half a metre where nothing is said. */
   readonly gap?: number;
@@ -48,14 +53,8 @@ export function drawFigure(
     case "side":
       return sideDrawing(plan);
     case "throw": {
-      const light =
-        options.light === undefined
-          ? keyOf(plan.scene)
-          : lightsOf(plan.scene).find((source) => source.name === options.light);
-      if (light === null || light === undefined) {
-        const names = lightsOf(plan.scene).map((source) => source.name);
-        return `There is no light of that name; ${names.length === 0 ? "there is none" : `there is ${list(names)}`}.`;
-      }
+      const light = lightFor(plan, options.light);
+      if (typeof light === "string") return light;
       return (
         throwDrawing(plan, light) ?? "A throw needs a subject, and a lamp that is not straight above it."
       );
@@ -66,7 +65,26 @@ export function drawFigure(
       return edgeDrawing(plan, options.gap) ?? "No light that is on throws an edge at its aim.";
     case "readings":
       return readingsDrawing(report) ?? "There is no reading at a face to compare with.";
+    case "ratio":
+      return ratioDrawing(plan, report) ?? "There is no reading at a face to compare with.";
+    case "falloff": {
+      const light = lightFor(plan, options.light);
+      if (typeof light === "string") return light;
+      return (
+        fallOffDrawing(plan, light) ??
+        `There is no line from ${light.name} through the face on which a meter reads its light.`
+      );
+    }
     default:
       return name satisfies never;
   }
+}
+
+/** The light of that name, the key where nothing is said, or a sentence on those that there are. */
+function lightFor({ scene }: Plan, named: string | undefined): Source | string {
+  const lights = lightsOf(scene);
+  const light = named === undefined ? keyOf(scene) : lights.find(({ name }) => name === named);
+  if (light !== null && light !== undefined) return light;
+  const names = lights.map(({ name }) => name);
+  return `There is no light of that name; ${names.length === 0 ? "there is none" : `there is ${list(names)}`}.`;
 }

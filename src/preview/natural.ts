@@ -1,13 +1,12 @@
 import type { Vec3 } from "../core/vector.js";
+import { degrees } from "../math/rotation.js";
 import { flashFNumber } from "../physics/exposure.js";
 import { overcastLuminance } from "../physics/overcast-sky.js";
-import { clearSkyIlluminance } from "../physics/sky-illuminance.js";
-import { directNormalSun, EXTINCTION_CLEAR } from "../physics/sun-illuminance.js";
 import { sunAngularDiameter } from "../physics/sun-size.js";
 import { wayTo } from "../report/frame/look.js";
 import { lensOf } from "../report/frame/project.js";
 import { bearingOf, directionTo } from "../report/geometry/directions.js";
-import { MEAN_DAY } from "../report/intent/natural.js";
+import { sunLightOf } from "../report/intent/sun-light.js";
 import { sunPlace } from "../report/intent/sun-place.js";
 import { keyReading } from "../report/light/key-reading.js";
 import type { Plan } from "../report/plan.js";
@@ -138,10 +137,10 @@ function exchange(plan: Plan, asked: NaturalName, view: View): Exchanged | strin
   if (!(key.elevation > 0))
     return "The key does not stand above the horizon of the face, so no sun can be there.";
   const altitude = Math.asin(towards[2]);
-  const day = sun?.day ?? MEAN_DAY;
   const width = sun === null ? (sunAngularDiameter(1) ?? 0) : (sun.size * Math.PI) / 180;
-  const level = clearSkyIlluminance(altitude) * seconds;
-  const square = directNormalSun(day, altitude, EXTINCTION_CLEAR) * seconds;
+  const light = sunLightOf({ elevation: degrees(altitude), day: sun?.day ?? null });
+  const level = (light?.sky ?? 0) * seconds;
+  const square = (light?.square ?? 0) * seconds;
   const other =
     sun !== null && Math.abs(sun.elevation - key.elevation) >= 1
       ? ` (the wish is ${sayAngle(sun.elevation)})`

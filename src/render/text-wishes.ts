@@ -1,6 +1,6 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
 import type { Report } from "../report/schema/report.js";
-import { fixed, significant } from "./number.js";
+import { fixed, kelvin, significant } from "./number.js";
 import { indented, labelled, type ViewOptions } from "./report-lines.js";
 
 type Intent = NonNullable<Report["intent"]>;
@@ -56,6 +56,7 @@ export function naturalSentences({ passes_for }: Intent): readonly string[] {
     angular_size,
     shadow_depth,
     colour,
+    mixed_colour,
     level_illuminance,
     illuminance,
     output,
@@ -70,7 +71,8 @@ export function naturalSentences({ passes_for }: Intent): readonly string[] {
     ...say(azimuth, (n) => `${n} deg from north over east`, 0),
     ...say(angular_size, (n) => `${n} deg wide`, angular_size !== null && angular_size < 1 ? 2 : 0),
     ...say(shadow_depth, (n) => `shadows on level ground ${n} stop deep`),
-    ...say(colour, (n) => `${n} K`, 0),
+    ...(colour === null ? [] : [`${kelvin(colour)} straight from the sun`]),
+    ...(mixed_colour === null ? [] : [`${kelvin(mixed_colour)} with its sky on a plane turned to it`]),
     ...(level_illuminance === null ? [] : [`${significant(level_illuminance, 2)} lx on open level ground`]),
     ...(illuminance === null ? [] : [`${significant(illuminance, 2)} lx on ${planeWords[kind]}`]),
     ...(shown === null ? [] : [`a disc there would read ${shown}`]),

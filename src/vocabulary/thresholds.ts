@@ -241,7 +241,7 @@ export const thresholdTable = [
     name: "off_balance",
     value: 30,
     unit: "mired",
-    help: "Difference in colour between the key and the camera's white balance.",
+    help: "Difference in colour between the light on the face and the camera's white balance.",
     source: practice,
   },
   {

@@ -330,6 +330,8 @@ export const sample: Report = reportSchema.parse({
     balance: 5600,
     best_balance: 4830,
     face_from_balance: 28.5,
+    wanted_from_balance: null,
+    set_balance: 4850,
     lights: [
       {
         name: "key",
@@ -440,6 +442,7 @@ export const sample: Report = reportSchema.parse({
       angular_size: 0.533,
       shadow_depth: 2.19,
       colour: 4500,
+      mixed_colour: 4750,
       level_illuminance: 61_300,
       illuminance: 92_400,
       output: null,

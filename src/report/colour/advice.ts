@@ -3,12 +3,11 @@ import type { Source } from "../../scene/types.js";
 import { faceWords, keyOf, type Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayKelvin } from "../say/quantity.js";
+import { threshold } from "../settings.js";
+import type { FaceBalance } from "./balance.js";
 
 /** Below this nobody sees a difference of colour between two pictures side by side (common practice, no source), mired. */
 const SEEN = 5;
-
-/** A white balance is set to a multiple of this, K. */
-const STEP = 50;
 
 /** `40 mired warm`, `12 mired cool`, `neutral`. */
 export function tintWords(mired: number): string {
@@ -16,23 +15,33 @@ export function tintWords(mired: number): string {
   return `${fixed(Math.abs(mired), 0)} mired ${mired > 0 ? "warm" : "cool"}`;
 }
 
+/** What to do about the white balance: `Set the white balance to 3200 K, where ..., or put a cool gel of 134 mired on key`. */
+export function balanceWords({ set, comesOut, wanted, now }: FaceBalance, lamps: string): string {
+  const shift = Math.round(wanted - now);
+  const gel = `a ${shift > 0 ? "warm" : "cool"} gel of ${fixed(Math.abs(shift), 0)} mired on ${lamps}`;
+  if (set === null || comesOut === null) return `Put ${gel}; no white balance alone does it`;
+  return `Set the white balance to ${sayKelvin(set)}, where the face comes out ${tintWords(comesOut)}, or put ${gel}`;
+}
+
 /** What to set the white balance to, what each other light then comes out as, and the gel that would bring it to the key. */
 export function balanceAdvice(
-  { scene }: Plan,
+  { scene, recipe }: Plan,
   lights: readonly Source[],
-  balance: number,
-  face: number | null,
+  face: FaceBalance | null,
 ): readonly string[] {
   if (face === null) return [];
+  const { balance, now, wanted, wished, set } = face;
   const who = faceWords(scene);
-  const now = miredShift(balance, face);
-  const set = Math.round(face / STEP) * STEP;
-  const neutral = Math.abs(now) < SEEN;
-  const first = neutral
-    ? `A white balance of ${sayKelvin(balance)} suits the light on ${who}.`
-    : `At a white balance of ${sayKelvin(balance)} ${who} comes out ${tintWords(now)}: set ${sayKelvin(set)}, unless that is meant.`;
+  const suits = Math.abs(now - wanted) < (wished ? threshold(recipe, "sun_warmth_wanted") + 1e-9 : SEEN);
+  const wish = wished ? `, where the sun that is wished for and its sky come out ${tintWords(wanted)}` : "";
+  const todo = set === null ? "" : `: set ${sayKelvin(set)}${wished ? "" : ", unless that is meant"}`;
+  const first = suits
+    ? wished
+      ? `At a white balance of ${sayKelvin(balance)} ${who} comes out ${tintWords(now)}, as the sun that is wished for and its sky would.`
+      : `A white balance of ${sayKelvin(balance)} suits the light on ${who}.`
+    : `At a white balance of ${sayKelvin(balance)} ${who} comes out ${tintWords(now)}${wish}${todo}.`;
+  const at = suits ? balance : (set ?? balance);
   const key = keyOf(scene);
-  const at = neutral ? balance : set;
   return [
     first,
     ...lights.flatMap((source) => {

@@ -1,28 +1,27 @@
 import { miredFromKelvin, miredShift } from "../../physics/mired.js";
 import { bareColour } from "../../scene/lamp/losses.js";
 import type { Source } from "../../scene/types.js";
-import { keyReading } from "../light/key-reading.js";
 import { readingAt } from "../light/reading.js";
 import { keyOf, lightsOf, type Plan } from "../plan.js";
 import type { ReportColour } from "../schema/colour.js";
 import { balanceAdvice } from "./advice.js";
+import { balanceOf, faceBalance } from "./balance.js";
 import { mixtureOf } from "./mixture.js";
-
-/** The white balance that a scene without a camera is looked at with, K. */
-const DAYLIGHT = 5600;
 
 /** The colours of the lights that are on and of the light at every station; null where no light is on. */
 export function reportColour(plan: Plan): ReportColour | null {
   const { scene } = plan;
   const lights = lightsOf(scene).filter(({ energy }) => energy > 0);
   if (lights.length === 0) return null;
-  const balance = scene.camera?.balance ?? DAYLIGHT;
-  const keyed = keyReading(plan);
-  const face = keyed === null ? null : (mixtureOf(scene, keyed)?.kelvin ?? null);
+  const asked = faceBalance(plan);
+  const balance = balanceOf(plan);
+  const face = asked?.face ?? null;
   return {
     balance,
     best_balance: face,
-    face_from_balance: face === null ? null : miredShift(balance, face),
+    face_from_balance: asked?.now ?? null,
+    wanted_from_balance: asked?.wished === true ? asked.wanted : null,
+    set_balance: asked?.set ?? null,
     lights: lights.map((source) => lightColour(plan, source, balance)),
     stations: scene.stations.map((station) => {
       const reading = readingAt(plan, station);
@@ -40,7 +39,7 @@ export function reportColour(plan: Plan): ReportColour | null {
         from_face: kelvin === null || face === null ? null : miredShift(face, kelvin),
       };
     }),
-    advice: [...balanceAdvice(plan, lights, balance, face)],
+    advice: [...balanceAdvice(plan, lights, asked)],
   };
 }
 

@@ -1,3 +1,4 @@
+import { miredShift } from "../../physics/mired.js";
 import { keyReading } from "../light/key-reading.js";
 import { stopsFromAperture } from "../light/reading.js";
 import { toneOf } from "../light/surface-tone.js";
@@ -11,8 +12,6 @@ import { threshold } from "../settings.js";
 const SEEN = 5;
 /** Contrasts below this cannot be steepened to anything, stops. */
 const FLAT = 0.1;
-/** Between what a white balance can be set, K. */
-const [COLDEST, HOTTEST] = [1000, 25_000];
 
 const isOpen = ({ verdict }: ReportCriterion): boolean => verdict === "nearly" || verdict === "missed";
 
@@ -26,17 +25,13 @@ export function whiteBalance(
   colour: ReportColour | null,
   intent: ReportIntent | null,
 ): ReportFinishing["white_balance"] {
-  if (colour === null) return null;
-  const wish = intent?.criteria.find(({ name }) => name === "warmth") ?? null;
-  const target = wish === null ? 0 : aim(wish);
-  const found = wish === null ? colour.face_from_balance : wish.value;
-  if (found === null || target === null) return null;
-  const shift = target - found;
-  if (wish === null ? Math.abs(shift) < SEEN : !isOpen(wish)) return null;
-  const set = 1e6 / (1e6 / colour.balance - shift);
+  if (colour === null || colour.face_from_balance === null) return null;
+  const { balance, face_from_balance: found, wanted_from_balance: wanted, set_balance: set } = colour;
+  const wish = wanted === null ? null : (intent?.criteria.find(({ name }) => name === "warmth") ?? null);
+  if (wish === null ? Math.abs(found) < SEEN : !isOpen(wish)) return null;
   return {
-    set: set >= COLDEST && set <= HOTTEST ? set : null,
-    shift,
+    set,
+    shift: set === null ? (wanted ?? 0) - found : miredShift(set, balance),
     from: wish === null ? "colour.face_from_balance" : "intent.criteria: warmth",
   };
 }

@@ -2,19 +2,15 @@ import type { NaturalLightValue, OvercastValue } from "../../model/values.js";
 import { incidentFNumber } from "../../physics/exposure.js";
 import { overcastOnPlane } from "../../physics/overcast-sky.js";
 import { overcastThroughWindow } from "../../physics/overcast-window.js";
-import { clearSkyIlluminance, overcastSkyIlluminance } from "../../physics/sky-illuminance.js";
-import { sunColour } from "../../physics/sun-colour.js";
-import { curvedAirSun, EXTINCTION_CLEAR } from "../../physics/sun-illuminance.js";
+import { overcastSkyIlluminance } from "../../physics/sky-illuminance.js";
 import { elementToCentredRectangle } from "../../physics/view-factor-element.js";
 import type { Scene } from "../../scene/types.js";
 import type { Plan } from "../plan.js";
 import { sayFNumber } from "../say/quantity.js";
 import type { ReportNatural } from "../schema/intent.js";
+import { SKY_COLOUR, sunLightOf } from "./sun-light.js";
 import { type SunPlace, sunPlace } from "./sun-place.js";
 import { windowFallOff, windowSize } from "./window-light.js";
-
-/** A day on which the sun has its mean brightness, by the formula that is used: its cosine is 0. */
-export const MEAN_DAY = 2 + 365 / 4;
 
 /** Reflectance of the ground under an overcast sky: grass, soil, paving (common practice, no source). */
 export const GROUND = 0.2;
@@ -31,6 +27,7 @@ const empty = {
   angular_size: null,
   shadow_depth: null,
   colour: null,
+  mixed_colour: null,
   level_illuminance: null,
   illuminance: null,
   output: null,
@@ -51,13 +48,7 @@ export function naturalLight({ recipe, scene }: Plan): ReportNatural | null {
 }
 
 function sunLight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): ReportNatural {
-  const altitude = (sun.elevation * Math.PI) / 180;
-  const square = curvedAirSun(sun.day ?? MEAN_DAY, altitude, EXTINCTION_CLEAR);
-  const level = square * Math.sin(altitude);
-  const sky = clearSkyIlluminance(altitude);
-  // An even sky: a plane turned to the sun sees (1 + sin a) / 2 of it.
-  const total = square + (sky * (1 + Math.sin(altitude))) / 2;
-  const up = sky > 0;
+  const light = sunLightOf(sun);
   return {
     ...empty,
     planes: [],
@@ -66,16 +57,17 @@ function sunLight(scene: Scene, { written }: NaturalLightValue, sun: SunPlace): 
     elevation: sun.elevation,
     azimuth: sun.azimuth,
     angular_size: sun.size,
-    shadow_depth: up ? Math.log2((level + sky) / sky) : null,
-    colour: sunColour(sun.elevation) ?? null,
-    level_illuminance: up ? level + sky : null,
-    ...readAt(scene, up ? total : null),
+    shadow_depth: light === null ? null : Math.log2(light.level / light.sky),
+    colour: light?.straight ?? null,
+    mixed_colour: light?.mixed ?? null,
+    level_illuminance: light?.level ?? null,
+    ...readAt(scene, light?.total ?? null),
     basis: [
       sun.azimuth === null
         ? "The elevation is the recipe's; brightness at the sun's mean distance."
         : "Place of the sun by a planetary theory, lifted by the refraction of a standard atmosphere.",
       "Light of sun and clear sky by IES RP-21 (the sky's formula from memory), through the air mass of Kasten and Young: averages of one climate, good to about half a stop; below 5 deg the haze of the day decides, by a stop and more.",
-      "Colour of the sun by elevation: common practice, no source, good to about 25 mired above 20 deg and 100 at the horizon.",
+      `Colour of the sun by elevation: common practice, no source, good to about 25 mired above 20 deg and 100 at the horizon; a clear sky is taken as ${SKY_COLOUR} K. Warmth is judged by the two together.`,
     ],
   };
 }

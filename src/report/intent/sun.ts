@@ -1,7 +1,8 @@
 import { miredShift } from "../../physics/mired.js";
-import { sunColour } from "../../physics/sun-colour.js";
 import { seenLight } from "../../scene/lit/seen.js";
 import { deg } from "../../units/make.js";
+import { balanceWords } from "../colour/advice.js";
+import { faceBalance } from "../colour/balance.js";
 import { mixtureOf } from "../colour/mixture.js";
 import { inFrame } from "../geometry/frame.js";
 import { readingAt } from "../light/reading.js";
@@ -23,10 +24,8 @@ import { backgroundCorners, fanOf } from "../thrown/fan.js";
 import { around, criterion, upTo, within, withThreshold } from "./criterion.js";
 import { elevationOf, nearestChange } from "./nearest-change.js";
 import { oneShadow } from "./one-shadow.js";
+import { sunWarmth } from "./sun-light.js";
 import type { SunPlace } from "./sun-place.js";
-
-/** The white balance at which sunlight is looked at: daylight as cameras name it (common practice, no source), K. */
-const DAYLIGHT = 5500;
 
 const wish = "pass_for";
 const sayMired = (mired: number): string => `${fixed(mired, 0)} mired`;
@@ -40,7 +39,7 @@ export function sunCriteria(plan: Plan, key: KeyLight, sun: SunPlace): readonly 
     elevation(plan, key, sun),
     spread(plan, key),
     fallOff(plan, key),
-    warmth(plan, key, sun),
+    warmth(plan, sun),
     shade(plan, key),
   ];
 }
@@ -152,30 +151,20 @@ function fallOff(plan: Plan, key: KeyLight): ReportCriterion {
   });
 }
 
-/** How warm the light comes out at the camera's balance, against how warm that sun comes out at daylight balance. */
-function warmth(plan: Plan, key: KeyLight, sun: SunPlace): ReportCriterion {
-  const colour = sunColour(sun.elevation);
-  const mixed = mixtureOf(plan.scene, readingAt(plan, key.station))?.kelvin ?? null;
-  const balance = plan.scene.camera?.balance ?? DAYLIGHT;
-  const target = colour === undefined ? 0 : miredShift(DAYLIGHT, colour);
-  const found = colour === undefined || mixed === null ? null : miredShift(balance, mixed);
+/** How warm the face comes out at the camera's balance, against how warm sun and sky come out at daylight balance. */
+function warmth(plan: Plan, sun: SunPlace): ReportCriterion {
+  const face = faceBalance(plan);
+  const target = sunWarmth(sun);
   return criterion({
     wish,
     name: "warmth",
-    value: found,
-    reason: colour === undefined ? "the sun is below the horizon at that time" : "the face gets no light",
+    value: target === null ? null : (face?.now ?? null),
+    reason: target === null ? "the sun is below the horizon at that time" : "the face gets no light",
     unit: "mired",
-    wanted: around(target, threshold(plan.recipe, "sun_warmth_wanted")),
-    still: around(target, threshold(plan.recipe, "sun_warmth")),
+    wanted: around(target ?? 0, threshold(plan.recipe, "sun_warmth_wanted")),
+    still: around(target ?? 0, threshold(plan.recipe, "sun_warmth")),
     say: sayMired,
-    remedy: () => {
-      const shift = Math.round(target - (found ?? target));
-      const tint = shift > 0 ? "warm" : "cool";
-      const set = 1e6 / (1e6 / balance - shift);
-      const camera = set >= 1000 && set <= 25_000 ? `set the white balance to ${fixed(set, 0)} K, or ` : "";
-      const gel = `put a ${tint} gel of ${sayMired(Math.abs(shift))} on every light`;
-      return `${camera}${gel}.`.replace(/^./, (letter) => letter.toUpperCase());
-    },
+    remedy: () => (face === null ? null : `${balanceWords(face, "every light")}.`),
   });
 }
 

@@ -38,6 +38,14 @@ export const colourSchema = object({
   face_from_balance: maybe.meta({
     description: "Mired of the first face from the white balance, + comes out warm",
   }),
+  wanted_from_balance: maybe.meta({
+    description:
+      "How warm the sun that is wished for and its sky come out at daylight balance, mired; null without such a wish",
+  }),
+  set_balance: maybe.meta({
+    description:
+      "White balance to set, in steps of 50 K, at which the first face comes out so, or else neutral; null where none does",
+  }),
   lights: array(light),
   stations: array(place),
   advice: array(string()),

@@ -66,7 +66,9 @@ export const finishingSchema = object({
   extensions: array(extension),
   lines: array(line).meta({ description: "Folds, edges and corners within the set" }),
   white_balance: object({
-    set: maybe.meta({ description: "White balance to develop with, K; null outside of 1000 to 25,000" }),
+    set: maybe.meta({
+      description: "White balance to develop with, in steps of 50 K; null outside of 1000 to 25,000",
+    }),
     shift: number().meta({
       description: "Mired from the camera's white balance, + makes the picture warmer",
     }),

@@ -10,7 +10,8 @@ const natural = object({
   azimuth: maybe.meta({ description: "Of the sun from north over east, deg; null without place and time" }),
   angular_size: maybe.meta({ description: "Full angle of the cone with the same solid angle, deg" }),
   shadow_depth: maybe.meta({ description: "Of its shadows on level ground, stops" }),
-  colour: maybe.meta({ description: "K" }),
+  colour: maybe.meta({ description: "Straight from the sun, K" }),
+  mixed_colour: maybe.meta({ description: "Of sun and sky together on a plane turned to the sun, K" }),
   level_illuminance: maybe.meta({ description: "On open level ground, lx" }),
   illuminance: maybe.meta({
     description:

@@ -129,10 +129,12 @@ describe("tones", () => {
 
   test("a wish for warmth goes before a neutral face", () => {
     const colour = reportColour(planOf({ lights: [dish({ colour: kelvin(3200) })] }));
-    const found = whiteBalance(colour, wish("warmth", 130, 30));
-    expect(found?.shift).toBeCloseTo(-100, 9);
+    const asked = colour === null ? null : { ...colour, wanted_from_balance: 30, set_balance: 3550 };
+    const found = whiteBalance(asked, wish("warmth", 130, 30));
+    expect(found?.set).toBe(3550);
+    expect(found?.shift).toBeCloseTo(1e6 / 5600 - 1e6 / 3550, 9);
     expect(found?.from).toBe("intent.criteria: warmth");
-    expect(whiteBalance(colour, wish("warmth", 30, 30))).toBeNull();
+    expect(whiteBalance(asked, wish("warmth", 30, 30))).toBeNull();
   });
 
   test("the slope is what is wanted over what is found, round the tone of the skin", () => {

@@ -4,15 +4,33 @@ import { named, right, tape } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import { overcast, overcastSky, sunlight, window } from "../../../src/model/make/surroundings.js";
 import type { Recipe } from "../../../src/model/types.js";
+import { mixLights } from "../../../src/physics/colour-mixture.js";
+import { correlatedTemperature } from "../../../src/physics/correlated-temperature.js";
+import { planckChromaticity } from "../../../src/physics/planck.js";
+import { reportColour } from "../../../src/report/colour/build.js";
+import { whiteBalance } from "../../../src/report/finishing/tones.js";
 import { intentThresholds, reportIntent } from "../../../src/report/intent/build.js";
 import { verdictOn } from "../../../src/report/intent/criterion.js";
+import { SKY_COLOUR } from "../../../src/report/intent/sun-light.js";
 import { sunPlace } from "../../../src/report/intent/sun-place.js";
 import { windowFallOff, windowSize } from "../../../src/report/intent/window-light.js";
 import { readingAt } from "../../../src/report/light/reading.js";
+import { whiteBalanceOff } from "../../../src/report/rules/white-balance-off.rule.js";
 import type { ReportCriterion, ReportIntent } from "../../../src/report/schema/intent.js";
 import { cm, deg, kelvin, lm, lx, m } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
-import { bulb, dish, dishOnFloor, flat, numberAfter, planOf, room, setOf, sun } from "../../helpers/plan.js";
+import {
+  bulb,
+  camera,
+  dish,
+  dishOnFloor,
+  flat,
+  numberAfter,
+  planOf,
+  room,
+  setOf,
+  sun,
+} from "../../helpers/plan.js";
 
 function intentOf(parts: Partial<Recipe>): ReportIntent {
   const found = reportIntent(planOf(parts));
@@ -182,13 +200,56 @@ describe("sun", () => {
   test("warmth: a flash of 5600 K before a camera at 5600 K is neutral, a low sun is not", () => {
     const low = block("intent", null, { pass_for: sunlight(deg(10)) });
     const cold = point(intentOf({ intent: low }), "warmth");
-    // 3500 K at daylight balance: 1e6 / 3500 - 1e6 / 5500.
+    // 3500 K straight at 39.5 klx and 9000 K of sky at 4.3 klx make 3750 K by the tristimulus sums of CIE 1931.
     expect(cold.value).toBeCloseTo(0, 3);
-    expect(((cold.wanted_least ?? 0) + (cold.wanted_most ?? 0)) / 2).toBeCloseTo(103.9, 1);
+    const target = ((cold.wanted_least ?? 0) + (cold.wanted_most ?? 0)) / 2;
+    expect(Math.abs(target - (1e6 / 3750 - 1e6 / 5500))).toBeLessThan(2);
     expect(cold.verdict).toBe("missed");
-    expect(cold.remedy).toContain("warm gel of 104 mired");
-    const warm = dish({ colour: kelvin(1e6 / (1e6 / 5600 + 104)) });
+    const shift = numberAfter(cold.remedy ?? "", "warm gel of", "mired");
+    const warm = dish({ colour: kelvin(1e6 / (1e6 / 5600 + shift)) });
     expect(point(intentOf({ intent: low, lights: [warm] }), "warmth").verdict).toBe("met");
+  });
+
+  test("warmth: what the sky adds to a direct spectrum of 5232 K makes the global one of 5505 K (ASTM G-173)", () => {
+    // The standard's spectra by V(lambda): 97.1 klx direct, 109.5 klx on a tilted plane.
+    const mixed = mixLights([
+      { colour: planckChromaticity(5232), amount: 97.14 },
+      { colour: planckChromaticity(SKY_COLOUR), amount: 109.5 - 97.14 },
+    ]);
+    const kelvins = mixed === undefined ? 0 : (correlatedTemperature(mixed)?.kelvin ?? 0);
+    expect(Math.abs(kelvins - 5505)).toBeLessThan(20);
+    const { passes_for } = intentOf({ intent: sun });
+    expect(passes_for?.mixed_colour).toBeGreaterThan(passes_for?.colour ?? 0);
+    expect(passes_for?.mixed_colour).toBeLessThan(SKY_COLOUR);
+  });
+
+  test("white balance: wish, colours, what remains and the warning name one number, and it meets the wish", () => {
+    const low = block("intent", null, { pass_for: sunlight(deg(6)) });
+    const fill = bulb({ colour: kelvin(4000) }, "fill");
+    const of = (balance: number) =>
+      planOf({
+        intent: low,
+        lights: [dish(), fill],
+        camera: block("camera", null, { ...camera, balance: kelvin(balance) } as never),
+      });
+    const plan = of(5600);
+    const colour = reportColour(plan);
+    const intent = reportIntent(plan);
+    const wish = intent?.criteria.find(({ name }) => name === "warmth");
+    const set = colour?.set_balance ?? 0;
+    expect(set % 50).toBe(0);
+    expect(numberAfter(wish?.remedy ?? "", "balance to", "K")).toBe(set);
+    expect(colour?.advice[0]).toContain(`set ${set} K`);
+    expect(whiteBalance(colour, intent)?.set).toBe(set);
+    expect(whiteBalance(colour, intent)?.shift).toBeCloseTo(1e6 / 5600 - 1e6 / set, 9);
+    expect(whiteBalanceOff.check(plan)[0]?.remedy).toContain(`${set} K`);
+    const there = of(set);
+    const mended = reportIntent(there)?.criteria.find(({ name }) => name === "warmth");
+    expect(mended?.verdict).toBe("met");
+    // The number that the remedy promises is what is found there, to the whole mired.
+    expect(numberAfter(wish?.remedy ?? "", "comes out", "mired")).toBe(Math.round(mended?.value ?? 0));
+    expect(whiteBalanceOff.check(there)).toEqual([]);
+    expect(whiteBalance(reportColour(there), reportIntent(there))).toBeNull();
   });
 
   test("the wish may name its own thresholds", () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { gel, gels } from "../../../src/model/make/lamps.js";
+import { tape } from "../../../src/model/make/points.js";
 import { whiteBalanceOff } from "../../../src/report/rules/white-balance-off.rule.js";
-import { kelvin, mired, stops } from "../../../src/units/make.js";
+import { kelvin, m, mired, stops } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import { camera, dish, finding, findings, numberAfter } from "../../helpers/plan.js";
 
@@ -40,13 +41,24 @@ describe("white-balance-off", () => {
     const { remedy } = finding(whiteBalanceOff, lit(3180));
     const set = numberAfter(remedy, "balance to", "K");
     expect(set).toBe(3200);
-    // 1e6 / 3180 - 1e6 / 3200 = 1.97 mired.
-    expect(numberAfter(remedy, "where", "mired")).toBe(2);
+    // 1e6 / 3180 - 1e6 / 3200 = 1.97 mired, which nobody sees.
+    expect(remedy).toContain("comes out neutral");
     expect(findings(whiteBalanceOff, lit(3180, set))).toHaveLength(0);
     expect(remedy).toContain("cool gel of 136 mired on key");
     expect(
       findings(whiteBalanceOff, lit(3180, undefined, { gel: gels(gel("cool", mired(136), stops(0))) })),
     ).toHaveLength(0);
+  });
+
+  test("judges all light on the face, and then gels every light", () => {
+    // The key alone would be neutral; a much stronger warm second light makes the face warm.
+    const warm = dish({ colour: kelvin(3000), distance: tape(m(1)) }, "second");
+    const found = finding(whiteBalanceOff, { lights: [dish({ role: "key" }), warm] });
+    expect(found.message).toContain("The light on the face is");
+    expect(found.remedy).toContain("on every light");
+    const set = numberAfter(found.remedy, "balance to", "K");
+    const parts = { lights: [dish({ role: "key" }), warm], camera: lit(5600, set).camera };
+    expect(findings(whiteBalanceOff, parts)).toHaveLength(0);
   });
 
   test("gels of the key count", () => {

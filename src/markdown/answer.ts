@@ -13,6 +13,7 @@ import {
   reportParts,
   type Source,
   sentence,
+  tableChart,
   tableParts,
   tablesOf,
   type ViewPart,
@@ -110,7 +111,7 @@ type Made =
   | { readonly parts?: never; readonly problem: string; readonly findings: string | null };
 
 function viewOf(order: Order, compiled: Compiled, recipe: Recipe): Made {
-  if (order.view === "table") return tableView(order, compiled, recipe);
+  if (order.view === "table" || order.view === "chart") return tableView(order, compiled, recipe);
   const titles = order.variant === null ? [] : [order.variant];
   const setUp = evaluateSetUps(recipe, { source: compiled.source, titles }).find(
     ({ variant }) => variant === order.variant,
@@ -131,7 +132,7 @@ function figureView(setUp: Evaluated, figure: FigureName, light: string | null):
     : { parts: [figurePart(drawing)] };
 }
 
-function tableView({ title, variant }: Order, compiled: Compiled, { tables }: Recipe): Made {
+function tableView({ view, title, variant }: Order, compiled: Compiled, { tables }: Recipe): Made {
   const refuse = (problem: string): Made => ({ problem, findings: null });
   if (variant !== null)
     return refuse("A table is of the recipe itself: leave `variant` away, or sweep over variants.");
@@ -140,7 +141,12 @@ function tableView({ title, variant }: Order, compiled: Compiled, { tables }: Re
   if (title !== null && !tables.some((table) => table.title === title))
     return refuse(`The recipe has no table "${title}". ${known(tables)}`);
   const chosen = tablesOf(compiled).filter((table) => title === null || table.title === title);
-  return { parts: chosen.flatMap(tableParts) };
+  if (view === "table") return { parts: chosen.flatMap(tableParts) };
+  const drawn = chosen.map((table) => tableChart(table, [...table.work()]));
+  const problem = drawn.find((chart) => typeof chart === "string");
+  return problem === undefined
+    ? { parts: drawn.flatMap((chart) => (typeof chart === "string" ? [] : [figurePart(chart)])) }
+    : refuse(problem);
 }
 
 /** The text of the recipe as code, without the lines that were put before it to keep the lines of the page. */

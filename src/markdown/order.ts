@@ -1,14 +1,14 @@
 import { type FigureName, figureTable } from "../index.js";
 
 /** What a page may show of a recipe. */
-export const views = ["report", "headline", "table", "figure"] as const;
+export const views = ["report", "headline", "table", "chart", "figure"] as const;
 /** One of these. */
 export type View = (typeof views)[number];
 
 /** What a fence or a mark of a page asks for. */
 export interface Order {
   readonly view: View;
-  /** The table's title; null for all tables, and where the view is no table. */
+  /** The title of the table that is shown or drawn; null for all tables, and for other views. */
   readonly title: string | null;
   /** The figure that is drawn; null where the view is no figure. */
   readonly figure: FigureName | null;
@@ -33,7 +33,7 @@ type Word = { readonly quoted: boolean; readonly text: string };
 
 const shape = /\s*(?:"([^"]*)"|'([^']*)'|([^\s"']+))/y;
 const optionNames: readonly string[] = ["of", "variant", "headings", "code", "light"];
-const known = "`report`, `headline`, `table` and `figure`";
+const known = "`report`, `headline`, `table`, `chart` and `figure`";
 const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"` and `code`';
 
 /** The words of an order; null where a quotation mark is never closed. */
@@ -51,8 +51,8 @@ function wordsOf(text: string): readonly Word[] | null {
 }
 
 /**
- * Reads what stands behind the word `halfshade`: `report`, `headline`, `table "TITLE"` or `figure NAME`, and in any order
- * `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `code`. Without a view it is the report.
+ * Reads what stands behind the word `halfshade`: `report`, `headline`, `table "TITLE"`, `chart "TITLE"` or `figure NAME`, and in
+ * any order `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `code`. Without a view it is the report.
  */
 export function readOrder(text: string): ReadOrder {
   const words = wordsOf(text);
@@ -64,7 +64,8 @@ export function readOrder(text: string): ReadOrder {
     return { problem: `There is no view "${first.text}". A page can show ${known}.` };
   const view = named ?? "report";
   const after = named === undefined ? [...words] : words.slice(1);
-  const title = view === "table" && after[0]?.quoted === true ? after.shift()?.text : undefined;
+  const title =
+    (view === "table" || view === "chart") && after[0]?.quoted === true ? after.shift()?.text : undefined;
   const figure = view === "figure" ? figureOf(after.shift()) : null;
   if (typeof figure === "object" && figure !== null) return figure;
   return readOptions(

@@ -4,7 +4,16 @@ import { remark } from "remark";
 import remarkRehype from "remark-rehype";
 import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
-import { drawFigure, evaluateSetUps, kitsAmong, renderSvg, run } from "../../src/index.js";
+import {
+  compile,
+  drawFigure,
+  evaluateSetUps,
+  kitsAmong,
+  renderSvg,
+  run,
+  tableChart,
+  tablesOf,
+} from "../../src/index.js";
 import { markdownItHalfshade, refreshPage, remarkHalfshade } from "../../src/markdown/index.js";
 import { page, recipe } from "./pages.js";
 
@@ -105,5 +114,44 @@ describe("a figure in a page", () => {
     expect(once.problems).toEqual([]);
     expect(refreshPage(once.text, { read }).text).toBe(once.text);
     expect(new MarkdownIt({ html: true }).render(once.text)).not.toMatch(/<img/);
+  });
+});
+
+describe("a chart in a page", () => {
+  const [table] = tablesOf(compile({ name: "loom.light", text: recipe }));
+  if (table === undefined) throw new Error("no table");
+  const chart = tableChart(table, [...table.work()]);
+  if (typeof chart === "string") throw new Error(chart);
+  const drawn = renderSvg(chart, { width: 720, theme: "light" }).trimEnd();
+
+  test("is the table as the command draws it, by its title or as one of all", () => {
+    const want = `<figure>\n${drawn}\n</figure>`;
+    expect(byMarkdownIt(page('halfshade chart "Walk the lamp in"'))).toContain(want);
+    expect(byMarkdownIt(page("halfshade chart"))).toContain(want);
+    const both = recipe.replace(
+      /table "[\s\S]*$/,
+      (one) => `${one}${one.replace("Walk the lamp in", "Again")}`,
+    );
+    const html = byMarkdownIt(page("halfshade chart", both));
+    expect(html.match(/<figure>/g)).toHaveLength(2);
+    expect(html).toContain("<title>Again</title>");
+  });
+
+  test("comes into a refreshed page, and is then not stale", () => {
+    const read = kitsAmong(new Map([["loom.light", recipe]]));
+    const marks = '<!-- halfshade chart "Walk the lamp in" of "loom.light" -->\n<!-- /halfshade -->\n';
+    const done = refreshPage(marks, { read });
+    expect(done.problems).toEqual([]);
+    expect(done.text).toContain(drawn);
+    expect(refreshPage(done.text, { read }).blocks.map(({ stale }) => stale)).toEqual([false]);
+  });
+
+  test("that cannot be is said in its place", () => {
+    expect(byMarkdownIt(page('halfshade chart "Walk"'))).toMatch(/no table &quot;Walk&quot;/);
+    expect(byMarkdownIt(page('halfshade chart variant "Farther out"'))).toMatch(/leave .*variant.* away/);
+    const blind = recipe
+      .replace("power: 1/2", "power: off")
+      .replace(/show .*/, 'show f_number(face.disc(towards: key)) "Reads"');
+    expect(byMarkdownIt(page("halfshade chart", blind))).toMatch(/no column of numbers/);
   });
 });

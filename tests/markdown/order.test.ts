@@ -28,6 +28,8 @@ describe("an order", () => {
       'report variant "Farther out" headings 3 code',
       { ...plain, variant: "Farther out", level: 3, code: true },
     ],
+    ["chart", { ...plain, view: "chart" }],
+    ['chart "Walk the lamp in" headings 3', { ...plain, view: "chart", title: "Walk the lamp in", level: 3 }],
     ["figure plan", { ...plain, view: "figure", figure: "plan" }],
     [
       'figure throw light "key" of "a.light"',
@@ -39,7 +41,7 @@ describe("an order", () => {
   });
 
   test.each([
-    ["reprot", /no view "reprot".*`report`, `headline`, `table` and `figure`/],
+    ["reprot", /no view "reprot".*`report`, `headline`, `table`, `chart` and `figure`/],
     ['"report"', /no view "report"/],
     ['table "Walk', /never closed/],
     ['report "Walk"', /"Walk" stands where an option is wanted/],

@@ -26,8 +26,10 @@ export interface EyePaths {
   readonly side: Int32Array;
 }
 
-/** Corners that always go on; from then on only as likely as their reflectance says. */
+/** Corners that always go on. */
 const SURE = 2;
+/** From then on those go on whose weight is over 1 in so many, the others only as likely as it is less. */
+const KEPT = 3;
 /** Corners whose direction and point of a lamp the lattice gives; those of later ones are plain random numbers. */
 const EVEN = 2;
 /** Longest path. */
@@ -106,7 +108,7 @@ export function eyePaths(
       const rho = reflectance[met] as number;
       if (rho === 0) break;
       weight *= rho / on;
-      on = depth + 1 < SURE ? 1 : rho;
+      on = depth + 1 < SURE ? 1 : Math.min(1, KEPT * weight);
       if (count === side.length) {
         side = widened(side, new Int32Array(2 * count));
         data = widened(data, new Float64Array(2 * CORNER * count));

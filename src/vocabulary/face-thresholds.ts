@@ -29,7 +29,7 @@ export const faceThresholds = [
     name: "catchlight_lid",
     value: 55,
     unit: "deg",
-    help: "Elevation at the face above which the upper lid hides a light's image in the eye.",
+    help: "How far above the line from eye to lens the upper lid begins to hide a light's image in the eye.",
     source: practice,
   },
   {

@@ -28,6 +28,13 @@ export function mixtureOf(
     const amount = amountOf(share, part);
     return source === undefined || !(amount > 0) ? [] : [{ kelvin: source.colour, amount }];
   });
+  return blend(lights);
+}
+
+/** The colour of lights together, each a black body of its temperature; null without light. */
+function blend(
+  lights: readonly { readonly kelvin: number; readonly amount: number }[],
+): CorrelatedTemperature | null {
   const first = lights[0];
   if (first === undefined) return null;
   // Lights of one colour stay what they are.
@@ -39,15 +46,40 @@ export function mixtureOf(
 }
 
 /**
- * How far what is open of bounced light may move the mixture, mired to either side: its share of all light times the
- * farthest of the lights from the mixture; 0 where all lights are of one colour.
+ * How far what is open of bounced light may move the mixture, mired to either side; 0 where all lights are of one colour.
+ * Each light may give more or less by the error of its bounced part. A mixture of black bodies is warmer than a
+ * temperature if the lights warmer than it outweigh the others, so the warmest that can be has every light above some
+ * temperature at its most and every other at its least, and the coldest the other way round: the bound is the farthest
+ * of these few, and is reached.
  */
-export function mixtureError(scene: Scene, { shares, exposure, error }: Reading, kelvin: number): number {
-  const apart = shares.map((share) => {
-    const source = scene.sources.find((row) => lampName(row) === share.name);
-    return source === undefined || !(amountOf(share, "both") > 0)
-      ? 0
-      : Math.abs(miredShift(kelvin, source.colour));
-  });
-  return exposure > 0 ? (error / exposure) * Math.max(0, ...apart) : 0;
+export function mixtureError(scene: Scene, { shares }: Reading, kelvin: number): number {
+  const lights = shares
+    .flatMap((share) => {
+      const source = scene.sources.find((row) => lampName(row) === share.name);
+      const most = amountOf(share, "both") + share.error;
+      return source === undefined || !(most > 0)
+        ? []
+        : [
+            {
+              kelvin: source.colour,
+              least: Math.max(0, share.direct + Math.max(0, share.bounced - share.error)),
+              most,
+            },
+          ];
+    })
+    .sort((a, b) => a.kelvin - b.kelvin);
+  // Where a mixture has no temperature it still lies between its lights.
+  const farthest = Math.max(0, ...lights.map((light) => Math.abs(miredShift(kelvin, light.kelvin))));
+  const shifts = lights.flatMap((_, split) =>
+    [true, false].map((warm) => {
+      const mixed = blend(
+        lights.map((light, i) => ({
+          kelvin: light.kelvin,
+          amount: i <= split === warm ? light.most : light.least,
+        })),
+      );
+      return mixed === null ? farthest : Math.abs(miredShift(kelvin, mixed.kelvin));
+    }),
+  );
+  return Math.max(0, ...shifts);
 }

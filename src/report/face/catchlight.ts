@@ -1,9 +1,9 @@
 import type { Vec3 } from "../../core/vector.js";
 import { degrees } from "../../math/rotation.js";
-import { addScaled, angleBetween, dot, normalise, subtract } from "../../math/vector.js";
+import { add, addScaled, angleBetween, dot, normalise, subtract } from "../../math/vector.js";
 import type { SceneCamera, SceneSubject, Source } from "../../scene/types.js";
 import { sizeFrom } from "../light/size.js";
-import { anglesFrom } from "./angles.js";
+import { anglesFrom, upOf } from "./angles.js";
 
 /** Radius of the cornea as a mirror and diameter of the iris, mm (from memory). */
 export const cornea = { radius: 7.8, iris: 11.7 } as const;
@@ -36,10 +36,26 @@ export function catchlightWidth(size: number): number {
 }
 
 /**
+ * How high a light shows in an eye that looks into the lens: as high as one so many deg straight above the line of sight.
+ * The cornea mirrors it where its normal halves the angle between lens and light, and the upper lid, which moves with the
+ * head and follows the line of sight, covers the eye from above: h . up = sin(lift / 2), for the head's up made square to
+ * the line of sight. Null for a lens straight above or below the eye, which has no such up.
+ */
+export function liftOf(subject: SceneSubject, lens: Vec3, light: Vec3): number | null {
+  const toLens = normalise(subtract(lens, subject.face));
+  const toLight = normalise(subtract(light, subject.face));
+  if (toLens === undefined || toLight === undefined) return null;
+  const head = upOf(subject);
+  const up = normalise(addScaled(head, toLens, -dot(head, toLens)));
+  const normal = normalise(add(toLens, toLight));
+  return up === undefined || normal === undefined ? null : 2 * degrees(Math.asin(dot(normal, up)));
+}
+
+/**
  * The catchlight of a light; null from behind the lamp, where it shows none.
  *
- * @param lid - Elevation in deg above which the upper lid hides it.
- * @param side - Azimuth in deg beyond which it does not shine into the eye.
+ * @param lid - Lift above the line of sight in deg from which on the upper lid hides it.
+ * @param side - Azimuth from the nose line in deg beyond which it does not shine into the eye.
  */
 export function catchlight(
   subject: SceneSubject,
@@ -53,12 +69,13 @@ export function catchlight(
   const toLens = normalise(subtract(camera.at, subject.face));
   const toLight = normalise(subtract(source.centre, subject.face));
   if (size === null || angles === null || toLens === undefined || toLight === undefined) return null;
+  const lift = liftOf(subject, camera.at, source.centre) ?? 0;
   const offset = catchlightOffset(degrees(angleBetween(toLens, toLight)));
   const share = offset / (cornea.iris / 2);
   const reason =
     dot(toLens, subject.nose) <= 0
       ? "the camera does not see the face"
-      : angles.elevation > lid
+      : lift > lid
         ? "the upper lid hides it"
         : Math.abs(angles.azimuth) > side
           ? "the light does not shine into the eye"

@@ -1,4 +1,5 @@
 import Color from "colorjs.io";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { gel, gels } from "../../../src/model/make/lamps.js";
 import { right } from "../../../src/model/make/points.js";
@@ -7,7 +8,7 @@ import { type Chromaticity, uvFromXy } from "../../../src/physics/chromaticity.j
 import { mixLights } from "../../../src/physics/colour-mixture.js";
 import { planckChromaticity } from "../../../src/physics/planck.js";
 import { reportColour } from "../../../src/report/colour/build.js";
-import { mixtureOf } from "../../../src/report/colour/mixture.js";
+import { mixtureError, mixtureOf } from "../../../src/report/colour/mixture.js";
 import { readingAt } from "../../../src/report/light/reading.js";
 import type { ReportColour } from "../../../src/report/schema/colour.js";
 import { deg, kelvin, mired, stops } from "../../../src/units/make.js";
@@ -88,6 +89,53 @@ describe("the colours of a set-up", () => {
     const off = 1e6 / (mixed?.kelvin ?? 1) - mean;
     expect(Math.abs(off)).toBeGreaterThan(1);
     expect(Math.abs(off)).toBeLessThan(15);
+  });
+
+  test("what is open of bounced light moves a mixture no further than its bound, and as far", () => {
+    const { scene } = planOf({
+      lights: [
+        dish(),
+        bulb({ colour: kelvin(3200) }, "fill"),
+        bulb({ colour: kelvin(9000) }, "rim"),
+        bulb({ colour: kelvin(4300) }, "lamp"),
+      ],
+    });
+    const part = fc.double({ min: 0, max: 5, noNaN: true });
+    const share = fc.record({ direct: part, bounced: part, error: part });
+    const turn = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 4, maxLength: 4 });
+    let reached = 0;
+    fc.assert(
+      fc.property(fc.array(share, { minLength: 4, maxLength: 4 }), turn, (parts, turns) => {
+        const names = ["key", "fill", "rim", "lamp"];
+        const shares = parts.map((row, i) => ({
+          ...row,
+          direct: row.direct + 0.01,
+          error: Math.min(row.error, row.bounced),
+          name: names[i] ?? "",
+        }));
+        const reading = { exposure: 1, error: 0, constant: 250, shares };
+        const middle = mixtureOf(scene, reading)?.kelvin ?? 0;
+        const bound = mixtureError(scene, reading, middle);
+        const at = (signs: readonly number[]): number => {
+          const moved = shares.map((row, i) => ({
+            ...row,
+            bounced: row.bounced + row.error * (signs[i] ?? 0),
+          }));
+          return Math.abs(
+            1e6 / (mixtureOf(scene, { ...reading, shares: moved })?.kelvin ?? 0) - 1e6 / middle,
+          );
+        };
+        expect(at(turns)).toBeLessThanOrEqual(bound + 1e-6);
+        // All sixteen corners, of which one is the farthest.
+        const corners = Array.from({ length: 16 }, (_, k) =>
+          at([1, 2, 4, 8].map((bit) => (k & bit ? 1 : -1))),
+        );
+        expect(Math.max(...corners)).toBeCloseTo(bound, 6);
+        reached += 1;
+      }),
+      { numRuns: 60 },
+    );
+    expect(reached).toBe(60);
   });
 
   test("gels: shifts add in mired and losses in stops; the gel that is advised meets the key", () => {

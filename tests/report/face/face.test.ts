@@ -153,8 +153,10 @@ describe("catchlights", () => {
       centre: placeAt(subject, { azimuth: 0, elevation: 56 }, 3),
     };
     const bulbed = { ...source, shape: { kind: "sphere", radius: 0.04 } } as const;
-    expect(catchlight(subject, lens, bulbed, 55, 80)?.reason).toContain("lid");
-    expect(catchlight(subject, lens, bulbed, 57, 80)?.seen).toBe(true);
+    // The lens is 0.286 m lower at 3.403 m: the lamp 56 deg up is 60.8 deg above the line of sight.
+    const lift = 56 + (Math.atan2(subject.face[2] - lens.at[2], 3.4031) * 180) / Math.PI;
+    expect(catchlight(subject, lens, bulbed, lift - 0.1, 80)?.reason).toContain("lid");
+    expect(catchlight(subject, lens, bulbed, lift + 0.1, 80)?.seen).toBe(true);
   });
 });
 

@@ -122,20 +122,60 @@ describe("nose-on-lip", () => {
 });
 
 describe("no-catchlight", () => {
+  // The lens at eye height, so that the line of sight is level.
+  const level = { ...camera, height: m(subject.face[2]) };
+  const found = (lights: readonly ReturnType<typeof lamp>[], lens: typeof camera | null = level) =>
+    findings(noCatchlight, { lights, camera: lens });
+
   test("speaks above 55 deg and beyond 80 deg to the side", () => {
-    expect(findings(noCatchlight, { lights: [lamp(10, 54.8)] })).toHaveLength(0);
-    expect(findings(noCatchlight, { lights: [lamp(10, 55.2)] })).toHaveLength(1);
-    expect(findings(noCatchlight, { lights: [lamp(79, 5)] })).toHaveLength(0);
-    expect(findings(noCatchlight, { lights: [lamp(81, 5)] })).toHaveLength(1);
-    expect(findings(noCatchlight, { lights: [lamp(10, 60), lamp(20, 0, 2, "low")] })).toHaveLength(0);
-    expect(findings(noCatchlight, { lights: [lamp(10, 60)], camera: null })).toHaveLength(0);
+    expect(found([lamp(0, 54.8)])).toHaveLength(0);
+    expect(found([lamp(0, 55.2)])).toHaveLength(1);
+    expect(found([lamp(79, 5)])).toHaveLength(0);
+    expect(found([lamp(81, 5)])).toHaveLength(1);
+    expect(found([lamp(10, 60), lamp(20, 0, 2, "low")])).toHaveLength(0);
+    expect(found([lamp(10, 60)], null)).toHaveLength(0);
+  });
+
+  test("eyes that look up into a high lens show a high lamp, those that look down hide a lower one", () => {
+    // A lens 3.4 m along the floor from the eyes, tan 20 deg of that higher or lower: the limit is 75 or 35 deg.
+    const turned = (up: number) => ({
+      ...camera,
+      height: m(subject.face[2] + 3.4031 * Math.tan((up * Math.PI) / 180)),
+    });
+    expect(found([lamp(0, 74)], turned(20))).toHaveLength(0);
+    expect(found([lamp(0, 76)], turned(20))).toHaveLength(1);
+    expect(found([lamp(0, 34)], turned(-20))).toHaveLength(0);
+    expect(found([lamp(0, 36)], turned(-20))).toHaveLength(1);
+  });
+
+  test("for one who lies, up is towards the crown", () => {
+    const lies = block("subject", null, { height: m(1.7), pose: "lying" });
+    const face = planOf({ subjects: [lies] }).scene.subjects[0] as SceneSubject;
+    // A lens straight above the face, the lamp 40 and 60 deg from it towards the crown.
+    const [x, y, z] = placeAt(face, { azimuth: 0, elevation: 0 }, 2);
+    const above = block("camera", null, {
+      ...camera,
+      distance: undefined,
+      height: undefined,
+      position: at(m(x), m(y), m(z)),
+    } as never);
+    const over = (elevation: number) => {
+      const [a, b, c] = placeAt(face, { azimuth: 0, elevation }, 2);
+      return { ...lamp(0, 0), position: at(m(a), m(b), m(c)) };
+    };
+    const seen = (elevation: number) =>
+      findings(noCatchlight, { subjects: [lies], lights: [over(elevation)], camera: above });
+    expect(seen(40)).toHaveLength(0);
+    expect(seen(60)).toHaveLength(1);
   });
 
   test("lowered as it says, it is silent", () => {
-    const { remedy } = finding(noCatchlight, { lights: [lamp(10, 62)] });
+    const said = finding(noCatchlight, { lights: [lamp(10, 62)] });
     const [x, y] = placeAt(subject, { azimuth: 10, elevation: 62 }, 2);
-    const lower = { ...lamp(10, 62), position: at(m(x), m(y), m(numberAfter(remedy, "to", "m"))) };
+    const lower = { ...lamp(10, 62), position: at(m(x), m(y), m(numberAfter(said.remedy, "to", "m"))) };
     expect(findings(noCatchlight, { lights: [lower] })).toHaveLength(0);
+    const hair = { ...lower, position: at(m(x), m(y), m(numberAfter(said.remedy, "to", "m") + 0.03)) };
+    expect(findings(noCatchlight, { lights: [hair] })).toHaveLength(1);
   });
 });
 

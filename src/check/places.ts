@@ -32,6 +32,7 @@ export const takenNames: ReadonlySet<string> = new Set([
   "uncovered",
   "subject_share",
   "hand_limit",
+  "highlight_headroom",
   "hyperfocal",
   "up",
   "down",

@@ -1,14 +1,17 @@
 import type { Scene } from "../scene/types.js";
 import { alongFloor } from "./geometry/directions.js";
 import { closeFocus } from "./light/close-focus.js";
+import { brightestOf } from "./light/highlights.js";
 import type { Plan } from "./plan.js";
 import type { Report } from "./schema/report.js";
 
 /** The camera of the report; null without one. */
-export function reportCamera({ scene, recipe }: Plan): Report["camera"] {
+export function reportCamera(plan: Plan): Report["camera"] {
+  const { scene, recipe } = plan;
   const { camera } = scene;
   if (camera === null) return null;
   const focus = closeFocus(scene);
+  const brightest = brightestOf(plan);
   return {
     position: [...camera.at],
     distance: alongFloor([0, 0, 0], camera.at),
@@ -24,6 +27,15 @@ export function reportCamera({ scene, recipe }: Plan): Report["camera"] {
     sync: camera.sync,
     focus_distance: focus?.distance ?? null,
     close_focus_loss: focus?.loss ?? null,
+    highlight:
+      typeof brightest === "string"
+        ? { headroom: null, of: null, reflectance: null, reason: brightest }
+        : {
+            headroom: brightest.headroom,
+            of: brightest.what,
+            reflectance: brightest.reflectance,
+            reason: null,
+          },
   };
 }
 

@@ -379,6 +379,14 @@ export const results = [
     example: "hand_limit",
   },
   {
+    name: "highlight_headroom",
+    of: "nothing",
+    args: [],
+    type: "stops",
+    help: "Stops between the brightest skin or surface in the picture and pure white; negative where it lies beyond. A background that is wished white does not count.",
+    example: "highlight_headroom",
+  },
+  {
     name: "hyperfocal",
     of: "nothing",
     args: [],

@@ -34,6 +34,7 @@ export const sample: Report = reportSchema.parse({
     sync: 0.005,
     focus_distance: 2.91,
     close_focus_loss: 0.12,
+    highlight: { headroom: 1.32, of: "the skin of the face", reflectance: 0.36, reason: null },
   },
   frame: {
     coverage: 0.8512,

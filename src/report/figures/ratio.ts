@@ -1,5 +1,5 @@
+import { backgroundStation } from "../light/background.js";
 import type { Plan } from "../plan.js";
-import { backgroundStation } from "../rules/background-off.rule.js";
 import { fixed, list } from "../say/number.js";
 import { sayContrast, sayPercent } from "../say/quantity.js";
 import type { Report, ReportStation } from "../schema/report.js";

@@ -1,6 +1,7 @@
+import { backgroundStation } from "../light/background.js";
 import { litToShadowStops } from "../light/contrast.js";
 import { faceName, type Plan } from "../plan.js";
-import { backgroundMiss, backgroundOff, backgroundStation } from "../rules/background-off.rule.js";
+import { backgroundMiss, backgroundOff } from "../rules/background-off.rule.js";
 import type { KeyLight } from "../rules/key-light.js";
 import { notSunHard } from "../rules/not-sun-hard.rule.js";
 import { seenSize, sizeRemedy } from "../rules/overcast-size.js";

@@ -1,30 +1,15 @@
 import { findRoot } from "../../math/roots.js";
-import type { Scene, Station } from "../../scene/types.js";
+import type { Station } from "../../scene/types.js";
 import { atPower, withSource } from "../change/move-source.js";
 import { evaluate } from "../evaluate/expression.js";
+import { backgroundStation } from "../light/background.js";
 import { type Reading, readingAt, stopsOver } from "../light/reading.js";
-import { firstSubject, lightsOn, type Plan } from "../plan.js";
+import { lightsOn, type Plan } from "../plan.js";
 import { fixed, list } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import type { Rule } from "./rule.js";
-
-/** The middle of the first upright piece of the set behind the first subject; null without one. */
-export function backgroundStation(scene: Scene): Station | null {
-  const subject = firstSubject(scene);
-  if (subject === null) return null;
-  return (
-    scene.stations.find(
-      (row) =>
-        row.natural &&
-        row.subject === null &&
-        scene.stations.some((other) => other.name === `${row.name}.left`) &&
-        row.at[1] > subject.place[1] &&
-        Math.abs(row.facing[2]) < 0.5,
-    ) ?? null
-  );
-}
 
 /** Stops by which lamps on the background are turned up or down at most. */
 const MOST = 12;

@@ -2,11 +2,11 @@ import { discTowards } from "../../scene/held-meter.js";
 import type { Station } from "../../scene/types.js";
 import { evaluate } from "../evaluate/expression.js";
 import { backgroundPoints } from "../geometry/background-points.js";
+import { backgroundStation } from "../light/background.js";
 import { type Extreme, extremesAmong } from "../light/extremes.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { faceWords, firstFace, lightsOn } from "../plan.js";
-import { backgroundStation } from "./background-off.rule.js";
 import { keyLight } from "./key-light.js";
 
 /** The brightest and the darkest place of the background in the picture, in stops over what it is held against. */
@@ -21,12 +21,6 @@ export function minded({ recipe, scene }: Plan): boolean {
   return (
     recipe.intent?.background !== undefined || lightsOn(scene).some((source) => source.role === "background")
   );
-}
-
-/** Whether the wish is for a background as bright as the reading it is held against, or brighter: a white one. */
-export function whiteWish({ recipe }: Plan): boolean {
-  const wish = recipe.intent?.background;
-  return wish !== undefined && (wish.side === "over" || wish.stops.value === 0);
 }
 
 /** What a wished background is held against, in words. */

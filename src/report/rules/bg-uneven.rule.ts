@@ -1,10 +1,11 @@
 import type { Vec3 } from "../../core/vector.js";
 import { aimAt, withSource } from "../change/move-source.js";
+import { whiteWish } from "../light/background.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { type BackgroundSpread, backgroundSpread, whiteWish } from "./background-spread.js";
+import { type BackgroundSpread, backgroundSpread } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 const spreadOf = ({ bright, dark }: BackgroundSpread): number => bright.stops - dark.stops;

@@ -1,11 +1,11 @@
 import type { Assumption, Scene, ScenePolygon } from "../../scene/types.js";
 import { withReflectance } from "../change/surfaces.js";
+import { backgroundStation } from "../light/background.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import { faceWords, firstSubject, lightsOn, stationOf } from "../plan.js";
 import { sayPercent, sayStops } from "../say/quantity.js";
 import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { threshold, tolerance } from "../settings.js";
-import { backgroundStation } from "./background-off.rule.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
 /** A flat surface whose reflectance the recipe does not say. */

@@ -1,10 +1,11 @@
 import { turnBackground } from "../change/background-lamps.js";
 import { surfaceUnder } from "../geometry/background-points.js";
+import { whiteWish } from "../light/background.js";
 import { tone } from "../light/tone.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundSpread, whiteWish } from "./background-spread.js";
+import { againstWords, backgroundSpread } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 /** A white background comes out grey somewhere. */

@@ -1,8 +1,9 @@
 import { turnBackground } from "../change/background-lamps.js";
+import { whiteWish } from "../light/background.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundSpread, whiteWish } from "./background-spread.js";
+import { againstWords, backgroundSpread } from "./background-spread.js";
 import type { Rule } from "./rule.js";
 
 /** A white background is brighter than white needs. */

@@ -268,6 +268,15 @@ const camera = object({
   close_focus_loss: maybe.meta({
     description: "stops lost to the bellows factor at the focus distance",
   }),
+  highlight: object({
+    headroom: maybe.meta({
+      description:
+        "Stops between the brightest skin or surface in the picture and pure white, - beyond; a background that is wished white does not count",
+    }),
+    of: string().nullable().meta({ description: "What is the brightest, in words" }),
+    reflectance: maybe,
+    reason: string().nullable().meta({ description: "Why there is none" }),
+  }),
 });
 
 /** The report's schema, format 1. */

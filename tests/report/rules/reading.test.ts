@@ -3,8 +3,9 @@ import { belowFull, disc, efficacy, gel, gels, rectangle } from "../../../src/mo
 import { left, named, offset, right, tape } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import type { LevelValue } from "../../../src/model/values.js";
+import { backgroundStation } from "../../../src/report/light/background.js";
 import { readingAt } from "../../../src/report/light/reading.js";
-import { backgroundOff, backgroundStation } from "../../../src/report/rules/background-off.rule.js";
+import { backgroundOff } from "../../../src/report/rules/background-off.rule.js";
 import { colourMix } from "../../../src/report/rules/colour-mix.rule.js";
 import { headToToe } from "../../../src/report/rules/head-to-toe.rule.js";
 import { meterTrap } from "../../../src/report/rules/meter-trap.rule.js";

@@ -4,12 +4,14 @@ import { handLimit } from "../../frame/hands.js";
 import { lensOf } from "../../frame/project.js";
 import { blurOf, opticsOf, pixelPitch, sharpRange } from "../../frame/sharpness.js";
 import { bareSides } from "../../frame/sides.js";
+import { brightestOf } from "../../light/highlights.js";
+import { errorOf } from "../../light/reading.js";
 import { firstSubject } from "../../plan.js";
 import { nameArg, placeArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
 import { type Found, nothing, value, valueOr } from "../found.js";
 
-/** A result of the picture: what it shows and how sharp; null for a name that is none. */
+/** A result of the picture: what it shows, how sharp and how near to white; null for a name that is none. */
 export function frameResult(asked: Asked, expr: ResultExpr): Found | null {
   switch (expr.name) {
     case "coverage":
@@ -18,6 +20,12 @@ export function frameResult(asked: Asked, expr: ResultExpr): Found | null {
     case "subject_share":
     case "hand_limit":
       return ofSubject(asked, expr);
+    case "highlight_headroom": {
+      const found = brightestOf(asked.plan);
+      if (typeof found === "string") return nothing("stops", found);
+      const { reading, headroom } = found;
+      return { ...value("stops", headroom), shares: reading.shares, error: errorOf(reading) };
+    }
     case "hyperfocal": {
       const optics = opticsOf(asked.plan.scene);
       if (typeof optics === "string") return nothing("length", optics);

@@ -32,6 +32,21 @@ export {
   subject,
 } from "./model/make/blocks.js";
 export {
+  type Claim,
+  expectation,
+  hold,
+  isAtLeast,
+  isAtMost,
+  isBetween,
+  isLess,
+  isMore,
+  isOver,
+  isTrue,
+  isUnder,
+  isWithin,
+  type ToleranceOf,
+} from "./model/make/claims.js";
+export {
   arms,
   belowFull,
   capsule,
@@ -67,7 +82,42 @@ export {
   tape,
   towards,
 } from "./model/make/points.js";
+export {
+  type ArgumentsOf,
+  type Beside,
+  dividedBy,
+  type LightResultName,
+  type MeterHeld,
+  minus,
+  negative,
+  plus,
+  proportion,
+  quotient,
+  type ResultName,
+  reading,
+  result,
+  resultOf,
+  type Said,
+  type TypeOfUnit,
+  times,
+  type ValueOf,
+} from "./model/make/results.js";
 export { pixels, size, volume } from "./model/make/sizes.js";
+export {
+  define,
+  kit,
+  type Let,
+  letValue,
+  like,
+  measuredReading,
+  measuredSetting,
+  type SilenceableCode,
+  session,
+  silence,
+  thresholds,
+  tolerances,
+  use,
+} from "./model/make/statements.js";
 export {
   contrast,
   edgeOf,
@@ -80,9 +130,41 @@ export {
   surface,
   window,
 } from "./model/make/surroundings.js";
+export {
+  type Column,
+  column,
+  type Sweep,
+  sweepCamera,
+  sweepLet,
+  sweepLight,
+  sweepLike,
+  sweepProperty,
+  sweepVariants,
+  type TableOptions,
+  type Through,
+  table,
+} from "./model/make/tables.js";
+export {
+  addBlock,
+  type Change,
+  change,
+  changeLet,
+  removeBlock,
+  removeProperty,
+  type VariantOptions,
+  withVariant,
+} from "./model/make/variants.js";
 export { withoutOrigins } from "./model/plain.js";
 export { printRecipe } from "./model/print.js";
 export type { MeasuredReading, SessionModel } from "./model/session.js";
+export type {
+  ColumnModel,
+  ListedValue,
+  Steps,
+  SweepModel,
+  SweepTarget,
+  TableModel,
+} from "./model/tables/types.js";
 export type {
   BlockModel,
   CameraModel,
@@ -102,6 +184,7 @@ export type {
   RoomModel,
   SetModel,
   Setting,
+  Silence,
   SubjectModel,
   VariantModel,
 } from "./model/types.js";

@@ -1,9 +1,9 @@
 import { type Compiled, type CompileOptions, compile } from "./compile.js";
+import { quote } from "./core/quote.js";
 import type { Source } from "./core/source.js";
 import { writeNumber } from "./core/write-number.js";
 import type { Diagnostic } from "./diagnostics/diagnostic.js";
 import { printDiagnostics } from "./diagnostics/print.js";
-import { quote } from "./model/make/quote.js";
 import { printBlock } from "./model/print-block.js";
 import type { BlockModel, Recipe } from "./model/types.js";
 import { parseFile } from "./syntax/parse.js";

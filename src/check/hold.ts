@@ -1,10 +1,10 @@
 import { printNode } from "../format/print-node.js";
 import { printPath } from "../format/print-value.js";
 import { writeName } from "../model/make/points.js";
+import { comparable, wordsOf } from "../model/result-types.js";
 import type { HoldDial, HoldModel } from "../model/types.js";
 import type { Hold, Path } from "../syntax/ast.js";
 import { expr } from "./claims/expr.js";
-import { comparable, wordsOf } from "./claims/types.js";
 import { type Context, here, report } from "./context.js";
 import { suggestion } from "./suggest.js";
 

@@ -1,9 +1,9 @@
+import { quote } from "../core/quote.js";
 import { say } from "../units/make.js";
 import type { Quantity } from "../units/quantity.js";
 import { type BlockKind, blocks } from "../vocabulary/index.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { writeName } from "./make/points.js";
-import { quote } from "./make/quote.js";
 import type { BlockModel, Setting, Silence } from "./types.js";
 
 /** A block as recipe text, its lines indented. */
@@ -36,7 +36,7 @@ export function printSilence(rows: readonly Silence[]): string[] {
 }
 
 /** A value as its property writes it: words bare, texts quoted, everything else by its own written form. */
-function printValue(property: PropertyRow, value: unknown): string {
+export function printValue(property: PropertyRow, value: unknown): string {
   switch (property.type) {
     case "word":
       return String(value);

@@ -1,7 +1,7 @@
+import { quote } from "../core/quote.js";
 import { type BlockKind, blockRow, topKinds } from "../vocabulary/index.js";
 import { siblingsOf } from "../vocabulary/siblings.js";
 import { writeName } from "./make/points.js";
-import { quote } from "./make/quote.js";
 import { printBlock, printProperties, printSettings, printSilence } from "./print-block.js";
 import type { BlockModel, Recipe, Setting, VariantModel } from "./types.js";
 

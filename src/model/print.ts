@@ -1,4 +1,4 @@
-import { quote } from "./make/quote.js";
+import { quote } from "../core/quote.js";
 import { printBlock, printSettings, printSilence } from "./print-block.js";
 import { printVariant } from "./print-variant.js";
 import type { BlockModel, Recipe } from "./types.js";

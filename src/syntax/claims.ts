@@ -304,7 +304,9 @@ export abstract class ClaimParser extends BlockParser {
 
   private isSurely(): boolean {
     const after = this.peek(2).tokenType;
-    return this.startsOperand(2) && after !== IsWord && after !== BetweenWord;
+    // A place may be called `is` or `between`; a point then follows, and no value begins with one.
+    const named = this.peek(3).tokenType === Dot;
+    return this.startsOperand(2) && (named || (after !== IsWord && after !== BetweenWord));
   }
 
   private becauseFollows(): boolean {

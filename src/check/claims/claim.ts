@@ -1,4 +1,5 @@
 import { printNode } from "../../format/print-node.js";
+import { comparable, toleranceModel, toleranceOf, wordsOf } from "../../model/result-types.js";
 import type { ClaimModel, Expr } from "../../model/values.js";
 import type { Claim, Expression } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
@@ -6,7 +7,6 @@ import { constant } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { noteNoFNumber } from "./absent.js";
 import { expr } from "./expr.js";
-import { comparable, toleranceOf, wordsOf } from "./types.js";
 
 /** One claim, typed. Null after a finding. */
 export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
@@ -109,14 +109,8 @@ function checkTolerance(
   const allowed = toleranceOf(type);
   const read = constant(ctx, node, { words: "a tolerance", example: allowed.example });
   if (read === null) return null;
-  const value = Math.abs(read.value);
-  if (read.unit === allowed.unit && !(read.unit === "1" && read.written.endsWith("%")))
-    return { value, kind: "difference" };
-  if (read.unit === "1" && read.written.endsWith("%") && allowed.share) {
-    const inPerCent =
-      target.kind === "value" && target.quantity.unit === "1" && target.quantity.written.endsWith("%");
-    return { value, kind: inPerCent ? "difference" : "share" };
-  }
+  const model = toleranceModel(type, target, read);
+  if (model !== null) return model;
   const wanted =
     dimensionWords(allowed.unit).replace(/^(a|an) (number of )?/, "") + (allowed.share ? " or per cent" : "");
   report(

@@ -1,4 +1,5 @@
 import { printNode } from "../../format/print-node.js";
+import { adding, valueExpr, wordsOf } from "../../model/result-types.js";
 import type { Expr, ResultType } from "../../model/values.js";
 import type { Expression, Product, Reference, Sum } from "../../syntax/ast.js";
 import { findResult, results } from "../../vocabulary/results.js";
@@ -8,7 +9,6 @@ import { placeNames } from "../places.js";
 import { nearNames } from "../suggest.js";
 import { namesMeter, naturalReading, readingExpr } from "./readings.js";
 import { appliedTo, functionRow, resultExpr, unknownResult } from "./results.js";
-import { valueExpr, wordsOf } from "./types.js";
 
 const wanted = { words: "a result or a value", example: "key.angular_size" };
 
@@ -114,18 +114,6 @@ function reference(ctx: Context, node: Reference): Expr | null {
   }
   return readingExpr(ctx, node);
 }
-
-/** Types of results that add up. Readings do not: what lies between them is `stops(a, b)`. */
-const adding: readonly ResultType[] = [
-  "angle",
-  "length",
-  "number",
-  "stops",
-  "exposure",
-  "luminous-energy",
-  "energy",
-  "time",
-];
 
 function refuse(ctx: Context, node: Expression, left: string, right: string, done: string): null {
   report(ctx, "claim.arithmetic", node.span, { left, right, done });

@@ -1,8 +1,8 @@
 import { printNode } from "../../format/print-node.js";
+import { comparable, wordsOf } from "../../model/result-types.js";
 import type { MeasuredReading } from "../../model/session.js";
 import type { Reading } from "../../syntax/ast.js";
 import { expr } from "../claims/expr.js";
-import { comparable, wordsOf } from "../claims/types.js";
 import { constant } from "../constant.js";
 import { type Context, here, report } from "../context.js";
 

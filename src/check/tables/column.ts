@@ -1,28 +1,12 @@
 import { printNode } from "../../format/print-node.js";
+import { shownIn, wordsOf } from "../../model/result-types.js";
 import type { ColumnModel } from "../../model/tables/types.js";
 import type { ResultType } from "../../model/values.js";
 import type { Column } from "../../syntax/ast.js";
 import { canonicalUnit, findUnit, unitTable } from "../../units/spellings.js";
 import { expr } from "../claims/expr.js";
-import { wordsOf } from "../claims/types.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames } from "../suggest.js";
-
-/** The base unit in which a type of result may be shown; none for those that have one form only. */
-const bases: Partial<Record<ResultType, string>> = {
-  angle: "deg",
-  length: "m",
-  number: "1",
-  contrast: "stop",
-  stops: "stop",
-  exposure: "lx s",
-  illuminance: "lx",
-  "colour-temperature": "K",
-  mired: "mired",
-  energy: "J",
-  "luminous-energy": "lm s",
-  time: "s",
-};
 
 /** One column: a result of any kind, typed, and the unit it is shown in. Null after a finding. */
 export function checkColumn(ctx: Context, column: Column): ColumnModel | null {
@@ -37,7 +21,7 @@ export function checkColumn(ctx: Context, column: Column): ColumnModel | null {
 function unitOf(ctx: Context, { as }: Column, type: ResultType): string | undefined {
   if (as === null) return undefined;
   const row = findUnit(as.text);
-  const base = bases[type];
+  const base = shownIn[type];
   if (row !== null && base !== undefined && row.base === base) return row.name;
   const units = unitTable.filter((one) => one.base === base).map((one) => one.name);
   if (row === null) {

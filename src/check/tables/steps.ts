@@ -1,21 +1,16 @@
 import { writeNumber } from "../../core/write-number.js";
 import { printNode } from "../../format/print-node.js";
-import { steppedNumber, stopsPerDoubling } from "../../model/tables/sweep-value.js";
+import { converted, type End } from "../../model/tables/ends.js";
+import { countedSteps, equalSteps, goesInStops } from "../../model/tables/steps.js";
+import { steppedNumber } from "../../model/tables/sweep-value.js";
 import type { Steps } from "../../model/tables/types.js";
 import type { Amount, Expression, Sweep } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
-import { findUnit, fromBase } from "../../units/spellings.js";
 import { constant } from "../constant.js";
 import { type Context, report } from "../context.js";
-import { converted, type End } from "./ends.js";
 import { rowLimit, tooManyRows } from "./limits.js";
 
 type Range = Extract<Sweep["range"], { kind: "steps" }>;
-
-/** Forms of which the values lie on a dial with equal stops. */
-const inStops = (end: End): boolean => end.base === "f" || end.base === "ISO" || end.form === "shutter";
-/** Amounts that may step in stops as well as by themselves. */
-const mayStop: ReadonlySet<End["base"]> = new Set(["J", "s", "lm", "lm s", "lx", "cd", "cd s", "W"]);
 
 /** The steps between two ends, counted before any row is made. Null after a finding. */
 export function stepsOf(ctx: Context, sweep: Sweep, path: string, from: End, to: End): Steps | null {
@@ -33,10 +28,6 @@ export function stepsOf(ctx: Context, sweep: Sweep, path: string, from: End, to:
   return range.step === null ? null : stepwise(ctx, sweep, path, from, target, range.step);
 }
 
-/** Stops from one end to another number: + where the number grows. */
-const stopsFrom = ({ number, unit }: End, to: number): number =>
-  stopsPerDoubling(unit) * Math.log2(to / number);
-
 function counted(ctx: Context, amount: Amount, from: End, to: number): Steps | null {
   const count = amount.value;
   if (amount.unit !== null || !Number.isInteger(count) || count < 1) {
@@ -44,18 +35,7 @@ function counted(ctx: Context, amount: Amount, from: End, to: number): Steps | n
     return null;
   }
   if (count > rowLimit(ctx)) return tooManyRows(ctx, amount.span, count);
-  const scale = inStops(from) ? "stops" : "linear";
-  const way = scale === "stops" ? stopsFrom(from, to) : to - from.number;
-  const step = count === 1 ? 0 : way / (count - 1);
-  return {
-    form: from.form,
-    scale,
-    from: from.number,
-    to: count === 1 ? from.number : to,
-    step,
-    count,
-    unit: from.unit,
-  };
+  return countedSteps(from, to, count);
 }
 
 const printAmount = ({ written, unit }: Amount): string =>
@@ -72,8 +52,7 @@ function stepwise(
   const example = exampleStep(from);
   const read = constant(ctx, node, { words: "a step", example });
   if (read === null) return null;
-  const stops = inStops(from);
-  const byStops = stops || (read.unit === "stop" && mayStop.has(from.base));
+  const byStops = goesInStops(from, read.unit);
   const wanted = byStops ? "stop" : from.base;
   if (read.unit !== wanted) {
     report(ctx, "sweep.step-unit", node.span, {
@@ -84,25 +63,19 @@ function stepwise(
     });
     return null;
   }
-  const row = findUnit(from.unit);
-  const size = byStops || row === null ? read.value : Number(fromBase(row, read.value).toPrecision(15));
-  const way = byStops ? stopsFrom(from, to) : to - from.number;
-  if (!(size > 0)) {
+  if (!(read.value > 0)) {
     report(ctx, "sweep.step", node.span, { written: printNode(node) });
     return null;
   }
-  const whole = Math.abs(way) / size;
-  const count = Math.floor(whole + 1e-9) + 1;
-  if (!(count <= rowLimit(ctx))) return tooManyRows(ctx, sweep.span, count);
-  const step = way < 0 ? -size : size;
-  const scale = byStops ? "stops" : "linear";
-  const steps: Steps = { form: from.form, scale, from: from.number, to, step, count, unit: from.unit };
+  const { steps, whole } = equalSteps(from, to, read, byStops);
+  if (!(steps.count <= rowLimit(ctx))) return tooManyRows(ctx, sweep.span, steps.count);
   if (whole - Math.round(whole) > 1e-9 || Math.round(whole) - whole > 1e-9) {
-    const last = steppedNumber(steps, count - 1);
+    const last = steppedNumber(steps, steps.count - 1);
+    const even = (whole * Math.abs(steps.step)) / steps.count;
     report(ctx, "sweep.rest", sweep.span, {
       last: said(last, from.unit),
       to: printNode((sweep.range as Range).to),
-      step: said(Math.abs(way) / count, byStops ? "stop" : from.unit),
+      step: said(even, byStops ? "stop" : from.unit),
     });
   }
   return steps;

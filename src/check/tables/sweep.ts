@@ -1,7 +1,8 @@
+import { quote } from "../../core/quote.js";
 import { printNode } from "../../format/print-node.js";
 import { printPath } from "../../format/print-value.js";
 import { writeName } from "../../model/make/points.js";
-import { quote } from "../../model/make/quote.js";
+import { converted, type End, endOf, quantityEnd, stepped } from "../../model/tables/ends.js";
 import type { ListedValue, SweepModel, SweepTarget } from "../../model/tables/types.js";
 import type { Expression, File, Sweep, Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
@@ -13,7 +14,6 @@ import { nearNames, suggestion } from "../suggest.js";
 import { ofDimension } from "../values/measure.js";
 import { readValue } from "../values/read.js";
 import { bare, singleWord } from "../words.js";
-import { converted, type End, endOf, quantityEnd, stepped } from "./ends.js";
 import { stepsOf } from "./steps.js";
 import { type Led, whereTo } from "./target.js";
 

@@ -1,5 +1,5 @@
+import { quote } from "../../core/quote.js";
 import { printNode } from "../../format/print-node.js";
-import { quote } from "../../model/make/quote.js";
 import { sweepLength } from "../../model/tables/sweep-value.js";
 import type { ColumnModel, SweepModel, TableModel } from "../../model/tables/types.js";
 import type { HoldModel } from "../../model/types.js";

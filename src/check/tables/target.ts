@@ -1,3 +1,4 @@
+import { targetOf } from "../../model/tables/target.js";
 import type { SweepTarget } from "../../model/tables/types.js";
 import type { File, Path } from "../../syntax/ast.js";
 import { blockRow } from "../../vocabulary/index.js";
@@ -26,24 +27,17 @@ export function whereTo(file: File, path: Path, kits: KitLook): Led | null {
   if (more.length > 0) return null;
   const property = row.properties.find((one) => one.name === word?.text);
   if (property !== undefined)
-    return { kind: "property", row: property, target: targetOf(row, trail, block.words[1]?.text, property) };
+    return { kind: "property", row: property, target: target(row, trail, block.words[1]?.text, property) };
   if (trail === null || missing.length > 0 || !(word === undefined || word.text === "like")) return null;
   return { kind: "like", trail, block: row.kind };
 }
 
-/** A property of a placed lamp or of the camera is changed in the model itself, every other one in the text. */
-function targetOf(
+/** What a property inside another block or a definition belongs to has no place in the model of its own. */
+function target(
   row: BlockRow,
   trail: Trail | null,
   name: string | undefined,
   property: PropertyRow,
 ): SweepTarget {
-  const placed = trail !== null && trail.length === 1;
-  if (placed && row.kind === "light" && name !== undefined && property.type !== "calibration") {
-    return { kind: "property", block: "light", name, property: property.name };
-  }
-  if (placed && row.kind === "camera" && property.type !== "photo") {
-    return { kind: "property", block: "camera", name: null, property: property.name };
-  }
-  return { kind: "text" };
+  return trail !== null && trail.length === 1 ? targetOf(row.kind, name ?? null, property) : { kind: "text" };
 }

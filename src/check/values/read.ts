@@ -1,4 +1,4 @@
-import { quote } from "../../model/make/quote.js";
+import { quote } from "../../core/quote.js";
 import type { ValueShapes } from "../../model/values.js";
 import type { Value } from "../../syntax/ast.js";
 import type { PropertyRow } from "../../vocabulary/property.js";

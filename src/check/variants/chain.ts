@@ -1,4 +1,4 @@
-import { quote } from "../../model/make/quote.js";
+import { quote } from "../../core/quote.js";
 import type { File, Variant } from "../../syntax/ast.js";
 import { here, type Reporter, replace, report } from "../context.js";
 import { nearNames, suggestion } from "../suggest.js";

@@ -1,3 +1,4 @@
+import { quote } from "../../core/quote.js";
 import type { CandelaTable } from "../../photometry/index.js";
 import { say } from "../../units/make.js";
 import type {
@@ -26,7 +27,6 @@ import type {
   PowerValue,
   ShapeValue,
 } from "../values.js";
-import { quote } from "./quote.js";
 import { writeBy } from "./sizes.js";
 
 /** A round flat opening of this diameter. */

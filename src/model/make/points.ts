@@ -102,3 +102,8 @@ export function writeName(name: string): string {
   // ISO alone would start a sensitivity.
   return plainName.test(name) && name !== "ISO" ? name : `\`${name}\``;
 }
+
+/** Names joined by points, each as a recipe writes it: a lamp, or a place of one of several subjects. */
+export function writePath(path: string): string {
+  return path.split(".").map(writeName).join(".");
+}

@@ -1,3 +1,4 @@
+import { quote } from "../../../src/core/quote.js";
 import {
   arms,
   belowFull,
@@ -33,7 +34,6 @@ import {
   tape,
   towards,
 } from "../../../src/model/make/points.js";
-import { quote } from "../../../src/model/make/quote.js";
 import { pixels, size, volume } from "../../../src/model/make/sizes.js";
 import {
   contrast,

@@ -1,6 +1,6 @@
-import type { Expr, ResultType } from "../../model/values.js";
-import type { BaseUnit } from "../../units/dimension.js";
-import type { Quantity } from "../../units/quantity.js";
+import type { BaseUnit } from "../units/dimension.js";
+import type { Quantity } from "../units/quantity.js";
+import type { Expr, ResultType } from "./values.js";
 
 /** The type of result that a written quantity stands for. */
 export function typeOfQuantity(q: Quantity): ResultType {
@@ -102,4 +102,46 @@ export function toleranceOf(type: ResultType): {
 /** A written quantity as an expression. */
 export function valueExpr(q: Quantity): Expr {
   return { kind: "value", type: typeOfQuantity(q), quantity: q };
+}
+
+/** The base unit in which a type of result may be shown; none for those that have one form only. */
+export const shownIn: Partial<Record<ResultType, string>> = {
+  angle: "deg",
+  length: "m",
+  number: "1",
+  contrast: "stop",
+  stops: "stop",
+  exposure: "lx s",
+  illuminance: "lx",
+  "colour-temperature": "K",
+  mired: "mired",
+  energy: "J",
+  "luminous-energy": "lm s",
+  time: "s",
+};
+
+/** Types of results that add up. Readings do not: what lies between them is `stops(a, b)`. */
+export const adding: readonly ResultType[] = [
+  "angle",
+  "length",
+  "number",
+  "stops",
+  "exposure",
+  "luminous-energy",
+  "energy",
+  "time",
+];
+
+/** A written tolerance as a claim is judged by it; null where it is of the wrong kind. */
+export function toleranceModel(
+  type: ResultType,
+  target: Expr,
+  read: Quantity,
+): { readonly value: number; readonly kind: "difference" | "share" } | null {
+  const allowed = toleranceOf(type);
+  const value = Math.abs(read.value);
+  const inPerCent = ({ unit, written }: Quantity): boolean => unit === "1" && written.endsWith("%");
+  if (read.unit === allowed.unit && !inPerCent(read)) return { value, kind: "difference" };
+  if (!inPerCent(read) || !allowed.share) return null;
+  return { value, kind: target.kind === "value" && inPerCent(target.quantity) ? "difference" : "share" };
 }

@@ -1,4 +1,6 @@
-import type { StepForm } from "../../model/tables/types.js";
+import type { Quantity } from "../../units/quantity.js";
+import { findUnit, fromBase, toBase } from "../../units/spellings.js";
+import type { ValueType } from "../../vocabulary/value-types.js";
 import type {
   BearingValue,
   DirectionValue,
@@ -6,10 +8,8 @@ import type {
   PowerValue,
   SurfaceValue,
   TapeValue,
-} from "../../model/values.js";
-import type { Quantity } from "../../units/quantity.js";
-import { findUnit, fromBase, toBase } from "../../units/spellings.js";
-import type { ValueType } from "../../vocabulary/value-types.js";
+} from "../values.js";
+import type { StepForm } from "./types.js";
 
 /** One end of a stepped sweep as a number. */
 export interface End {

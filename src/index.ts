@@ -10,6 +10,7 @@ export { isKitPath } from "./check/kits/path.js";
 export type { KitText, ReadKit } from "./check/kits/read.js";
 export { kitsAmong } from "./check/kits/texts.js";
 export { type Compiled, type CompileOptions, compile } from "./compile.js";
+export type { Theme } from "./core/paper.js";
 export type { Position, Source } from "./core/source.js";
 export type { Place, Span } from "./core/span.js";
 export type { Vec3 } from "./core/vector.js";
@@ -231,8 +232,8 @@ export {
   renderComparisonText,
 } from "./render/comparison.js";
 export { figurePart } from "./render/figures/in-page.js";
-export type { Theme } from "./render/figures/look.js";
-export { renderSvg, type SvgOptions, usualWidth } from "./render/figures/svg.js";
+export { usualWidth } from "./render/figures/page.js";
+export { renderSvg, type SvgOptions } from "./render/figures/svg.js";
 export { partsHtml } from "./render/html.js";
 export { renderJson } from "./render/json.js";
 export { partsMarkdown, renderMarkdown } from "./render/markdown.js";
@@ -246,7 +247,8 @@ export {
   renderSessionText,
   sessionParts,
 } from "./render/session.js";
-export { type Paper, renderSheet } from "./render/sheet-html.js";
+export { renderSheet } from "./render/sheet-html.js";
+export type { Paper } from "./render/sheet-scale.js";
 export { inForm as renderTables } from "./render/tables/form.js";
 export { tablesJson as renderTablesJson } from "./render/tables/json.js";
 export { tableParts } from "./render/tables/parts.js";

@@ -8,37 +8,43 @@ const MOST = 8000;
 
 /** How a figure is wanted. */
 export interface FigureForm {
-  readonly form: "svg" | "png";
+  readonly form: "svg" | "png" | "pdf";
   /** Width in px; null where nothing is said. */
   readonly pixels: number | null;
 }
 
 /**
  * How a figure is wanted, by `--format` or the ending of `--output`, and `--pixels`; a sentence where that cannot be.
- * @param example - A command that makes a PNG of such a figure.
+ * @param example - A command that makes a file of such a figure, up to its ending.
  */
 export function figureForm(session: Session, example: string): FigureForm | { readonly problem: string } {
   const pixels = wholeNumber(session.options, "pixels", LEAST, MOST);
   if (pixels !== null && typeof pixels !== "number") return pixels;
   const form = chosenForm(session, "svg");
-  if (form !== "svg" && form !== "png")
-    return { problem: "A figure is drawn as svg or png: name the file so, or say --format." };
+  if (form !== "svg" && form !== "png" && form !== "pdf")
+    return { problem: "A figure is drawn as svg, png or pdf: name the file so, or say --format." };
   const output = session.options.get("output");
-  if (form === "png" && (output === undefined || output === "-"))
-    return { problem: `A PNG goes into a file: ${example}` };
+  if (form !== "svg" && (output === undefined || output === "-"))
+    return { problem: `A ${form.toUpperCase()} goes into a file: ${example}.${form}` };
   return { form, pixels };
 }
 
 /** Gives a figure out as it is wanted. The exit code. */
-export function giveFigure(
+export async function giveFigure(
   session: Session,
   language: Language,
   drawing: Draw,
   drawn: Drawing,
   { form, pixels }: FigureForm,
-): number {
+): Promise<number> {
   const files = session.operands.slice(0, 1);
   const width = pixels ?? drawing.usualWidth;
+  if (form === "pdf") {
+    const maker = drawing.pdfMaker();
+    if ("problem" in maker) return misuse(session, maker.problem);
+    const page = drawing.pointsOf(drawing.figurePage(drawn, { width }));
+    return deliver(session, language, await maker.write([page], drawn.title), files);
+  }
   const theme = session.options.get("theme") === "dark" ? "dark" : "light";
   const svg = drawing.renderSvg(drawn, { width: form === "svg" ? width : drawing.usualWidth, theme });
   if (form === "svg") return deliver(session, language, svg, files);

@@ -13,6 +13,7 @@ const byEnding: ReadonlyMap<string, string> = new Map([
   [".txt", "text"],
   [".svg", "svg"],
   [".png", "png"],
+  [".pdf", "pdf"],
 ]);
 
 /** The form to write: what `--format` says, else what the ending of `--output` says, else the command's usual one. */
@@ -24,17 +25,7 @@ export function chosenForm(session: Session, usual: string): string {
 }
 
 /** Endings of pictures and pages that no command makes. */
-const others: readonly string[] = [
-  ".jpg",
-  ".jpeg",
-  ".gif",
-  ".webp",
-  ".tif",
-  ".tiff",
-  ".pdf",
-  ".docx",
-  ".xlsx",
-];
+const others: readonly string[] = [".jpg", ".jpeg", ".gif", ".webp", ".tif", ".tiff", ".docx", ".xlsx"];
 
 /** A sentence where the ending of `--output` asks for a form that the command does not make; null where it does not. */
 export function wrongEnding({ options, command }: Pick<Session, "options" | "command">): string | null {

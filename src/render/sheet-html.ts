@@ -1,16 +1,14 @@
 import { visible } from "../diagnostics/print-visible.js";
 import type { Drawing } from "../report/figures/drawing.js";
 import type { BothWays, DaySheet } from "../report/sheet/sheet.js";
-import { renderSvg, widthToScale } from "./figures/svg.js";
+import { widthToScale } from "./figures/page.js";
+import { renderSvg } from "./figures/svg.js";
 import { htmlText } from "./html-escape.js";
-
-/** The paper that a sheet is printed on. */
-export type Paper = "a4" | "letter";
+import { type Paper, sheetScale } from "./sheet-scale.js";
+import { sideWays, warningWords } from "./sheet-words.js";
 
 const safe = (text: string): string => htmlText(visible(text));
 
-/** Scales that a rule has. */
-const scales = [10, 20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 400, 500];
 /** Room for a figure, px: half of a page's width, and what is left of its height. */
 const WIDE = 345;
 const HIGH = 390;
@@ -42,18 +40,8 @@ svg { display: block; max-width: 100%; height: auto; }
 @media print { body { width: auto; } h2, tr, li, figure { break-inside: avoid; } }
 `;
 
-/** The greatest scale at which a figure has room. */
-function scaleOf(drawing: Drawing): number {
-  const high = drawing.top - drawing.bottom;
-  const fits = (scale: number): boolean => {
-    const width = widthToScale(drawing, scale);
-    return width <= WIDE && ((width - 28) * high) / (drawing.right - drawing.left) <= HIGH;
-  };
-  return scales.find(fits) ?? (scales[scales.length - 1] as number);
-}
-
 function figure(drawing: Drawing, what: string): string {
-  const scale = scaleOf(drawing);
+  const scale = sheetScale(drawing, WIDE, HIGH);
   const svg = renderSvg(drawing, { width: widthToScale(drawing, scale), theme: "light", bare: true });
   return `<figure>${svg}<figcaption>${safe(what)}, 1:${scale} where the page is printed at its full size</figcaption></figure>`;
 }
@@ -92,14 +80,11 @@ function lamps(sheet: DaySheet): string {
 
 function places(sheet: DaySheet): string {
   if (sheet.places.length === 0) return "";
-  const side = ({ metric, feet }: BothWays): string => {
-    const left = metric.startsWith("-");
-    const plain = (text: string): string => safe(text.replace(/^-/, ""));
-    return `${plain(metric)} ${left ? "left" : "right"}<small>${plain(feet)}</small>`;
-  };
   return `<h2>Set, from the mark</h2>${table(
     ["Middle of", "Along the lens", "Across", "Up"],
-    sheet.places.map((place) => row([safe(place.what), safe(place.away), side(place.right), both(place.up)])),
+    sheet.places.map((place) =>
+      row([safe(place.what), safe(place.away), both(sideWays(place.right)), both(place.up)]),
+    ),
   )}`;
 }
 
@@ -112,10 +97,10 @@ export function renderSheet(sheet: DaySheet, paper: Paper): string {
     ({ where, meter, reads }) =>
       `<tr><td>${safe(where)}</td><td>${safe(meter)}</td><td><b>${safe(reads)}</b></td><td class="blank"></td><td class="blank"></td><td><span class="tick"></span></td></tr>`,
   );
-  const warnings = sheet.warnings.map(
-    ({ severity, message, remedy, caution }) =>
-      `<span class="${severity === "stop" ? "stop" : "check"}">${severity === "stop" ? "Stop: " : "Check: "}</span>${safe(message)} ${safe(remedy)}${caution === null ? "" : ` ${safe(caution)}`}`,
-  );
+  const warnings = sheet.warnings.map((warning) => {
+    const { lead, text } = warningWords(warning);
+    return `<span class="${warning.severity === "stop" ? "stop" : "check"}">${lead}</span>${safe(text)}`;
+  });
   return `<!doctype html>
 <html lang="en">
 <head>

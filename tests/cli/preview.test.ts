@@ -41,3 +41,17 @@ test("what cannot be put beside it is said, and nothing is written", async () =>
   expect(moon.err).toContain("overcast");
   expect(existsSync(target)).toBe(false);
 }, 60_000);
+
+test("sheet and figure as PDF: into a file, the same bytes twice, and never to a terminal", async () => {
+  for (const command of ["sheet", "draw"]) {
+    const [one, two] = ["one", "two"].map((name) => join(folder, `${command}-${name}.pdf`));
+    if (one === undefined || two === undefined) throw new Error("no names");
+    expect(await halfshade([command, recipe, "-o", one])).toMatchObject({ exit: 0, out: "", err: "" });
+    await halfshade([command, recipe, "--format", "pdf", "-o", two]);
+    expect(readFileSync(one).subarray(0, 5).toString()).toBe("%PDF-");
+    expect(readFileSync(one).equals(readFileSync(two))).toBe(true);
+    const bare = await halfshade([command, recipe, "--format", "pdf"]);
+    expect(bare).toMatchObject({ exit: 2, out: "" });
+    expect(bare.err).toContain(".pdf");
+  }
+}, 60_000);

@@ -101,9 +101,9 @@ export const commands: readonly CommandRow[] = [
     name: "table",
     operands: "FILE [TITLE]",
     count: [1, 2],
-    help: "Work out the lesson tables of a recipe, or the one with that title; as svg or png it is drawn as a chart.",
+    help: "Work out the lesson tables of a recipe, or the one with that title; as svg, png or pdf it is drawn as a chart.",
     options: [
-      format("text", "markdown", "html", "csv", "json", "svg", "png"),
+      format("text", "markdown", "html", "csv", "json", "svg", "png", "pdf"),
       { name: "worksheet", help: "Leave the columns blank that the table names under `worksheet`" },
       { name: "blank", value: "COLUMN", help: "Leave this column blank, or several with commas between" },
       { name: "answers", help: "Give the answers to the worksheet instead" },
@@ -164,7 +164,7 @@ export const commands: readonly CommandRow[] = [
     help: "Draw a figure of a set-up: plan, side, throw, frame, edge, readings, ratio or falloff. The usual one is the plan.",
     options: [
       variant,
-      format("svg", "png"),
+      format("svg", "png", "pdf"),
       output,
       force,
       theme,
@@ -216,7 +216,7 @@ export const commands: readonly CommandRow[] = [
     help: "Make the sheet for the day: a page to print, with tapes, heights, readings to tick and what to bring.",
     options: [
       variant,
-      format("html"),
+      format("html", "pdf"),
       output,
       force,
       { name: "paper", value: "PAPER", words: ["a4", "letter"], help: "Paper it is printed on (usual: a4)" },
@@ -225,7 +225,10 @@ export const commands: readonly CommandRow[] = [
       settings,
       ...everywhere,
     ],
-    examples: ["halfshade sheet plan.light -o sheet.html"],
+    examples: [
+      "halfshade sheet plan.light -o sheet.pdf",
+      "halfshade sheet plan.light --paper letter -o sheet.html",
+    ],
   },
   {
     name: "format",

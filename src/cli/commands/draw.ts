@@ -6,7 +6,7 @@ import { figureForm, giveFigure } from "../give-figure.js";
 import { misuse, type Session } from "../session.js";
 import { draw, language } from "../stages/load.js";
 
-/** `halfshade draw FILE [FIGURE]`: draws a figure of a set-up as SVG or PNG. */
+/** `halfshade draw FILE [FIGURE]`: draws a figure of a set-up as SVG, PNG or PDF. */
 export async function drawCommand(session: Session): Promise<number> {
   const [file = "", asked = "plan"] = session.operands;
   const drawing = await draw();
@@ -16,7 +16,7 @@ export async function drawCommand(session: Session): Promise<number> {
     const help = near(asked, names) || ` There are ${names.join(", ")}.`;
     return misuse(session, `There is no figure "${visibleLine(asked)}".${help}`);
   }
-  const form = figureForm(session, "halfshade draw plan.light plan -o plan.png");
+  const form = figureForm(session, "halfshade draw plan.light plan -o plan");
   if ("problem" in form) return misuse(session, form.problem);
   const options = optionsOf(session);
   if ("problem" in options) return misuse(session, options.problem);

@@ -56,7 +56,7 @@ async function chart(
   const { options } = session;
   if (options.has("worksheet") || options.has("answers") || options.has("blank"))
     return misuse(session, "A chart is of the whole table: leave --worksheet, --blank and --answers away.");
-  const form = figureForm(session, 'halfshade table lesson.light "Walk the lamp in" -o walk.png');
+  const form = figureForm(session, 'halfshade table lesson.light "Walk the lamp in" -o walk');
   if ("problem" in form) return misuse(session, form.problem);
   const [table, ...others] = tables;
   if (table === undefined || others.length > 0) {

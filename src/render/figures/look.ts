@@ -40,15 +40,3 @@ export const strokes: Readonly<Record<Ink, Stroke>> = {
   axis: { width: 1.2, dash: [], tone: 0.85, fill: null },
   contour: { width: 0.8, dash: [], tone: 0.7, fill: null },
 };
-
-/** Light paper with dark ink, or dark paper with light ink. */
-export type Theme = "light" | "dark";
-
-/** A tone as a grey of sRGB: 0 is the paper. */
-export function grey(tone: number, theme: Theme): string {
-  const [paper, ink] = theme === "light" ? [255, 17] : [24, 240];
-  const part = Math.round(paper + (ink - paper) * tone)
-    .toString(16)
-    .padStart(2, "0");
-  return `#${part}${part}${part}`;
-}

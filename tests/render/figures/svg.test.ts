@@ -1,7 +1,8 @@
 import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import { compile } from "../../../src/compile.js";
-import { fontFile, pngOf } from "../../../src/node/png.js";
+import { fontFile } from "../../../src/node/letters.js";
+import { pngOf } from "../../../src/node/png.js";
 import { renderSvg } from "../../../src/render/figures/svg.js";
 import { buildReport } from "../../../src/report/build.js";
 import { drawFigure, figureTable } from "../../../src/report/figures/figures.js";

@@ -38,7 +38,7 @@ export const layers: ReadonlyMap<string, LayerRow> = new Map<string, LayerRow>([
   ["markdown", row("/index")],
   ["testing", row("/index")],
   ["editor", row("core diagnostics units vocabulary text syntax format check model /pipeline")],
-  ["node", { ...row("core diagnostics /index", "@resvg/resvg-js fast-png"), node: true }],
+  ["node", { ...row("core diagnostics /index", "@resvg/resvg-js fast-png pdfkit"), node: true }],
   [
     "cli",
     {

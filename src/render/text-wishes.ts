@@ -27,7 +27,8 @@ const names: readonly (readonly [name: string, words: string])[] = [
 ];
 
 /** A point of a wish in words. */
-export function criterionName({ name }: Criterion): string {
+export function criterionName({ wish, name }: Criterion): string {
+  if (wish === "edges" && name === "angular_size") return "size of the light for its edges";
   return names.find((row) => row[0] === name)?.[1] ?? name;
 }
 

@@ -62,7 +62,21 @@ function judged(plan: Plan): readonly ReportCriterion[] {
         : wish?.kind === "window"
           ? windowCriteria(plan, key, wish)
           : [];
-  return [...natural, ...plainWishes(plan, key)];
+  return [...natural, ...plainWishes(plan, key).filter((row) => !isImplied(row, natural))];
+}
+
+/** Whether a point says again what one of the natural light says: of the same thing, within its band, as well met. */
+function isImplied(row: ReportCriterion, natural: readonly ReportCriterion[]): boolean {
+  return natural.some((other) => {
+    const least = other.wanted_least ?? Number.NEGATIVE_INFINITY;
+    const most = other.wanted_most ?? Number.POSITIVE_INFINITY;
+    return (
+      other.name === row.name &&
+      other.verdict === row.verdict &&
+      least >= (row.wanted_least ?? Number.NEGATIVE_INFINITY) &&
+      most <= (row.wanted_most ?? Number.POSITIVE_INFINITY)
+    );
+  });
 }
 
 function summaryOf(criteria: readonly ReportCriterion[]): string {

@@ -8,7 +8,7 @@ import { greatestSide } from "../geometry/shape.js";
 import { fallOffInTheOpen } from "../light/fall-off.js";
 import { sizeFrom } from "../light/size.js";
 import { keyOf, type Plan } from "../plan.js";
-import { type KeyLight, keyDistanceWhere, standsWords } from "../rules/key-light.js";
+import { furthestInRoom, type KeyLight, keyDistanceWhere, standsWords } from "../rules/key-light.js";
 import { seenSize } from "../rules/overcast-size.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
@@ -56,7 +56,7 @@ function sizeAs(plan: Plan, key: KeyLight, found: number, want: number): string 
   const half = (angle: number): number => Math.tan((Math.min(170, angle) * Math.PI) / 360);
   const side = floorTo((greatestSide(key.source) * half(want)) / half(found), 0.01);
   const opening = `take an opening of about ${sayLength(side)} where it is`;
-  const away = keyDistanceWhere(plan, key, 0.2, 30, ({ scene }) => {
+  const away = keyDistanceWhere(plan, key, 0.2, Math.min(30, furthestInRoom(plan, key)), ({ scene }) => {
     const source = keyOf(scene);
     return (source === null ? 0 : (sizeFrom(source, key.face)?.equivalent ?? 0)) - want;
   });

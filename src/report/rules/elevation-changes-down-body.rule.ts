@@ -1,12 +1,9 @@
-import { findRoot } from "../../math/roots.js";
-import { distance } from "../../math/vector.js";
-import { moveTo, withSource } from "../change/move-source.js";
-import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
-import { ceilTo } from "../say/number.js";
-import { sayAngle, sayLength } from "../say/quantity.js";
+import type { Source } from "../../scene/types.js";
+import { elevationOf } from "../geometry/directions.js";
+import { sayAngle } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, keyLight } from "./key-light.js";
-import { powerWords } from "./power-words.js";
+import { carriedBack } from "./carry-back.js";
+import { keyLight } from "./key-light.js";
 import type { Rule } from "./rule.js";
 import { sunWish } from "./wishes.js";
 
@@ -27,30 +24,18 @@ export const elevationChangesDownBody: Rule = {
     if (sunWish(plan.recipe) === null || key === null || key.source.patch !== undefined) return [];
     const { place } = key.subject;
     const most = threshold(plan.recipe, "elevation_spread");
-    const feet = elevationOf(place, key.source.centre);
-    const spread = Math.abs(feet - key.elevation);
+    const spreadOf = ({ centre }: Source): number =>
+      Math.abs(elevationOf(place, centre) - elevationOf(key.face, centre));
+    const spread = spreadOf(key.source);
     if (spread <= most + 1e-9) return [];
-    const bearing = bearingOf(key.face, key.source.centre);
-    const height = key.source.centre[2];
-    const level = alongFloor(key.face, key.source.centre);
-    const at = (away: number) => pointAt(key.face, bearing ?? 0, away, height);
-    const away =
-      bearing === null
-        ? undefined
-        : findRoot(
-            (d) => Math.abs(elevationOf(place, at(d)) - elevationOf(key.face, at(d))) - most,
-            level,
-            Math.max(100, 10 * level),
-            1e-9,
-          );
-    let remedy = "Move the lamp back, or crop the picture higher.";
-    if (away !== undefined) {
-      const there = ceilTo(away, 0.01);
-      const moved = moveTo(key.source, at(there));
-      const change = faceChange(plan, withSource(plan, key.index, moved));
-      const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${room}, at the same height: then it is ${sayAngle(elevationOf(key.face, moved.centre))} and ${sayAngle(elevationOf(place, moved.centre))}${powerWords(-change)} (slant ${sayLength(distance(key.face, moved.centre))}). Or crop the picture higher.`;
-    }
+    const feet = elevationOf(place, key.source.centre);
+    const back = carriedBack(plan, key, (source) => spreadOf(source) - most);
+    const remedy =
+      back === null
+        ? "Crop the picture higher: the room lets the lamp no further back."
+        : back.enough
+          ? `${back.words}: then it is ${sayAngle(elevationOf(key.face, back.there.centre))} for the face and ${sayAngle(elevationOf(place, back.there.centre))} for the feet. Or crop the picture higher.`
+          : `Crop the picture higher: ${back.words} face and feet are still ${sayAngle(spreadOf(back.there))} apart.`;
     return [
       {
         severity: "note",

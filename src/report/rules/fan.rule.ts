@@ -1,13 +1,9 @@
-import type { Vec3 } from "../../core/vector.js";
-import { findRoot } from "../../math/roots.js";
-import { moveTo, withSource } from "../change/move-source.js";
-import { alongFloor, bearingOf, pointAt } from "../geometry/directions.js";
-import { ceilTo } from "../say/number.js";
-import { sayAngle, sayLength } from "../say/quantity.js";
+import type { Source } from "../../scene/types.js";
+import { sayAngle } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import { backgroundCorners, fanOf } from "../thrown/fan.js";
-import { faceChange, fitsRoom, keyLight } from "./key-light.js";
-import { powerWords } from "./power-words.js";
+import { carriedBack } from "./carry-back.js";
+import { keyLight } from "./key-light.js";
 import type { Rule } from "./rule.js";
 import { sunWish } from "./wishes.js";
 
@@ -34,20 +30,16 @@ export const fan: Rule = {
       return [];
     const most = threshold(plan.recipe, "fan");
     const { place } = key.subject;
-    const spread = fanOf(key.source.centre, corners, place);
+    const spreadOf = ({ centre }: Source): number => fanOf(centre, corners, place);
+    const spread = spreadOf(key.source);
     if (spread <= most + 1e-9) return [];
-    const bearing = bearingOf(key.face, key.source.centre) ?? 0;
-    const level = alongFloor(key.face, key.source.centre);
-    const at = (away: number): Vec3 => pointAt(key.face, bearing, away, key.source.centre[2]);
-    const away = findRoot((d) => fanOf(at(d), corners, place) - most, level, 200, 1e-9);
-    let remedy = "Show less of the set.";
-    if (away !== undefined) {
-      const there = ceilTo(away, 0.01);
-      const moved = moveTo(key.source, at(there));
-      const change = faceChange(plan, withSource(plan, key.index, moved));
-      const room = fitsRoom(plan.scene, moved) ? "" : ", which this room has not";
-      remedy = `Move ${key.source.name} back to ${sayLength(there)} from the face along the floor${room}${powerWords(-change)}; or show less of the set.`;
-    }
+    const back = carriedBack(plan, key, (source) => spreadOf(source) - most);
+    const remedy =
+      back === null
+        ? "Show less of the set: the room lets the lamp no further back."
+        : back.enough
+          ? `${back.words}: then they spread by ${sayAngle(spreadOf(back.there))}. Or show less of the set.`
+          : `Show less of the set: ${back.words} they still spread by ${sayAngle(spreadOf(back.there))}.`;
     return [
       {
         severity: "note",

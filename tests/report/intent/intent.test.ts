@@ -296,6 +296,27 @@ describe("other wishes", () => {
     expect([10, 60, 150].map((d) => edges("soft", d))).toEqual(["missed", "nearly", "met"]);
   });
 
+  test("edges that the natural light implies are one point with it; others are a point of their own", () => {
+    const sizes = (
+      natural: ReturnType<typeof sunlight> | typeof overcast,
+      word: "hard" | "soft",
+      diameter: number,
+    ) =>
+      intentOf({
+        intent: block("intent", null, { pass_for: natural, edges: word }),
+        lights: [dish({ shape: disc(cm(diameter)) })],
+      })
+        .criteria.filter(({ name }) => name === "angular_size")
+        .map(({ wish, verdict }) => `${wish} ${verdict}`);
+    // Sun is at most 1 deg, nearly to 2.5; hard at most 3, nearly to 10. 4 cm at 2.4 m is 1 deg, 10 cm 2.4, 60 cm 14.
+    expect(sizes(sunlight(deg(30)), "hard", 4)).toEqual(["pass_for met"]);
+    expect(sizes(sunlight(deg(30)), "hard", 60)).toEqual(["pass_for missed"]);
+    expect(sizes(sunlight(deg(30)), "hard", 10)).toEqual(["pass_for nearly", "edges met"]);
+    expect(sizes(sunlight(deg(30)), "soft", 4)).toEqual(["pass_for met", "edges missed"]);
+    expect(sizes(overcast, "soft", 4)).toEqual(["pass_for missed"]);
+    expect(sizes(overcast, "hard", 60)).toEqual(["pass_for missed", "edges missed"]);
+  });
+
   test("without a light that is on nothing is judged, and it says so", () => {
     const found = intentOf({ intent: sun, lights: [] });
     expect(found.criteria).toEqual([]);

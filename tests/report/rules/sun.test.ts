@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { disc, sphere } from "../../../src/model/make/lamps.js";
 import { named, offset, tape } from "../../../src/model/make/points.js";
-import { size } from "../../../src/model/make/sizes.js";
+import { size, volume } from "../../../src/model/make/sizes.js";
 import { sunlight } from "../../../src/model/make/surroundings.js";
 import { elevationOf } from "../../../src/report/geometry/directions.js";
 import { elevationChangesDownBody } from "../../../src/report/rules/elevation-changes-down-body.rule.js";
@@ -76,11 +76,46 @@ describe("elevation-changes-down-body", () => {
     expect(findings(elevationChangesDownBody, { ...at(4.5, 3), intent: null })).toHaveLength(0);
   });
 
-  test("its remedy is silent and no further than needed", () => {
+  /** The same with the lamp where a remedy puts it, or a little nearer along its line of sight. */
+  const moved = (remedy: string, parts: ReturnType<typeof at>, share = 1) => {
+    const away = numberAfter(remedy, "back to", "m") * share;
+    const height = face + (numberAfter(remedy, "from the face,", "m high") - face) * share;
+    const [lamp] = parts.lights;
+    return {
+      ...parts,
+      lights: [
+        { ...lamp, floor_distance: undefined, distance: tape(m(away), from), height: m(height) } as never,
+      ],
+    };
+  };
+
+  test("its remedy keeps the sun's elevation, is silent, and is no further than needed", () => {
     const { remedy } = finding(elevationChangesDownBody, at(3, 3));
-    const away = numberAfter(remedy, "back to", "m");
-    expect(findings(elevationChangesDownBody, at(away, 3))).toHaveLength(0);
-    expect(spread(away - 0.02)).toBeGreaterThan(15);
+    expect(findings(elevationChangesDownBody, moved(remedy, at(3, 3)))).toHaveLength(0);
+    expect(findings(elevationChangesDownBody, moved(remedy, at(3, 3), 0.99))).toHaveLength(1);
+    const [source] = planOf(moved(remedy, at(3, 3))).scene.sources;
+    // atan((3 - 1.5861) / 3) = 25.24 deg before; a centimetre of height at that distance is 0.14 deg.
+    const there = elevationOf([0, -0.0969, face], source?.centre ?? [0, 0, 0]);
+    expect(Math.abs(there - 25.24)).toBeLessThan(0.14);
+  });
+
+  test("in a room it names no place outside: under a low ceiling it goes back level, in a small one the crop is left", () => {
+    const lit = (size: ReturnType<typeof volume>, wish = 15) => ({
+      ...at(3, 2.75),
+      intent: block("intent", null, { pass_for: sunlight(deg(wish)) }),
+      room: block("room", null, { size }),
+    });
+    // 21.2 deg at the face; along that line the ceiling of 3 m ends the way.
+    const low = lit(volume(m(12), m(16), m(3)));
+    const { remedy } = finding(elevationChangesDownBody, low);
+    expect(numberAfter(remedy, "from the face,", "m high")).toBeCloseTo(2.75, 2);
+    expect(findings(elevationChangesDownBody, { ...low, ...moved(remedy, low) })).toHaveLength(0);
+    // Level it would leave the elevation of a sun at 25 deg.
+    expect(finding(elevationChangesDownBody, lit(volume(m(12), m(16), m(3)), 25)).remedy).toMatch(/^Crop/);
+    const small = finding(elevationChangesDownBody, lit(volume(m(6), m(7), m(3))));
+    expect(small.remedy).not.toContain("Move");
+    const away = numberAfter(small.remedy, "room lets it,", "m from");
+    expect(away * Math.cos((21.2 * Math.PI) / 180)).toBeLessThan(3.5 / Math.cos((35 * Math.PI) / 180));
   });
 });
 
@@ -162,11 +197,24 @@ describe("fan", () => {
     expect(fanOf([0, -2, 2], [...places].reverse(), [0, 0, 0])).toBeCloseTo(wide, 9);
   });
 
-  test("its remedy is silent and no further than needed", () => {
-    const { remedy } = finding(fan, { ...at(3, 2.2), set });
-    const away = numberAfter(remedy, "back to", "m");
-    expect(findings(fan, { ...at(away, 2.2), set })).toHaveLength(0);
-    expect(findings(fan, { ...at(away - 0.05, 2.2), set })).toHaveLength(1);
+  test("its remedy is silent and no further than needed, and stays in the room", () => {
+    const parts = { ...at(3, 2.2), set };
+    const there = (remedy: string, share = 1) => ({
+      ...parts,
+      lights: [
+        dish({
+          distance: tape(m(numberAfter(remedy, "back to", "m") * share), from),
+          height: m(face + (numberAfter(remedy, "from the face,", "m high") - face) * share),
+        }),
+      ],
+    });
+    const { remedy } = finding(fan, parts);
+    expect(findings(fan, there(remedy))).toHaveLength(0);
+    expect(findings(fan, there(remedy, 0.99))).toHaveLength(1);
+    const inside = finding(fan, { ...parts, room: block("room", null, { size: volume(m(6), m(8), m(3)) }) });
+    expect(inside.remedy).toMatch(/^Show less of the set: as far back as the room lets it, \d/);
+    const open = numberAfter(remedy, "back to", "m");
+    expect(numberAfter(inside.remedy, "room lets it,", "m from")).toBeLessThan(open);
   });
 });
 

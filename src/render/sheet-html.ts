@@ -62,7 +62,7 @@ const list = (items: readonly string[], kind = ""): string =>
 
 function lamps(sheet: DaySheet): string {
   return table(
-    ["Lamp", "From the mark", "From the lens", "Bearing", "Height", "To the face", "Tilt", "Power"],
+    ["Lamp", "From the mark", "From the lens", "At the mark", "Height", "To the face", "Tilt", "Power"],
     sheet.lamps.map((lamp) =>
       row([
         `<b>${safe(lamp.name)}</b><small>${safe(lamp.opening)}</small>`,

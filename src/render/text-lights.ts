@@ -1,16 +1,8 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
+import { sayBearing } from "../report/say/bearing.js";
 import type { ReportLight } from "../report/schema/report.js";
 import * as n from "./number.js";
 import { indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
-
-/** A bearing with its side in words. */
-export function side(bearing: number | null): string {
-  if (bearing === null) return n.NOTHING;
-  const text = n.degrees(Math.abs(bearing));
-  if (text === "0.0 deg") return "straight in front";
-  if (text === "180 deg") return "straight behind";
-  return `${text} to camera-${bearing > 0 ? "right" : "left"}`;
-}
 
 /** Words and values of one light, in the order in which one asks for them. */
 export function lightFacts(light: ReportLight): readonly (readonly [label: string, text: string])[] {
@@ -25,11 +17,11 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   } else {
     facts.push([
       "Place",
-      `${n.metres(light.distance)} from ${light.seen_from === "face" ? "the face" : "its aim"}, ${n.metres(light.height)} high, ${side(light.bearing)}, ${n.degrees(light.elevation)} up`,
+      `${n.metres(light.distance)} from ${light.seen_from === "face" ? "the face" : "its aim"}, ${sayBearing(light.bearing, n.degrees)} and ${n.degrees(light.elevation)} up from there, ${n.metres(light.height)} above the floor`,
     ]);
   }
   if (light.elevation_at_feet !== null)
-    facts.push(["From the feet", `${n.degrees(light.elevation_at_feet)} up`]);
+    facts.push(["From the floor", `${n.degrees(light.elevation_at_feet)} up, at the subject's place`]);
   if (size.equivalent !== null) {
     const suns = size.times_sun === null ? "" : `, ${n.significant(size.times_sun, 2)} times the sun`;
     const extent =

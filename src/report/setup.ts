@@ -2,6 +2,7 @@ import { distance } from "../math/vector.js";
 import type { SceneSubject, Source } from "../scene/types.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
 import { faceWords, firstSubject, type Plan } from "./plan.js";
+import { sayBearing } from "./say/bearing.js";
 import { sayOpening } from "./say/opening.js";
 import { sayAngle, sayLength, sayTime } from "./say/quantity.js";
 
@@ -58,16 +59,10 @@ function lightSentence({ scene, recipe }: Plan, source: Source): string {
   const face = faceWords(scene);
   const side = bearingOf(subject.face, source.centre);
   const steep = elevationOf(subject.face, source.centre);
-  const bearing = side === null || steep >= 89.5 ? "straight overhead" : bearingWords(side);
+  const bearing = sayBearing(steep >= 89.5 ? null : side, sayAngle);
   const elevation = `${sayAngle(steep)} up from ${face}`;
   const tapes = `${sayLength(distance(subject.face, source.centre))} from ${face} (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
-  return `${what}, ${tapes}, ${bearing}, ${height}, ${elevation}; ${power}.`;
-}
-
-function bearingWords(bearing: number): string {
-  if (Math.abs(bearing) < 0.5) return "straight in front";
-  if (Math.abs(bearing) > 179.5) return "straight behind";
-  return `${sayAngle(Math.abs(bearing))} to ${bearing < 0 ? "camera-left" : "camera-right"}`;
+  return `${what}, ${tapes}, ${bearing} and ${elevation}, ${height}; ${power}.`;
 }
 
 function cameraSentence({ scene, recipe }: Plan): string | null {

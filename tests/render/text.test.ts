@@ -32,7 +32,7 @@ describe("the report as text", () => {
 
   test("says of a light where it is, how large it is seen, its edges, shadow, power and colour", () => {
     for (const words of [
-      "2.40 m from the face, 2.20 m high, 40.0 deg to camera-left, 14.8 deg up",
+      "2.40 m from the face, 40.0 deg to camera-left and 14.8 deg up from there, 2.20 m above the floor",
       "42.6 deg up",
       "19.6 deg (14.3 by 21.2 deg), 37 times the sun",
       "3 cm behind an edge at the aim: 9.4 mm wide, 7.4 mm of it from 10 to 90 %",

@@ -22,6 +22,8 @@ export const strokes: Readonly<Record<Ink, Stroke>> = {
   paper: { width: 1, dash: [], tone: 0.55, fill: 0.05 },
   person: { width: 1, dash: [], tone: 0.75, fill: 0.16 },
   lamp: { width: 2.6, dash: [], tone: 1, fill: 0 },
+  // Seen through: a lamp over or before somebody hides nothing.
+  lit: { width: 2.6, dash: [], tone: 1, fill: null },
   beam: { width: 1.2, dash: [7, 4], tone: 0.9, fill: null },
   stand: { width: 0.9, dash: [2, 2], tone: 0.6, fill: null },
   lens: { width: 1.1, dash: [10, 3, 2, 3], tone: 0.85, fill: 1 },

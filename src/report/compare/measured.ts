@@ -1,3 +1,4 @@
+import { sayBearing } from "../say/bearing.js";
 import { sayAngle, sayEdge, sayFNumber, sayLength } from "../say/quantity.js";
 import type { Report, ReportLight, ReportStation } from "../schema/report.js";
 
@@ -63,7 +64,7 @@ function ofLight(light: ReportLight): readonly Measured[] {
   return [
     row("distance from the face", "share", "m", light.distance, sayLength),
     row("elevation", "degrees", "deg", light.elevation, sayAngle),
-    row("bearing", "degrees", "deg", light.bearing, sayBearing),
+    row("bearing", "degrees", "deg", light.bearing, (degrees) => sayBearing(degrees, sayAngle)),
     row("angular size", "share", "deg", size.equivalent, sayAngle),
     ...light.shadow_edges
       .filter(({ gap }) => gap === GAP)
@@ -78,9 +79,6 @@ function ofLight(light: ReportLight): readonly Measured[] {
     ),
   ];
 }
-
-const sayBearing = (degrees: number): string =>
-  `${sayAngle(Math.abs(degrees))}${Math.abs(degrees) < 0.05 ? "" : degrees < 0 ? " left" : " right"}`;
 
 function ofStation(station: ReportStation): readonly Measured[] {
   const { total } = station.exposure;

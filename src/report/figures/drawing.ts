@@ -9,6 +9,7 @@ export type Ink =
   | "paper"
   | "person"
   | "lamp"
+  | "lit"
   | "beam"
   | "stand"
   | "lens"

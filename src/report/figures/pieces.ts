@@ -73,7 +73,7 @@ export function lampMarks(sheet: Sheet, source: Source): readonly Mark[] {
   const to = addScaled(centre, axis, Math.min(BEAM, distance(centre, aim)));
   const marks: Mark[] = [
     line("beam", `${name} axis`, onSheet(sheet, centre), onSheet(sheet, to)),
-    area("lamp", name, openingOutline(sheet, source)),
+    area("lit", name, openingOutline(sheet, source)),
   ];
   if (patch !== undefined) {
     const lit = { ...patch, shape: { kind: "rectangle", width: patch.width, height: patch.height } } as const;

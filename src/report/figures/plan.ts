@@ -2,11 +2,12 @@ import type { Vec3 } from "../../core/vector.js";
 import type { Source } from "../../scene/types.js";
 import { alongFloor, bearingOf } from "../geometry/directions.js";
 import type { Plan } from "../plan.js";
+import { sayBearing } from "../say/bearing.js";
 import { fixed } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
 import type { Report } from "../schema/report.js";
 import { setupSentences } from "../setup.js";
-import { frameEdges } from "./camera-wedge.js";
+import { pictureEdges } from "./camera-wedge.js";
 import { type Drawing, line, type Mark, type Place, type TapeMark } from "./drawing.js";
 import { lensMark } from "./lens.js";
 import { fromAbove, onSheet } from "./outlines.js";
@@ -29,13 +30,10 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
   const { camera, room } = scene;
   const shadows = floorShadows(thrown);
   const marks: Mark[] = [...wallMarks(scene)];
-  if (camera !== null) {
-    for (const [from, to] of frameEdges(camera, room, "left and right"))
-      marks.push(line("lens", "edge of the picture", onSheet(sheet, from), onSheet(sheet, to)));
-  }
   marks.push(
     ...setMarks(sheet, scene),
     ...shadows,
+    ...pictureEdges(sheet, scene, "left and right"),
     ...standMarks(sheet, scene),
     ...bodyMarks(sheet, scene, [0, 0, 1]),
   );
@@ -73,7 +71,7 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
     title: `Plan: ${plan.recipe.title}`,
     description: setupSentences(plan).join(" "),
     notes: [
-      `Seen from above, the camera's side at the bottom. Tapes run along the floor.${shadows.length === 0 ? "" : " Grey on the floor: people's shadows."}`,
+      `Seen from above, the camera's side at the bottom. Tapes run along the floor; angles are at the mark, from the way to the camera's side.${shadows.length === 0 ? "" : " Grey on the floor: people's shadows."}`,
       ...(room === null ? [] : ["Walls are cut at 1.20 m."]),
     ],
     marks: [...marks, ...tapes],
@@ -83,13 +81,12 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
   });
 }
 
+const angle = (degrees: number): string => `${fixed(degrees, Math.abs(degrees % 1) < 0.05 ? 0 : 1)} deg`;
+
 /** Both tapes to the place under a lamp: from the subject's mark, and from below the lens. */
 function lampTapes({ centre }: Source, lens: Vec3 | null): readonly TapeMark[] {
   const side = bearingOf(MARK, centre);
-  const bearing =
-    side === null || Math.abs(side) < 0.05
-      ? ""
-      : `, ${side < 0 ? "left" : "right"} ${fixed(Math.abs(side), Math.abs(side) % 1 < 0.05 ? 0 : 1)} deg`;
+  const bearing = side === null || Math.abs(side) < 0.05 ? "" : `, ${sayBearing(side, angle, "")}`;
   const to: Place = [centre[0], centre[1]];
   const away = alongFloor(MARK, centre);
   const first: TapeMark = {

@@ -50,8 +50,33 @@ function dotsOf(mark: Mark, em: number): readonly Place[] {
     const steps = Math.max(1, Math.min(400, Math.ceil(long / (0.7 * em))));
     for (let k = 0; k < steps; k++) dots.push([ax + ((bx - ax) * k) / steps, ay + ((by - ay) * k) / steps]);
   }
+  return mark.kind === "area" && mark.ink === "person" ? [...dots, ...within(mark.outline, em)] : dots;
+}
+
+/** Places within an outline, close enough that no text lies on it unseen. */
+function within(outline: readonly Place[], em: number): readonly Place[] {
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  const step = Math.max(
+    0.7 * em,
+    (Math.max(...xs) - Math.min(...xs)) / 40,
+    (Math.max(...ys) - Math.min(...ys)) / 40,
+  );
+  const dots: Place[] = [];
+  for (let x = Math.min(...xs) + step / 2; x < Math.max(...xs); x += step)
+    for (let y = Math.min(...ys) + step / 2; y < Math.max(...ys); y += step)
+      if (isWithin(outline, x, y)) dots.push([x, y]);
   return dots;
 }
+
+/** Whether a place lies within an outline: a line to one side crosses it an odd number of times. */
+const isWithin = (outline: readonly Place[], x: number, y: number): boolean =>
+  outline.filter(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length] as Place;
+    return ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay);
+  }).length %
+    2 ===
+  1;
 
 const sides: readonly (readonly [x: number, y: number, anchor: LabelMark["anchor"]])[] = [
   [1, 0, "start"],

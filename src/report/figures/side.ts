@@ -3,8 +3,8 @@ import { alongFloor } from "../geometry/directions.js";
 import { lightsOf, type Plan } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
 import { setupSentences } from "../setup.js";
-import { frameEdges } from "./camera-wedge.js";
-import { type Drawing, line, type Mark, type Place, type TapeMark } from "./drawing.js";
+import { pictureEdges } from "./camera-wedge.js";
+import type { Drawing, Mark, Place, TapeMark } from "./drawing.js";
 import { lensMark } from "./lens.js";
 import { fromRight, onSheet } from "./outlines.js";
 import { bodyMarks, lampMarks, setMarks } from "./pieces.js";
@@ -22,11 +22,12 @@ export function sideDrawing(plan: Plan, letters: number = usualLetters): Drawing
   const sheet = fromRight;
   const { camera, room } = scene;
   const marks: Mark[] = [...roomSide(scene)];
-  if (camera !== null) {
-    for (const [from, to] of frameEdges(camera, room, "top and bottom"))
-      marks.push(line("lens", "edge of the picture", onSheet(sheet, from), onSheet(sheet, to)));
-  }
-  marks.push(...setMarks(sheet, scene), ...standMarks(sheet, scene), ...bodyMarks(sheet, scene, [1, 0, 0]));
+  marks.push(
+    ...setMarks(sheet, scene),
+    ...pictureEdges(sheet, scene, "top and bottom"),
+    ...standMarks(sheet, scene),
+    ...bodyMarks(sheet, scene, [1, 0, 0]),
+  );
   for (const source of scene.sources) marks.push(...lampMarks(sheet, source));
   const loose: LooseLabel[] = [];
   const tapes: TapeMark[] = [];

@@ -24,7 +24,7 @@ export function throwDrawing(plan: Plan, source: Source): Drawing | null {
   const { scene } = plan;
   const subject = firstSubject(scene);
   if (subject === null) return null;
-  const { place, face } = subject;
+  const { place, face, pose } = subject;
   const centre = source.patch?.centre ?? source.centre;
   const right = normalise([place[0] - centre[0], place[1] - centre[1], 0]);
   if (right === undefined) return null;
@@ -72,7 +72,7 @@ export function throwDrawing(plan: Plan, source: Source): Drawing | null {
       weight: "plain",
     },
     {
-      text: `feet: ${sayAngle(elevationOf(place, centre))} up`,
+      text: `${pose === "standing" ? "feet" : "floor"}: ${sayAngle(elevationOf(place, centre))} up`,
       near: [0, 0.06],
       away: 0.3,
       weight: "plain",

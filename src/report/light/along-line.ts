@@ -2,12 +2,12 @@ import type { Vec3 } from "../../core/vector.js";
 import { addScaled, distance, scale } from "../../math/vector.js";
 import { seenLight } from "../../scene/lit/seen.js";
 import type { Scene, Source } from "../../scene/types.js";
-import { bodyOwner, PERSON } from "../../transport/bounce/surfaces.js";
 import { sceneLight } from "../../transport/scene-light.js";
 import { directionTo } from "../geometry/directions.js";
 import { sightOf } from "../geometry/sight.js";
 import { faceWords, firstFace, type Plan } from "../plan.js";
 import { sayOwner } from "../say/surfaces.js";
+import { withoutPeople } from "../without-people.js";
 import { type Reading, readingAt } from "./reading.js";
 
 /** The line that a meter is carried along. */
@@ -48,12 +48,6 @@ const NEARER = 8;
 const FREE = 0.02;
 /** Without anything behind, the line goes on as far as it came, and no less than this, m. */
 const BEYOND = 2;
-
-/** The scene before its people come: a meter on the line would stand in them. */
-function withoutPeople(scene: Scene): Scene {
-  const people = new Set([PERSON, ...scene.subjects.map(({ name }) => name)]);
-  return { ...scene, bodies: scene.bodies.filter(({ name }) => !people.has(bodyOwner(name))) };
-}
 
 /**
  * A line from a light through the first subject's face, or through the light's aim where there is nobody, to what it meets

@@ -84,7 +84,9 @@ const light = object({
     description: "At the first subject's face, deg, + to camera-right",
   }),
   elevation: maybe.meta({ description: "At the first subject's face, deg" }),
-  elevation_at_feet: maybe,
+  elevation_at_feet: maybe.meta({
+    description: "At the first subject's place on the floor, which is at the feet of one who stands, deg",
+  }),
   angular_size: angularSize,
   solid_angle: maybe.meta({ description: "sr, at the first subject's face" }),
   projected_solid_angle: maybe.meta({

@@ -7,6 +7,7 @@ import { planDrawing } from "../figures/plan.js";
 import { sideDrawing } from "../figures/side.js";
 import { alongFloor, bearingOf } from "../geometry/directions.js";
 import { firstFace, lightsOf, type Plan } from "../plan.js";
+import { sayBearing } from "../say/bearing.js";
 import { sayFeet } from "../say/feet.js";
 import { fixed } from "../say/number.js";
 import { sayOpening } from "../say/opening.js";
@@ -28,7 +29,7 @@ export interface LampMark {
   /** Along the floor from the subject's mark and from below the lens; null without a camera. */
   readonly fromMark: BothWays;
   readonly fromLens: BothWays | null;
-  /** To which side of the line from mark to camera it stands, seen from the camera: `left 40 deg`. */
+  /** At the mark, from the direction towards the camera's side: `40.0 deg to camera-left`. */
   readonly bearing: string;
   readonly height: BothWays;
   /** From the centre of the lit opening to the first face; null without a subject. */
@@ -79,8 +80,6 @@ const MARK: Vec3 = [0, 0, 0];
 
 function lampMark({ scene, recipe }: Plan, source: Source): LampMark {
   const { name, centre, axis } = source;
-  const side = bearingOf(MARK, centre);
-  const turned = side === null ? 0 : Math.abs(side);
   const up = degrees(Math.asin(Math.min(1, Math.max(-1, axis[2]))));
   const face = firstFace(scene);
   const written = recipe.lights.find((row) => row.name === name)?.power?.written;
@@ -89,14 +88,7 @@ function lampMark({ scene, recipe }: Plan, source: Source): LampMark {
     opening: sayOpening(source),
     fromMark: bothWays(alongFloor(MARK, centre)),
     fromLens: scene.camera === null ? null : bothWays(alongFloor(scene.camera.at, centre)),
-    bearing:
-      side === null
-        ? "over the mark"
-        : turned < 0.05
-          ? "in line with the camera"
-          : turned > 179.95
-            ? "straight behind"
-            : `${side < 0 ? "left" : "right"} ${fixed(turned, 1)} deg`,
+    bearing: sayBearing(bearingOf(MARK, centre), (degrees) => `${fixed(degrees, 1)} deg`),
     height: bothWays(centre[2]),
     slant: face === null ? null : bothWays(distance(face, centre)),
     tilt: Math.abs(up) < 0.05 ? "level" : `${fixed(Math.abs(up), 1)} deg ${up < 0 ? "down" : "up"}`,

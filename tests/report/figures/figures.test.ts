@@ -10,9 +10,9 @@ import { readingsDrawing } from "../../../src/report/figures/readings.js";
 import { sideDrawing } from "../../../src/report/figures/side.js";
 import { throwDrawing } from "../../../src/report/figures/throw.js";
 import { shadowEdge } from "../../../src/report/light/shadow-edge.js";
-import { cm, m } from "../../../src/units/make.js";
+import { cm, m, mm } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
-import { bulb, dish, planOf, room, setOf } from "../../helpers/plan.js";
+import { bulb, camera, dish, planOf, room, setOf } from "../../helpers/plan.js";
 
 const flat = block("flat", "back", {
   size: size(m(1.5), m(2)),
@@ -64,6 +64,37 @@ describe("the plan", () => {
     const s = 3.5 - 0.057 * 1.7;
     const v = (0.085 * s) / (s - 0.085);
     expect((angles[1] as number) - (angles[0] as number)).toBeCloseTo(2 * Math.atan(0.012 / v), 4);
+  });
+
+  test("the picture's edges end where they meet the set, behind people, or a little past the mark in the open", () => {
+    const ends = (drawing: Drawing, along = 1): number[] =>
+      named(drawing, "edge of the picture").flatMap((mark) =>
+        mark.kind === "line" ? [mark.through[1]?.[along] as number] : [],
+      );
+    for (const y of ends(drawing)) expect(y).toBeCloseTo(0.6, 9);
+    for (const y of ends(planDrawing(planOf({ room }), none))) expect(y).toBeCloseTo(3.5, 9);
+    for (const y of ends(planDrawing(planOf(), none))) expect(y).toBeCloseTo(2, 9);
+    // From the side, a long lens looks into the trunk with its lower edge, and the line goes on behind it.
+    const near = planOf({ camera: { ...camera, focal_length: mm(200) } });
+    for (const y of ends(sideDrawing(near), 0)) expect(y).toBeCloseTo(2, 9);
+  });
+
+  test("no name lies on a person", () => {
+    const people = drawing.marks.filter((mark) => mark.kind === "area" && mark.ink === "person");
+    const boxes = people.map((mark) => (mark.kind === "area" ? mark.outline : []));
+    expect(boxes.length).toBeGreaterThan(3);
+    for (const mark of drawing.marks) {
+      if (mark.kind !== "label") continue;
+      const wide = 0.5 * drawing.em * mark.text.length;
+      const left =
+        mark.anchor === "start" ? mark.at[0] : mark.at[0] - (mark.anchor === "end" ? wide : wide / 2);
+      for (const outline of boxes)
+        for (const [x, y] of outline)
+          expect(
+            x > left && x < left + wide && Math.abs(y - mark.at[1]) < 0.3 * drawing.em,
+            `${mark.text} on a person`,
+          ).toBe(false);
+    }
   });
 
   test("a leaf seen on edge is as long as it is wide and as thick as it is", () => {

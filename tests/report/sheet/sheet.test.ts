@@ -24,7 +24,9 @@ describe("the sheet for the day", () => {
     // Two circles on the floor: round the mark, and round the foot of the lens 3.5 m before it.
     const y = (b * b - a * a - 3.5 * 3.5) / 7;
     const x = -Math.sqrt(a * a - y * y);
-    expect(lamp.bearing).toMatch(/^left/);
+    // At the mark, from the way to the camera.
+    expect(lamp.bearing).toMatch(/ deg to camera-left$/);
+    expect(Number.parseFloat(lamp.bearing)).toBeCloseTo((Math.atan2(-x, -y) * 180) / Math.PI, 0);
     expect(Math.hypot(x - source.centre[0], y - source.centre[1])).toBeLessThan(0.02);
     expect(z).toBeCloseTo(source.centre[2], 2);
     const face = plan.scene.subjects[0]?.face as readonly [number, number, number];

@@ -271,6 +271,7 @@ export type {
   Place as PlaceOnFigure,
   TapeMark,
 } from "./report/figures/drawing.js";
+export { gapOf } from "./report/figures/edge.js";
 export { type FigureName, type FigureOptions, figureTable } from "./report/figures/figures.js";
 export type { Held } from "./report/hold/held.js";
 export type {

@@ -120,13 +120,16 @@ function viewOf(order: Order, compiled: Compiled, recipe: Recipe): Made {
   if (setUp === undefined || diagnostics.some(({ severity }) => severity === "error"))
     return { problem: "The set-up cannot be built.", findings: printed(compiled, diagnostics) };
   const { report } = setUp;
-  if (order.figure !== null) return figureView(setUp, order.figure, order.light);
+  if (order.figure !== null) return figureView(setUp, order.figure, order);
   if (order.view === "report") return { parts: reportParts(report) };
   return { parts: [{ kind: "paragraph", inlines: [{ kind: "strong", text: report.headline }] }] };
 }
 
-function figureView(setUp: Evaluated, figure: FigureName, light: string | null): Made {
-  const drawing = drawFigure(setUp, figure, light === null ? {} : { light });
+function figureView(setUp: Evaluated, figure: FigureName, { light, gap }: Order): Made {
+  const drawing = drawFigure(setUp, figure, {
+    ...(light === null ? {} : { light }),
+    ...(gap === null ? {} : { gap }),
+  });
   return typeof drawing === "string"
     ? { problem: drawing, findings: null }
     : { parts: [figurePart(drawing)] };

@@ -1,4 +1,4 @@
-import { type FigureName, figureTable } from "../index.js";
+import { type FigureName, figureTable, gapOf } from "../index.js";
 
 /** What a page may show of a recipe. */
 export const views = ["report", "headline", "table", "chart", "figure"] as const;
@@ -12,8 +12,10 @@ export interface Order {
   readonly title: string | null;
   /** The figure that is drawn; null where the view is no figure. */
   readonly figure: FigureName | null;
-  /** The light whose throw or fall-off is drawn; null for the key. */
+  /** The light whose throw, fall-off or edge is drawn; null for the key, and for the edges of all. */
   readonly light: string | null;
+  /** From an edge to the surface behind it, m; null for the usual one. */
+  readonly gap: number | null;
   /** The recipe's file by its path from the page; null where the recipe stands in the fence. */
   readonly file: string | null;
   /** The variant's title; null for the recipe itself. */
@@ -32,9 +34,9 @@ export type ReadOrder =
 type Word = { readonly quoted: boolean; readonly text: string };
 
 const shape = /\s*(?:"([^"]*)"|'([^']*)'|([^\s"']+))/y;
-const optionNames: readonly string[] = ["of", "variant", "headings", "code", "light"];
+const optionNames: readonly string[] = ["of", "variant", "headings", "code", "light", "gap"];
 const known = "`report`, `headline`, `table`, `chart` and `figure`";
-const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"` and `code`';
+const options = '`of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `gap LENGTH` and `code`';
 
 /** The words of an order; null where a quotation mark is never closed. */
 function wordsOf(text: string): readonly Word[] | null {
@@ -52,7 +54,7 @@ function wordsOf(text: string): readonly Word[] | null {
 
 /**
  * Reads what stands behind the word `halfshade`: `report`, `headline`, `table "TITLE"`, `chart "TITLE"` or `figure NAME`, and in
- * any order `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `code`. Without a view it is the report.
+ * any order `of "FILE"`, `variant "TITLE"`, `headings NUMBER`, `light "NAME"`, `gap LENGTH`, `code`. Without a view it is the report.
  */
 export function readOrder(text: string): ReadOrder {
   const words = wordsOf(text);
@@ -69,7 +71,17 @@ export function readOrder(text: string): ReadOrder {
   const figure = view === "figure" ? figureOf(after.shift()) : null;
   if (typeof figure === "object" && figure !== null) return figure;
   return readOptions(
-    { view, title: title ?? null, figure, light: null, file: null, variant: null, level: null, code: false },
+    {
+      view,
+      title: title ?? null,
+      figure,
+      light: null,
+      gap: null,
+      file: null,
+      variant: null,
+      level: null,
+      code: false,
+    },
     after,
   );
 }
@@ -106,9 +118,19 @@ function readOptions(start: Order, words: readonly Word[]): ReadOrder {
       if (value === undefined || !/^[1-6]$/.test(value.text))
         return { problem: "`headings` takes a number from 1 to 6: the level of the topmost heading." };
       order = { ...order, level: Number(value.text) };
+    } else if (word.text === "gap") {
+      const gap = value === undefined ? null : gapOf(value.text);
+      if (gap === null) return { problem: "`gap` takes a length up to 50 m, as in `gap 25cm`." };
+      order = { ...order, gap };
     } else return { problem: `There is no option "${word.text}". There are ${options}.` };
   }
-  if (order.light !== null && order.figure !== "throw" && order.figure !== "falloff")
-    return { problem: "`light` belongs to `figure throw` and `figure falloff`, which are of one light." };
+  const { figure, light, gap } = order;
+  if (light !== null && figure !== "throw" && figure !== "falloff" && figure !== "edge")
+    return {
+      problem:
+        "`light` belongs to `figure throw`, `figure falloff` and `figure edge`, which may be of one light.",
+    };
+  if (gap !== null && figure !== "edge")
+    return { problem: "`gap` belongs to `figure edge`: how far behind the edge the surface stands." };
   return { order };
 }

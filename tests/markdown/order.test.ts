@@ -7,6 +7,7 @@ const plain = {
   title: null,
   figure: null,
   light: null,
+  gap: null,
   file: null,
   variant: null,
   level: null,
@@ -35,6 +36,10 @@ describe("an order", () => {
       'figure throw light "key" of "a.light"',
       { ...plain, view: "figure", figure: "throw", light: "key", file: "a.light" },
     ],
+    [
+      'figure edge gap 25cm light "key"',
+      { ...plain, view: "figure", figure: "edge", light: "key", gap: 0.25 },
+    ],
     ['report code of "a.light"', { ...plain, code: true, file: "a.light" }],
   ])("%j", (text, order) => {
     expect(readOrder(text)).toEqual({ order });
@@ -53,6 +58,9 @@ describe("an order", () => {
     ["figure plna", /no figure "plna": .*`plan`/],
     ['figure "plan"', /no figure "plan"/],
     ['figure plan light "key"', /belongs to `figure throw`/],
+    ["figure plan gap 25cm", /`gap` belongs to `figure edge`/],
+    ["figure edge gap wide", /takes a length up to 50 m/],
+    ["figure edge gap 51m", /takes a length up to 50 m/],
     ["report code code", /`code` is said twice/],
     ["report colour", /no option "colour"/],
     ["report constructor", /no option "constructor"/],

@@ -169,7 +169,11 @@ export const commands: readonly CommandRow[] = [
       force,
       theme,
       pixels,
-      { name: "light", value: "NAME", help: "The light whose throw or fall-off is drawn (usual: the key)" },
+      {
+        name: "light",
+        value: "NAME",
+        help: "The light whose throw, fall-off or edge is drawn (usual: the key, edges of all)",
+      },
       { name: "gap", value: "LENGTH", help: "From the edge to the surface behind it (usual: 50cm)" },
       root,
       watch,

@@ -4,7 +4,7 @@ import { near } from "../arguments/near.js";
 import { evaluateChosen } from "../evaluate-file.js";
 import { figureForm, giveFigure } from "../give-figure.js";
 import { misuse, type Session } from "../session.js";
-import { draw, language } from "../stages/load.js";
+import { type Draw, draw, language } from "../stages/load.js";
 
 /** `halfshade draw FILE [FIGURE]`: draws a figure of a set-up as SVG, PNG or PDF. */
 export async function drawCommand(session: Session): Promise<number> {
@@ -18,8 +18,15 @@ export async function drawCommand(session: Session): Promise<number> {
   }
   const form = figureForm(session, "halfshade draw plan.light plan -o plan");
   if ("problem" in form) return misuse(session, form.problem);
-  const options = optionsOf(session);
+  const options = optionsOf(session, drawing.gapOf);
   if ("problem" in options) return misuse(session, options.problem);
+  if (options.light !== undefined && !drawing.figuresOfLight.includes(figure))
+    return misuse(
+      session,
+      `--light belongs to ${drawing.figuresOfLight.join(", ")}; ${figure} shows all lights.`,
+    );
+  if (options.gap !== undefined && figure !== "edge")
+    return misuse(session, "--gap belongs to edge: how far behind the edge the surface stands.");
   const stage = await language();
   const result = await evaluateChosen(session, stage, file);
   if (result.setUp === null) return result.exit;
@@ -34,15 +41,13 @@ export async function drawCommand(session: Session): Promise<number> {
 }
 
 /** What is asked besides the figure. */
-function optionsOf(session: Session): FigureOptions | { readonly problem: string } {
+function optionsOf(session: Session, gapOf: Draw["gapOf"]): FigureOptions | { readonly problem: string } {
   const named = session.options.get("light");
   const gap = session.options.get("gap");
   const light = named === undefined ? {} : { light: named };
   if (gap === undefined) return light;
-  const found = /^(\d{1,5}(?:\.\d{1,6})?) ?(mm|cm|m)$/.exec(gap);
-  const size =
-    found === null ? Number.NaN : Number(found[1]) * ({ mm: 0.001, cm: 0.01, m: 1 }[found[2] as "mm"] ?? 1);
-  if (!(size > 0 && size <= 50))
+  const size = gapOf(gap);
+  if (size === null)
     return { problem: `--gap takes a length up to 50 m, as in --gap 25cm, not "${visibleLine(gap)}".` };
   return { ...light, gap: size };
 }

@@ -13,5 +13,6 @@ export { renderSvg } from "../../render/figures/svg.js";
 export { pointsOf } from "../../render/paper/points.js";
 export { renderSheet } from "../../render/sheet-html.js";
 export { sheetPages } from "../../render/sheet-pages.js";
-export { figureTable } from "../../report/figures/figures.js";
+export { gapOf } from "../../report/figures/edge.js";
+export { figuresOfLight, figureTable } from "../../report/figures/figures.js";
 export { tableChart } from "../../tables/chart.js";

@@ -26,6 +26,7 @@ export const strokes: Readonly<Record<Ink, Stroke>> = {
   lit: { width: 2.6, dash: [], tone: 1, fill: null },
   beam: { width: 1.2, dash: [7, 4], tone: 0.9, fill: null },
   stand: { width: 0.9, dash: [2, 2], tone: 0.6, fill: null },
+  tube: { width: 0.9, dash: [], tone: 0.6, fill: 0.45 },
   lens: { width: 1.1, dash: [10, 3, 2, 3], tone: 0.85, fill: 1 },
   tape: { width: 0.7, dash: [], tone: 0.7, fill: null },
   ground: { width: 1.6, dash: [], tone: 0.9, fill: null },

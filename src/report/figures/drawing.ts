@@ -12,6 +12,7 @@ export type Ink =
   | "lit"
   | "beam"
   | "stand"
+  | "tube"
   | "lens"
   | "tape"
   | "ground"

@@ -12,6 +12,16 @@ import type { Drawing, Place } from "./drawing.js";
 
 /** How far behind the edge the surface stands, m, where nothing else is asked for. */
 export const usualGap = 0.5;
+/** The longest gap, m. */
+const LONGEST = 50;
+
+/** A gap as it is written, `25cm` or `0.5 m`, in m; null for what is no length up to 50 m. */
+export function gapOf(text: string): number | null {
+  const found = /^(\d{1,5}(?:\.\d{1,6})?) ?(mm|cm|m)$/.exec(text);
+  if (found === null) return null;
+  const gap = Number(found[1]) * (found[2] === "mm" ? 0.001 : found[2] === "cm" ? 0.01 : 1);
+  return gap > 0 && gap <= LONGEST ? gap : null;
+}
 /** Places of a curve. */
 const PLACES = 96;
 /** The sun's angular diameter at its mean distance, rad. */
@@ -26,11 +36,14 @@ interface Profile {
 }
 
 /**
- * The light across the edge of a shadow, for every light that is on: an edge at the light's aim, a surface a gap behind
- * it and square to the light; the sun's edge beside. Null where no light has such an edge.
+ * The light across the edge of a shadow, for every light that is on or for one of them: an edge at the light's aim, a
+ * surface a gap behind it and square to the light; the sun's edge beside. Null where no light has such an edge.
+ *
+ * @param only - The name of a light; all of them where it is left out.
  */
-export function edgeDrawing(plan: Plan, gap: number = usualGap): Drawing | null {
-  const profiles = lightsOn(plan.scene).flatMap((source) => {
+export function edgeDrawing(plan: Plan, gap: number = usualGap, only?: string): Drawing | null {
+  const lights = lightsOn(plan.scene).filter(({ name }) => only === undefined || name === only);
+  const profiles = lights.flatMap((source) => {
     const profile = profileOf(source, gap);
     return profile === null ? [] : [profile];
   });

@@ -27,6 +27,9 @@ export const figureTable = [
 /** The name of a figure. */
 export type FigureName = (typeof figureTable)[number]["name"];
 
+/** The figures that are of one light, or may be. */
+export const figuresOfLight: readonly FigureName[] = ["throw", "falloff", "edge"];
+
 /** What figures are made from. */
 export interface Figured {
   readonly plan: Plan;
@@ -35,7 +38,7 @@ export interface Figured {
 
 /** What may be asked besides the figure's name. */
 export interface FigureOptions {
-  /** The light whose throw or fall-off is drawn; the key where nothing is said. */
+  /** The light whose throw or fall-off is drawn, the key where nothing is said; or whose edge, every light's where nothing is. */
   readonly light?: string;
   /** From the edge to the surface behind it, m; half a metre where nothing is said. */
   readonly gap?: number;
@@ -61,8 +64,14 @@ export function drawFigure(
     }
     case "frame":
       return frameDrawing(plan, report.thrown);
-    case "edge":
-      return edgeDrawing(plan, options.gap) ?? "No light that is on throws an edge at its aim.";
+    case "edge": {
+      const { gap, light: named } = options;
+      if (named === undefined)
+        return edgeDrawing(plan, gap) ?? "No light that is on throws an edge at its aim.";
+      const light = lightFor(plan, named);
+      if (typeof light === "string") return light;
+      return edgeDrawing(plan, gap, named) ?? `${named} is off, or throws no edge at its aim.`;
+    }
     case "readings":
       return readingsDrawing(report) ?? "There is no reading at a face to compare with.";
     case "ratio":

@@ -1,16 +1,17 @@
+import type { Vec3 } from "../../core/vector.js";
 import { dot, subtract } from "../../math/vector.js";
 import { bodiesOf, coverageOf, isSet } from "../frame/coverage.js";
-import { bodyInPicture, lensOf, polygonInPicture } from "../frame/project.js";
+import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "../frame/project.js";
 import type { Region, Place as Spot } from "../frame/region.js";
 import { shareOf, union } from "../frame/region.js";
 import { seamsOf } from "../frame/seams.js";
-import { openingInPicture, seenThings } from "../frame/seen.js";
+import { openingInPicture, type SeenThing, seenThings } from "../frame/seen.js";
 import { lightsOf, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { sayLength, sayPercent } from "../say/quantity.js";
 import { ownerOf } from "../say/surfaces.js";
 import type { Report } from "../schema/report.js";
-import { area, type Drawing, line, type Mark, type Place } from "./drawing.js";
+import { area, type Drawing, type Ink, line, type Mark, type Place } from "./drawing.js";
 import type { LooseLabel } from "./settle.js";
 import { shadowsInPicture } from "./shadow-marks.js";
 import { framedDrawing, usualLetters } from "./sheet.js";
@@ -43,30 +44,14 @@ export function frameDrawing(plan: Plan, thrown: Report["thrown"]): Drawing | st
         [-x, y],
       ] as const
     ).map(put);
-  const drawn = (ink: "set" | "paper" | "person" | "lamp", name: string, region: Region): readonly Mark[] =>
+  const drawn = (ink: Ink, name: string, region: Region): readonly Mark[] =>
     region.map((part) => area(ink, name, part.map(put)));
-  const marks: Mark[] = [];
-  for (const polygon of scene.polygons) {
-    if (!isSet(polygon)) continue;
-    const ink = polygon.kind === "paper" ? "paper" : "set";
-    marks.push(...drawn(ink, ownerOf(polygon.name), polygonInPicture(lens, polygon.vertices, MARGIN)));
-  }
-  marks.push(...shadowsInPicture(lens, thrown, MARGIN, put));
-  for (const body of scene.bodies.filter((row) => row.of === undefined))
-    marks.push(...drawn("set", body.name, bodyInPicture(lens, body, MARGIN)));
-  for (const subject of scene.subjects) {
-    const parts = bodiesOf(scene, subject).map((body) => bodyInPicture(lens, body, MARGIN));
-    marks.push(...drawn("person", subject.name === "" ? "person" : subject.name, union(...parts)));
-  }
+  const things = seenThings(scene, recipe);
+  const marks: Mark[] = [...byDepth(plan, lens, thrown, things, put, drawn)];
   const cover = coverageOf(scene);
   const bare = typeof cover === "string" ? [] : cover.bare;
   marks.push(...hatched(bare).map(([a, b]) => line("missing", "bare", put(a), put(b))));
   for (const { name, from, to } of seamsOf(scene)) marks.push(line("contour", name, put(from), put(to)));
-  const things = seenThings(scene, recipe);
-  for (const source of lightsOf(scene)) {
-    if (things.some(({ kind, name }) => kind === "lamp" && name === source.name))
-      marks.push(...drawn("lamp", source.name, openingInPicture(lens, source, MARGIN)));
-  }
   marks.push(area("frame", "the picture", ring(1, 1)));
   const loose: LooseLabel[] = things.map(({ name, box }) => ({
     text: name,
@@ -94,6 +79,61 @@ export function frameDrawing(plan: Plan, thrown: Report["thrown"]): Drawing | st
     dimensions: null,
     letters: usualLetters,
   });
+}
+
+/**
+ * Set, people, lamps and what carries them, the farthest first, so that what stands before a thing is drawn over it. A sheet
+ * is as far as its farthest corner: the floor part of a paper lies behind who stands on it. Shadows come before the
+ * farthest person, on the set behind.
+ */
+function byDepth(
+  { scene }: Plan,
+  lens: Lens,
+  thrown: Report["thrown"],
+  things: readonly SeenThing[],
+  put: (spot: Spot) => Place,
+  drawn: (ink: Ink, name: string, region: Region) => readonly Mark[],
+): readonly Mark[] {
+  const { camera } = lens;
+  const depthOf = (point: Vec3): number => dot(subtract(point, camera.at), camera.forward);
+  const shows = (kind: SeenThing["kind"], name: string): boolean =>
+    things.some((row) => row.kind === kind && row.name === name);
+  const rows: { readonly depth: number; readonly marks: readonly Mark[] }[] = [];
+  for (const polygon of scene.polygons) {
+    if (!isSet(polygon)) continue;
+    const region = polygonInPicture(lens, polygon.vertices, MARGIN);
+    const ink = polygon.kind === "paper" ? "paper" : "set";
+    const depth = Math.max(...polygon.vertices.map(depthOf));
+    rows.push({ depth, marks: drawn(ink, ownerOf(polygon.name), region) });
+  }
+  const farthest = Math.max(0, ...scene.subjects.map(({ place }) => depthOf(place)));
+  rows.push({ depth: farthest, marks: shadowsInPicture(lens, thrown, MARGIN, put) });
+  for (const body of scene.bodies) {
+    if (body.of === "subject") continue;
+    const depth =
+      body.kind === "capsule" ? (depthOf(body.from) + depthOf(body.to)) / 2 : depthOf(body.centre);
+    const carries = body.of === "stand";
+    const owner = body.name.replace(/ (?:boom|stand)$/, "");
+    if (carries && !shows("stand", owner) && !shows("boom", owner)) continue;
+    rows.push({
+      depth,
+      marks: drawn(carries ? "tube" : "set", body.name, bodyInPicture(lens, body, MARGIN)),
+    });
+  }
+  for (const subject of scene.subjects) {
+    const parts = bodiesOf(scene, subject).map((body) => bodyInPicture(lens, body, MARGIN));
+    const name = subject.name === "" ? "person" : subject.name;
+    rows.push({ depth: depthOf(subject.place), marks: drawn("person", name, union(...parts)) });
+  }
+  for (const source of lightsOf(scene)) {
+    if (shows("lamp", source.name))
+      rows.push({
+        depth: depthOf(source.centre),
+        marks: drawn("lamp", source.name, openingInPicture(lens, source, MARGIN)),
+      });
+  }
+  // The order of those equally far stays: the order above.
+  return rows.sort((a, b) => b.depth - a.depth).flatMap(({ marks }) => marks);
 }
 
 /** Slanted lines through a part of the picture, by the even-odd rule. */

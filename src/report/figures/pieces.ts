@@ -57,9 +57,10 @@ const depthOf = (body: Body, towards: Vec3): number =>
     ? Math.max(dot(body.from, towards), dot(body.to, towards))
     : dot(body.centre, towards);
 
-/** People and rounded props, what is nearer to the viewer over what is farther. */
+/** People and rounded props, what is nearer to the viewer over what is farther; what carries lamps is drawn as stands. */
 export function bodyMarks(sheet: Sheet, { bodies }: Pick<Scene, "bodies">, towards: Vec3): readonly Mark[] {
-  return [...bodies]
+  return bodies
+    .filter((body) => body.of !== "stand")
     .sort((a, b) => depthOf(a, towards) - depthOf(b, towards))
     .map((body) => area("person", ownerOf(body.name), bodyOutline(sheet, body)));
 }

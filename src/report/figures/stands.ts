@@ -1,33 +1,27 @@
 import { addScaled } from "../../math/vector.js";
+import { standFoot } from "../../scene/lamp/stand-bodies.js";
+import { lampName } from "../../scene/lit/seen.js";
 import type { Scene } from "../../scene/types.js";
 import { area, line, type Mark } from "./drawing.js";
 import { bodyOutline, onSheet, type Sheet } from "./outlines.js";
 
-/** Columns with the circle of their feet, and booms. */
-export function standMarks(sheet: Sheet, { sources }: Scene): readonly Mark[] {
+/** The columns and booms that stand in the scene, and under each column its feet: a circle, or a line from the side. */
+export function standMarks(sheet: Sheet, { sources, bodies }: Scene): readonly Mark[] {
   const fromTop = sheet.up[2] === 0;
-  return sources.flatMap(({ name, centre, axis, stand, spillOf }) => {
-    if (stand === null || spillOf !== undefined) return [];
-    const level = Math.sqrt(axis[0] * axis[0] + axis[1] * axis[1]);
-    const back = stand.boom === null || level < 1e-9 ? 0 : stand.boom;
-    const column = addScaled(centre, [axis[0] / (level || 1), axis[1] / (level || 1), 0], -back);
-    const foot = [column[0], column[1], 0] as const;
-    const marks: Mark[] = [];
+  const feet = sources.flatMap((source): readonly Mark[] => {
+    const { stand } = source;
+    const foot = standFoot(source);
+    if (stand === null || foot === null) return [];
+    const name = `${lampName(source)} feet`;
     if (fromTop) {
       const ball = { kind: "sphere", name, centre: foot, radius: stand.feet, reflectance: 0 } as const;
-      marks.push(area("stand", `${name} feet`, bodyOutline(sheet, ball)));
-    } else {
-      marks.push(
-        line("stand", `${name} column`, onSheet(sheet, foot), onSheet(sheet, column)),
-        line(
-          "stand",
-          `${name} feet`,
-          onSheet(sheet, addScaled(foot, sheet.right, -stand.feet)),
-          onSheet(sheet, addScaled(foot, sheet.right, stand.feet)),
-        ),
-      );
+      return [area("stand", name, bodyOutline(sheet, ball))];
     }
-    if (back > 0) marks.push(line("stand", `${name} boom`, onSheet(sheet, column), onSheet(sheet, centre)));
-    return marks;
+    const end = (way: number) => onSheet(sheet, addScaled(foot, sheet.right, way * stand.feet));
+    return [line("stand", name, end(-1), end(1))];
   });
+  const tubes = bodies
+    .filter((body) => body.of === "stand")
+    .map((body): Mark => area("tube", body.name, bodyOutline(sheet, body)));
+  return [...feet, ...tubes];
 }

@@ -20,7 +20,7 @@ export interface Wanted {
   readonly titles?: readonly string[] | null;
   /** Whether the recipe itself is turned to what it holds. */
   readonly holdRecipe?: boolean;
-  /** True where a kit or a session is no mistake, since it only lies among recipes. */
+  /** True where a kit, or a session that is not worked out, is no mistake, since it only lies among recipes. */
   readonly passOver?: boolean;
   /** True where a session is handed on to be worked out as one. */
   readonly days?: boolean;
@@ -52,10 +52,10 @@ export async function evaluateFile(
     return failed(FOUND);
   }
   if (recipe.kind !== "recipe") {
-    if (wanted.passOver === true) return failed(CLEAN);
+    const day = wanted.days === true ? compiled.session : null;
+    if (wanted.passOver === true && day === null) return failed(CLEAN);
     say(compiled.diagnostics);
-    if (wanted.days === true && compiled.session !== null)
-      return { setUps: null, day: compiled.session, exit: CLEAN };
+    if (day !== null) return { setUps: null, day, exit: CLEAN };
     const what = recipe.kind === "kit" ? "a kit: it holds definitions" : "a session: it holds measurements";
     return failed(misuse(session, `${source.name} is ${what}, and there is nothing to work out.`));
   }

@@ -2,6 +2,7 @@ import type { Source } from "../core/source.js";
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import type { PrintOptions } from "../diagnostics/print.js";
 import type { TextOf } from "../diagnostics/print-place.js";
+import { near } from "./arguments/near.js";
 import type { Session } from "./session.js";
 import type { Language } from "./stages/load.js";
 
@@ -14,9 +15,18 @@ export type Loaded =
 export async function loadText(session: Session, language: Language, name: string): Promise<Loaded> {
   if (name !== "-") session.reading?.(name);
   const read = name === "-" ? await language.readStream(session.io.input()) : language.readTextFile(name);
-  if (read.problem !== undefined) return { problem: read.problem };
+  if (read.problem !== undefined) return { problem: withNearFiles(language, name, read.problem) };
   const shown = name === "-" ? language.STANDARD_INPUT : name;
   return { source: { name: shown, text: read.text }, bytes: read.bytes };
+}
+
+/** A file that is not there, with the names in that folder that are near. */
+function withNearFiles(language: Language, name: string, problem: Diagnostic): Diagnostic {
+  if (problem.code !== "file.not-found") return problem;
+  const [folder, written] = language.folderOf(name);
+  const known = language.filesIn(folder).filter((file) => file.endsWith(".light"));
+  const found = near(written, known).trim();
+  return found === "" ? problem : { ...problem, help: `${found} Or ${problem.help}` };
 }
 
 /** Looks up texts by the names of their sources. */

@@ -1,4 +1,5 @@
 import { type Dirent, readdirSync, statSync } from "node:fs";
+import { basename } from "node:path";
 import { isPattern, partMatches } from "./glob.js";
 
 /** What stands at a path of a folder's listing. */
@@ -132,4 +133,16 @@ export function filesOf(operands: readonly string[], disk: BookDisk = bookDisk):
       return { problem: `More than ${MOST_FILES} files are meant; name a folder further in.` };
   }
   return { files: [...files], gathered };
+}
+
+/** A path taken apart: its folder, as it is written, and the name behind it. */
+export function folderOf(path: string): readonly [folder: string, name: string] {
+  const name = basename(path);
+  return [path.slice(0, path.length - name.length), name];
+}
+
+/** The names of the files in a folder, in order; none where it cannot be read. */
+export function filesIn(folder: string, disk: BookDisk = bookDisk): readonly string[] {
+  const all = listed(folder === "" ? "." : folder, disk);
+  return all.filter(({ kind }) => kind === "file").map(({ name }) => name);
 }

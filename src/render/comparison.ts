@@ -39,6 +39,19 @@ function sentences({ held, gone, appeared }: Comparison): readonly string[] {
   ];
 }
 
+/** Expectations that do not hold: what is expected, and what was found in either. */
+function failedRows({ before, after, failed }: Comparison): readonly Row[] {
+  const texts = [...new Set(failed.map(({ text }) => text))];
+  return texts.map((text) => [
+    text,
+    ...[before, after].map((label) => {
+      const row = failed.find((one) => one.in === label && one.text === text);
+      if (row === undefined) return NONE;
+      return row.outcome === "failed" ? (row.found ?? "does not hold") : (row.reason ?? "cannot be told");
+    }),
+  ]);
+}
+
 const left = (title: string): TableColumn => ({ title, align: "left" });
 
 /** A table, or where the line is too short for it an entry of several lines for each row. */
@@ -82,6 +95,11 @@ export function renderComparisonText(comparison: Comparison, view: ComparisonVie
       table(["", visibleLine(before), visibleLine(after), "change"], light, 0, view.width),
     );
   } else out.push("", "The light is the same.");
+  const failed = failedRows(comparison);
+  if (failed.length > 0) {
+    const titles = ["", visibleLine(before), visibleLine(after)];
+    section("Expectations that do not hold", table(titles, failed, 0, view.width));
+  }
   if (said.length > 0) {
     section(
       "Held, and warnings",
@@ -107,6 +125,8 @@ export function renderComparisonMarkdown(comparison: Comparison, all: boolean): 
   else out.push("Nothing is written differently.", "");
   if (light.length > 0) out.push(...tableOf(["Light", before, after, "Change"], light));
   else out.push("The light is the same.", "");
+  const failed = failedRows(comparison);
+  if (failed.length > 0) out.push(...tableOf(["Does not hold", before, after], failed));
   if (said.length > 0) out.push(...said.map((line) => `- ${safe(line)}`), "");
   return `${out.join("\n").trimEnd()}\n`;
 }
@@ -141,6 +161,16 @@ export function renderComparisonCsv(comparisons: readonly Comparison[], all: boo
           row.text,
           row.in,
           row.setting,
+          null,
+          row.reason ?? "",
+        ]),
+        ...comparison.failed.map((row) => [
+          row.outcome,
+          before,
+          after,
+          row.text,
+          row.in === before ? row.found : null,
+          row.in === before ? null : row.found,
           null,
           row.reason ?? "",
         ]),

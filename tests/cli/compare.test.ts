@@ -49,6 +49,25 @@ describe("halfshade compare", () => {
     expect(csv.out).toContain('"set-up","the recipe","""Near""","key.distance","2 m","1 m",,""');
   });
 
+  test("expectations that do not hold stand in the column of the set-up in which they do not", async () => {
+    const nearer = (await halfshade(["compare", file, "Nearer"])).out;
+    const part = nearer.slice(nearer.indexOf("Expectations that do not hold"));
+    // A ball of 10 cm at 80 cm: 2 asin(0.05 / 0.8) = 7.17 deg; what it keeps, more than 5 deg, holds.
+    expect(part).not.toContain("> 5 deg");
+    expect(part).toMatch(/expect key\.angular_size < 1 deg +- +7\.2 deg/);
+    expect((await halfshade(["compare", file, "Near"])).out).not.toContain("do not hold");
+    const { comparisons } = JSON.parse((await halfshade(["compare", file, "Nearer", "--format=json"])).out);
+    expect(
+      comparisons[0].failed.map((row: { in: string; outcome: string }) => [row.in, row.outcome]),
+    ).toEqual([['"Nearer"', "failed"]]);
+    expect((await halfshade(["compare", file, "Nearer", "--format=csv"])).out).toContain(
+      '"failed","the recipe"',
+    );
+    expect((await halfshade(["compare", file, "Nearer", "--format=markdown"])).out).toContain(
+      "| Does not hold |",
+    );
+  });
+
   test("a title that is not there, a recipe without variants", async () => {
     const wrong = await halfshade(["compare", file, "Naer"]);
     expect(wrong).toMatchObject({ exit: 2, out: "" });

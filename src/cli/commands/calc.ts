@@ -73,8 +73,11 @@ export async function calcCommand(session: Session): Promise<number> {
   });
   if (!answer.ok) {
     const text = answer.problem;
-    const capital = text.charAt(0).toUpperCase() + text.slice(1);
-    return misuse(session, visibleLine(/[.!?)]$/.test(text) ? capital : `${capital}.`));
+    const names = [quantity?.name, ...(quantity?.inputs ?? []).map((input) => input.name), ...inputs];
+    // A sentence that begins with a name, or with what somebody wrote, begins as it is written.
+    const named = names.some((word) => word !== undefined && word !== "" && text.startsWith(word));
+    const begun = named ? text : text.charAt(0).toUpperCase() + text.slice(1);
+    return misuse(session, visibleLine(/[.!?)]$/.test(text) ? begun : `${begun}.`));
   }
   if (session.options.get("format") === "json") {
     const { name: of, value, unit, reason } = answer;

@@ -8,11 +8,10 @@ import { misuse, type Session } from "../session.js";
 import { type Light, language, light } from "../stages/load.js";
 import { exitOf, warningLimit } from "../verdict.js";
 
-/** A report of a book, with the file it is about. */
-interface Named {
-  readonly name: string;
-  readonly report: Report;
-}
+/** A report of a book, or a day of it, with the file it is about. */
+type Named =
+  | { readonly name: string; readonly report: Report; readonly session?: never }
+  | { readonly name: string; readonly report?: never; readonly session: SessionReport };
 
 /** One report in the form that is wanted. */
 function oneReport(session: Session, views: Light, report: Report, form: string): string {
@@ -42,10 +41,19 @@ function oneDay(session: Session, views: Light, report: SessionReport, form: str
   }
 }
 
-/** Several reports: one after another, or as a list in JSON. */
+/** What came of one file in the form that is wanted. */
+const one = (session: Session, views: Light, { report, session: day }: Named, form: string): string =>
+  report === undefined ? oneDay(session, views, day, form) : oneReport(session, views, report, form);
+
+/** Several reports: one after another, or as lists in JSON. */
 function allReports(session: Session, views: Light, all: readonly Named[], form: string): string {
-  if (form === "json") return renderJson({ format: 1, reports: all });
-  return all.map(({ report }) => oneReport(session, views, report, form)).join("\n");
+  if (form !== "json") return all.map((named) => one(session, views, named, form)).join("\n");
+  const sessions = all.filter((named) => named.session !== undefined);
+  return renderJson({
+    format: 1,
+    reports: all.filter((named) => named.report !== undefined),
+    ...(sessions.length === 0 ? {} : { sessions }),
+  });
 }
 
 /** `halfshade report FILE...`: works out recipes and shows their reports in one of the forms. */
@@ -59,16 +67,15 @@ export async function reportCommand(session: Session): Promise<number> {
   const several = gathered || files.length > 1;
   const form = chosenForm(session, "text");
   if (several && form === "csv")
-    return misuse(session, "A table in CSV is of one recipe; several go into json, markdown or text.");
+    return misuse(session, "A table in CSV is of one file; several go into json, markdown or text.");
   const all: Named[] = [];
   let exit = CLEAN;
   for (const name of files) {
-    const result = await evaluateChosen(session, stage, name, { passOver: gathered, days: !several });
+    const result = await evaluateChosen(session, stage, name, { passOver: gathered, days: true });
     exit = Math.max(exit, result.exit);
     if (result.day !== null) {
       const views = await light();
-      const data = oneDay(session, views, views.evaluateSession(result.day), form);
-      return Math.max(deliver(session, stage, data, files), exit);
+      all.push({ name, session: views.evaluateSession(result.day) });
     }
     if (result.setUp === null) continue;
     const { report } = result.setUp;
@@ -77,12 +84,10 @@ export async function reportCommand(session: Session): Promise<number> {
   }
   const [first] = all;
   if (first === undefined) {
-    if (exit === CLEAN) return misuse(session, "There are kits and sessions only, and nothing to work out.");
+    if (exit === CLEAN) return misuse(session, "There are kits only, and nothing to work out.");
     return exit;
   }
   const views = await light();
-  const data = several
-    ? allReports(session, views, all, form)
-    : oneReport(session, views, first.report, form);
+  const data = several ? allReports(session, views, all, form) : one(session, views, first, form);
   return Math.max(deliver(session, stage, data, files), exit);
 }

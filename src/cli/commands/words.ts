@@ -103,6 +103,38 @@ const lists: ReadonlyMap<
   ["surfaces", { rows: (stage: Language) => stage.surfaces, lines: surfaceLines }],
 ]);
 
+const lesson = 'table "Walk it in" {\n  sweep key.distance over [1 m, 2 m]\n  show key.angular_size\n}';
+
+/** Statements, which are no blocks: an example, and the page that is about them. */
+export const statements: ReadonlyMap<string, readonly [example: string, page: string]> = new Map([
+  ["expect", ['expect key.angular_size > 20 deg because "soft"', "docs/guide/language.md"]],
+  ["hold", ["hold face.disc(towards: key) is f/8 by key.power", "docs/guide/variants.md"]],
+  ["variant", ['variant "No fill" { remove fill }', "docs/guide/variants.md"]],
+  ["lesson", [lesson, "docs/guide/tables.md"]],
+  ["table", [lesson, "docs/guide/tables.md"]],
+  ["sweep", ["sweep key.distance from 1 m to 4 m step 50 cm", "docs/guide/tables.md"]],
+  ["show", ['show key.angular_size as deg "Size"', "docs/guide/tables.md"]],
+  ["measured", ["measured { face.disc(towards: key) is f/7.1 }", "docs/guide/sessions.md"]],
+  ["session", ['session "The day" of "./plan.light"', "docs/guide/sessions.md"]],
+  ["kit", ['kit "The cupboard"', "docs/guide/language.md"]],
+  ["let", ["let gap = 12 cm", "docs/guide/language.md"]],
+  ["define", ["define light head { shape: disc(60 cm) }", "docs/guide/language.md"]],
+  ["use", ['use head from "./kit.light"', "docs/guide/language.md"]],
+]);
+
+/** A statement in a line or two; nothing for a word that begins none. */
+function statementLines(word: string, width: number): readonly string[] {
+  const found = statements.get(word);
+  if (found === undefined) return [];
+  const [example, page] = found;
+  const what = word === "table" || word === "lesson" ? "A lesson table" : `\`${word}\``;
+  const more = word === "expect" ? " `halfshade words results` lists what it may ask for." : "";
+  return [
+    ...wrap(`${what} is a statement and no kind of block; ${page} is about it.${more}`, width),
+    ...example.split("\n").map((line) => `  ${line}`),
+  ];
+}
+
 /** `halfshade words [KIND]`: the vocabulary, straight from the tables that the checker uses. */
 export async function wordsCommand(session: Session): Promise<number> {
   const stage = await language();
@@ -127,8 +159,12 @@ export async function wordsCommand(session: Session): Promise<number> {
   const list = lists.get(wanted);
   if (list !== undefined) return say({ [wanted]: list.rows(stage) }, list.lines(stage, width));
   const row = kinds.find((one) => one.kind === wanted);
-  if (row !== undefined) return say({ kind: row }, kindLines(stage, row, width));
-  const names = [...kinds.map((one) => one.kind), ...lists.keys()];
+  const statement = statementLines(wanted, width);
+  const also = statement.length === 0 ? [] : ["", ...statement];
+  if (row !== undefined) return say({ kind: row }, [...kindLines(stage, row, width), ...also]);
+  const [example, page] = statements.get(wanted) ?? ["", ""];
+  if (statement.length > 0) return say({ statement: { word: wanted, example, page } }, statement);
+  const names = [...kinds.map((one) => one.kind), ...lists.keys(), ...statements.keys()];
   const shown = visibleLine(wanted);
   return misuse(
     session,

@@ -8,7 +8,7 @@ export { inOrder, printDiagnostic, printDiagnostics } from "../../diagnostics/pr
 export { diagnosticJson, jsonPlace } from "../../diagnostics/print-json.js";
 export { formatText } from "../../format/format.js";
 export { withoutOrigins } from "../../model/plain.js";
-export { filesOf } from "../../node/book.js";
+export { filesIn, filesOf, folderOf } from "../../node/book.js";
 export { kitReader } from "../../node/kit-reader.js";
 export { photoReader } from "../../node/photo-reader.js";
 export { projectRoot } from "../../node/root.js";

@@ -31,6 +31,19 @@ export interface Comparison {
   readonly appeared: readonly ReportWarning[];
   /** What was turned or moved in either so that a reading is held. */
   readonly held: readonly ComparedHold[];
+  /** Expectations of either that do not hold, or of which it cannot be told, with what was found. */
+  readonly failed: readonly ComparedExpectation[];
+}
+
+/** One expectation of one of the two that does not hold. */
+export interface ComparedExpectation {
+  readonly in: string;
+  readonly text: string;
+  readonly outcome: "failed" | "undecidable";
+  /** What was found instead; null where there is no value. */
+  readonly found: string | null;
+  /** Why it cannot be told; null where it can. */
+  readonly reason: string | null;
 }
 
 /** One hold of one of the two. */
@@ -71,7 +84,14 @@ export function compare(a: Side, b: Side, changes: readonly Difference[]): Compa
     gone: onlyIn(a.report, b.report),
     appeared: onlyIn(b.report, a.report),
     held: holds,
+    failed: [a, b].flatMap(failedIn),
   };
+}
+
+function failedIn({ label, report }: Side): readonly ComparedExpectation[] {
+  return report.expectations.flatMap(({ text, outcome, found, reason }) =>
+    outcome === "passed" ? [] : [{ in: label, text, outcome, found, reason }],
+  );
 }
 
 function compared(before: Measured | null, after: Measured | null): ComparedValue | null {

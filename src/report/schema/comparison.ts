@@ -29,6 +29,14 @@ const hold = object({
   reason: string().nullable().meta({ description: "Why it cannot be held" }),
 });
 
+const expectation = object({
+  in: string().meta({ description: "Which of the two, by its label" }),
+  text: string(),
+  outcome: choice(["failed", "undecidable"]),
+  found: string().nullable().meta({ description: "What was found instead" }),
+  reason: string().nullable().meta({ description: "Why it cannot be told" }),
+});
+
 const comparison = object({
   before: string().meta({ description: "What the first is called" }),
   after: string(),
@@ -37,6 +45,7 @@ const comparison = object({
   gone: array(warning).meta({ description: "Warnings that only the first has" }),
   appeared: array(warning).meta({ description: "Warnings that only the second has" }),
   held: array(hold),
+  failed: array(expectation).meta({ description: "Expectations of either that do not hold" }),
 });
 
 /** What `halfshade compare` and `halfshade diff` give as JSON, format 1. */

@@ -378,6 +378,13 @@ export const thresholdTable = [
     source: practice,
   },
   {
+    name: "camera_body",
+    value: 0.05,
+    unit: "m",
+    help: "Radius of a ball round the lens that stands for the camera's body.",
+    source: practice,
+  },
+  {
     name: "perspective_head",
     value: 1.5,
     unit: "m",

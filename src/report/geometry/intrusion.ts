@@ -1,11 +1,13 @@
 import type { Vec3 } from "../../core/vector.js";
-import { add, addScaled, dot, scale, subtract } from "../../math/vector.js";
+import { add, addScaled, scale, subtract } from "../../math/vector.js";
+import { standBodies } from "../../scene/lamp/stand-bodies.js";
 import { lampName } from "../../scene/lit/seen.js";
-import type { Body, Scene, ScenePolygon, Source } from "../../scene/types.js";
+import type { Body, Scene, SceneCamera, ScenePolygon, Source } from "../../scene/types.js";
 import { ownerOf } from "../say/surfaces.js";
 import { crosses } from "./crossing.js";
+import { inBody, inBox, tubeMeets } from "./solids.js";
 
-/** What a lamp stands in, and how. */
+/** What a lamp or a camera stands in, and how. */
 export interface Intrusion {
   /** A body's name, or that of a piece of the set. */
   readonly name: string;
@@ -40,42 +42,45 @@ function chords({ shape, centre, across, along, axis }: Source): readonly (reado
   }
 }
 
-/** Whether a point lies inside a rounded solid. */
-function inBody(body: Body, point: Vec3): boolean {
-  switch (body.kind) {
-    case "ellipsoid": {
-      const to = subtract(point, body.centre);
-      const shares = body.axes.map((axis) => dot(to, axis) / dot(axis, axis));
-      return shares.reduce((sum, share) => sum + share * share, 0) < 1;
-    }
-    case "capsule": {
-      const [way, to] = [subtract(body.to, body.from), subtract(point, body.from)];
-      const share = Math.min(1, Math.max(0, dot(to, way) / Math.max(dot(way, way), 1e-12)));
-      const off = addScaled(to, way, -share);
-      return dot(off, off) < body.radius * body.radius;
-    }
-    case "sphere": {
-      const off = subtract(point, body.centre);
-      return dot(off, off) < body.radius * body.radius;
-    }
-    default:
-      return body satisfies never;
-  }
-}
-
-/** Whether a point lies behind all sides of a box. */
-function inBox(sides: readonly ScenePolygon[], point: Vec3): boolean {
-  return sides.every(({ vertices, normal }) => dot(subtract(point, vertices[0] ?? point), normal) < -1e-6);
-}
-
 /**
  * The first thing of a scene that a lamp's lit opening stands in: a person, a round or square piece, or a sheet that cuts
  * through it. Room, stands, and the cloth that is the light itself do not count. Null where it stands free.
  */
 export function intrusionOf(scene: Scene, source: Source): Intrusion | null {
-  const lines = chords(source);
-  const points = [source.centre, ...lines.flat()];
   const own = scene.sources.find((row) => lampName(row) === lampName(source) && row.cloth !== undefined);
+  return metBy(scene, source.centre, chords(source), own?.cloth?.scrim);
+}
+
+/**
+ * The first thing of a scene that a camera stands in, taken as a ball round the lens; null where it stands free.
+ *
+ * @param radius - m
+ */
+export function cameraIntrusion(scene: Scene, camera: SceneCamera, radius: number): Intrusion | null {
+  const { at, right, up, forward } = camera;
+  const lines = [right, up, forward].map((way): readonly [Vec3, Vec3] => [
+    addScaled(at, way, -radius),
+    addScaled(at, way, radius),
+  ]);
+  return metBy(scene, at, lines);
+}
+
+/** The first person in whom the column or the arm of a light's stand is; null where it stands free. */
+export function standIntrusion(scene: Scene, source: Source): Body | null {
+  const tubes = standBodies(source, scene.room).filter((tube) => tube.kind === "capsule");
+  return (
+    scene.bodies.find((body) => body.of === "subject" && tubes.some((tube) => tubeMeets(tube, body))) ?? null
+  );
+}
+
+/** What the middle or an end of a line lies in, or what a line crosses. */
+function metBy(
+  scene: Scene,
+  middle: Vec3,
+  lines: readonly (readonly [Vec3, Vec3])[],
+  spared?: string,
+): Intrusion | null {
+  const points = [middle, ...lines.flat()];
   const body = scene.bodies.find(
     (candidate) => candidate.of !== "stand" && points.some((point) => inBody(candidate, point)),
   );
@@ -85,7 +90,7 @@ export function intrusionOf(scene: Scene, source: Source): Intrusion | null {
   for (const polygon of scene.polygons) {
     const { kind, name } = polygon;
     const owner = ownerOf(name);
-    if (kind === "floor" || kind === "ceiling" || kind === "wall" || owner === own?.cloth?.scrim) continue;
+    if (kind === "floor" || kind === "ceiling" || kind === "wall" || owner === spared) continue;
     pieces.set(owner, [...(pieces.get(owner) ?? []), polygon]);
   }
   for (const [name, sides] of pieces) {

@@ -7,6 +7,7 @@ import { blocked } from "./blocked.rule.js";
 import { boomBalance } from "./boom-balance.rule.js";
 import { bounceColour } from "./bounce-colour.rule.js";
 import { burstTooFast } from "./burst-too-fast.rule.js";
+import { cameraInside } from "./camera-inside.rule.js";
 import { cameraThroughWall } from "./camera-through-wall.rule.js";
 import { circuitLoad } from "./circuit-load.rule.js";
 import { clippedLit } from "./clipped-lit.rule.js";
@@ -59,6 +60,7 @@ import { setTopPose } from "./set-top-pose.rule.js";
 import { shadowOffPaper } from "./shadow-off-paper.rule.js";
 import { sideSlip } from "./side-slip.rule.js";
 import { softTooFar } from "./soft-too-far.rule.js";
+import { standInside } from "./stand-inside.rule.js";
 import { standTip } from "./stand-tip.rule.js";
 import { standTooShort } from "./stand-too-short.rule.js";
 import { sunFlat } from "./sun-flat.rule.js";
@@ -81,7 +83,9 @@ export const rules: readonly Rule[] = [
   standTooShort,
   lampThroughWall,
   cameraThroughWall,
+  cameraInside,
   lampInside,
+  standInside,
   samePlace,
   setShortTop,
   setTopPose,

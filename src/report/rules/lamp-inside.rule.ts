@@ -2,12 +2,13 @@ import type { Vec3 } from "../../core/vector.js";
 import { distance } from "../../math/vector.js";
 import type { Scene, Source } from "../../scene/types.js";
 import { atDistance, withSource } from "../change/move-source.js";
-import { type Intrusion, intrusionOf } from "../geometry/intrusion.js";
+import { intrusionOf } from "../geometry/intrusion.js";
 import { firstFace, lightsOf, type Plan } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
 import { faceChange, fitsRoom } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
+import { insideWords } from "./who-is-met.js";
 
 /** How fine, and how far to either side, a free place is looked for on the line, m. */
 const STEP = 0.01;
@@ -41,13 +42,6 @@ function remedyFor(plan: Plan, source: Source): string {
   return `Move ${source.name} to ${sayLength(distance(from, moved.centre))} from ${zero} on the same line, ${sayLength(moved.centre[2])} high, where it stands free${power}; or move the other.`;
 }
 
-/** `ana`, `the person`, or a piece of the set by its name. */
-function whatWords(scene: Scene, { name, of }: Intrusion): string {
-  if (of === "piece") return name;
-  const [first] = name.split(".");
-  return scene.subjects.find((subject) => subject.name === first)?.name ?? "the person";
-}
-
 /** A lamp stands in a person or a piece of the set. */
 export const lampInside: Rule = {
   code: "lamp-inside",
@@ -64,14 +58,10 @@ export const lampInside: Rule = {
     return lightsOf(scene).flatMap((source): RuleFinding[] => {
       const found = intrusionOf(scene, source);
       if (found === null) return [];
-      const what = whatWords(scene, found);
       return [
         {
           severity: "stop",
-          message:
-            found.how === "inside"
-              ? `${source.name} stands inside ${what}.`
-              : `${what} goes through the opening of ${source.name}.`,
+          message: insideWords(scene, found, source.name, `the opening of ${source.name}`),
           remedy: remedyFor(plan, source),
           about: source.name,
         },

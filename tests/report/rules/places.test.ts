@@ -1,12 +1,16 @@
 import { describe, expect, test } from "vitest";
+import type { Vec3 } from "../../../src/core/vector.js";
 import { disc, sphere } from "../../../src/model/make/lamps.js";
 import { at, offset } from "../../../src/model/make/points.js";
 import { size, volume } from "../../../src/model/make/sizes.js";
+import { tubeMeets } from "../../../src/report/geometry/solids.js";
+import { cameraInside } from "../../../src/report/rules/camera-inside.rule.js";
 import { lampInside } from "../../../src/report/rules/lamp-inside.rule.js";
 import { samePlace } from "../../../src/report/rules/same-place.rule.js";
+import { standInside } from "../../../src/report/rules/stand-inside.rule.js";
 import { cm, m } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
-import { dish, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
+import { camera, dish, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
 
 /** The lamp at a place, without the tape by which the dish stands. */
 const lampAt = (x: number, y: number, z: number, more: object = {}) => {
@@ -117,5 +121,107 @@ describe("same-place", () => {
     expect(findings(samePlace, pair(flatAt("one", 1), flatAt("two", 1 + by)))).toHaveLength(0);
     const three = setOf(flatAt("one", 1) as never, flatAt("two", 1) as never, flatAt("three", 1.01) as never);
     expect(samePlace.check(planOf({ set: three }))[0]?.remedy).toContain("Move two 2 cm back");
+  });
+});
+
+describe("camera-inside", () => {
+  const lens = (y: number, z: number) => ({
+    camera: block("camera", null, {
+      ...camera,
+      distance: undefined,
+      height: undefined,
+      position: at(m(0), m(y), m(z)),
+    } as never),
+  });
+
+  test("speaks for a lens in a person: the trunk is an ellipsoid of 0.115 h by 0.075 h", () => {
+    // h = 1.7 m: the trunk's front is 12.75 cm before the mark at 0.67 h; the camera's ball reaches 5 cm back.
+    expect(finding(cameraInside, lens(-0.17, 0.67 * 1.7)).message).toBe(
+      "The camera stands inside the person.",
+    );
+    expect(findings(cameraInside, lens(-0.185, 0.67 * 1.7))).toHaveLength(0);
+    const thin = { thresholds: [{ name: "camera_body", value: 0.02, unit: "m" as const, written: "" }] };
+    expect(findings(cameraInside, { ...lens(-0.17, 0.67 * 1.7), ...thin })).toHaveLength(0);
+  });
+
+  test("names the place on the same line from which it stands free, and there it does", () => {
+    const inside = lens(-0.02, 0.67 * 1.7);
+    const away = numberAfter(finding(cameraInside, inside).remedy, "from", "cm") / 100;
+    expect(away).toBeGreaterThan(0.15);
+    expect(findings(cameraInside, lens(-away, 0.67 * 1.7))).toHaveLength(0);
+    expect(findings(cameraInside, lens(-away + 0.05, 0.67 * 1.7))).toHaveLength(1);
+  });
+
+  test("speaks for a lens in a box, and for a flat through the camera", () => {
+    const crate = block("box", "crate", {
+      size: volume(m(1), m(1), m(1)),
+      at: at(m(0), m(-2), m(0)),
+    } as never);
+    const boxed = (z: number) => ({ ...lens(-2, z), set: setOf(crate as never) });
+    expect(finding(cameraInside, boxed(0.5)).message).toBe("The camera stands inside crate.");
+    expect(findings(cameraInside, boxed(1.06))).toHaveLength(0);
+    const screened = (y: number) => ({ ...lens(y, 1), set: setOf(flatAt("screen", -1.5) as never) });
+    expect(finding(cameraInside, screened(-1.54)).message).toBe("screen goes through the camera.");
+    expect(findings(cameraInside, screened(-1.56))).toHaveLength(0);
+  });
+});
+
+describe("stand-inside", () => {
+  const above = (y: number, more: object = {}) => ({
+    lights: [lampAt(0, -y, 2.6, { aim: at(m(0), m(-y), m(0)), parts: [block("stand", null, more as never)] })],
+  });
+
+  test("speaks for a column through a person, and not for one that passes", () => {
+    // h = 1.7 m: nothing of the figure reaches further than the trunk, 12.75 cm before the mark; the column has 1.5 cm.
+    expect(finding(standInside, above(0)).message).toBe("The stand of key goes through the person.");
+    expect(finding(standInside, above(0.14)).message).toContain("goes through the person");
+    expect(findings(standInside, above(0.145))).toHaveLength(0);
+  });
+
+  test("names a boom with which the column stands free", () => {
+    const { remedy } = finding(standInside, above(0));
+    const boom = numberAfter(remedy, "boom of", "cm") / 100;
+    expect(boom).toBeGreaterThan(0.25);
+    expect(findings(standInside, above(0, { boom: m(boom) }))).toHaveLength(0);
+    expect(findings(standInside, above(0, { boom: m(0.1) }))).toHaveLength(1);
+  });
+});
+
+describe("a tube and a solid", () => {
+  const tube = (from: Vec3, to: Vec3, radius = 0.1) =>
+    ({ kind: "capsule", of: "stand", name: "t", from, to, radius, reflectance: 0 }) as const;
+  const upright = tube([0, 0, 0], [0, 0, 1]);
+
+  test("meet where the nearest places of both axes are closer than both radii", () => {
+    // Square across each other, end to side, parallel, end to end.
+    expect(tubeMeets(upright, tube([-1, 0.19, 0.5], [1, 0.19, 0.5]))).toBe(true);
+    expect(tubeMeets(upright, tube([-1, 0.21, 0.5], [1, 0.21, 0.5]))).toBe(false);
+    expect(tubeMeets(upright, tube([0.19, 0, 0.5], [1, 0, 0.5]))).toBe(true);
+    expect(tubeMeets(upright, tube([0.21, 0, 0.5], [1, 0, 0.5]))).toBe(false);
+    expect(tubeMeets(upright, tube([0.19, 0, 0.9], [0.19, 0, 3]))).toBe(true);
+    expect(tubeMeets(upright, tube([0.21, 0, 0.9], [0.21, 0, 3]))).toBe(false);
+    expect(tubeMeets(upright, tube([0, 0, 1.19], [0, 0, 3]))).toBe(true);
+    expect(tubeMeets(upright, tube([0, 0, 1.21], [0, 0, 3]))).toBe(false);
+  });
+
+  test("are measured for balls and ellipsoids by their own size", () => {
+    const ball = { kind: "sphere", of: "piece", name: "b", radius: 0.3, reflectance: 0 } as const;
+    expect(tubeMeets(upright, { ...ball, centre: [0.39, 0, 0.5] } as never)).toBe(true);
+    expect(tubeMeets(upright, { ...ball, centre: [0.41, 0, 0.5] } as never)).toBe(false);
+    const egg = {
+      kind: "ellipsoid",
+      of: "subject",
+      name: "e",
+      axes: [
+        [0.2, 0, 0],
+        [0, 0.5, 0],
+        [0, 0, 0.3],
+      ],
+      reflectance: 0,
+    };
+    expect(tubeMeets(upright, { ...egg, centre: [0.29, 0, 0.5] } as never)).toBe(true);
+    expect(tubeMeets(upright, { ...egg, centre: [0.31, 0, 0.5] } as never)).toBe(false);
+    expect(tubeMeets(upright, { ...egg, centre: [0, 0.59, 0.5] } as never)).toBe(true);
+    expect(tubeMeets(upright, { ...egg, centre: [0, 0.61, 0.5] } as never)).toBe(false);
   });
 });

@@ -1,0 +1,86 @@
+import type { Vec3 } from "../../core/vector.js";
+import { addScaled, dot, subtract } from "../../math/vector.js";
+import type { Body, ScenePolygon } from "../../scene/types.js";
+
+/** A straight tube with round ends. */
+type Tube = Extract<Body, { kind: "capsule" }>;
+
+/** Whether a point lies inside a rounded solid. */
+export function inBody(body: Body, point: Vec3): boolean {
+  switch (body.kind) {
+    case "ellipsoid": {
+      const to = subtract(point, body.centre);
+      const shares = body.axes.map((axis) => dot(to, axis) / dot(axis, axis));
+      return shares.reduce((sum, share) => sum + share * share, 0) < 1;
+    }
+    case "capsule": {
+      const [way, to] = [subtract(body.to, body.from), subtract(point, body.from)];
+      const share = Math.min(1, Math.max(0, dot(to, way) / Math.max(dot(way, way), 1e-12)));
+      const off = addScaled(to, way, -share);
+      return dot(off, off) < body.radius * body.radius;
+    }
+    case "sphere": {
+      const off = subtract(point, body.centre);
+      return dot(off, off) < body.radius * body.radius;
+    }
+    default:
+      return body satisfies never;
+  }
+}
+
+/** Whether a point lies behind all sides of a box. */
+export function inBox(sides: readonly ScenePolygon[], point: Vec3): boolean {
+  return sides.every(({ vertices, normal }) => dot(subtract(point, vertices[0] ?? point), normal) < -1e-6);
+}
+
+/** Share of a stretch, 0 to 1, at which it comes nearest to the origin. */
+function nearest(from: Vec3, way: Vec3): number {
+  const square = dot(way, way);
+  return square > 0 ? Math.min(1, Math.max(0, -dot(from, way) / square)) : 0;
+}
+
+/**
+ * Whether a tube and a rounded solid meet. Exact for balls and tubes; of an ellipsoid all half axes count as longer by the
+ * tube's radius.
+ */
+export function tubeMeets({ from, to, radius }: Tube, body: Body): boolean {
+  const way = subtract(to, from);
+  switch (body.kind) {
+    case "ellipsoid": {
+      // In the measure in which the ellipsoid is the unit ball.
+      const inUnits = (v: Vec3): Vec3 => {
+        const [x, y, z] = body.axes.map((axis) => {
+          const half = Math.sqrt(dot(axis, axis));
+          return dot(v, axis) / (half * (half + radius));
+        });
+        return [x ?? 0, y ?? 0, z ?? 0];
+      };
+      const [start, along] = [inUnits(subtract(from, body.centre)), inUnits(way)];
+      const close = addScaled(start, along, nearest(start, along));
+      return dot(close, close) < 1;
+    }
+    case "sphere": {
+      const start = subtract(from, body.centre);
+      const close = addScaled(start, way, nearest(start, way));
+      return dot(close, close) < (radius + body.radius) * (radius + body.radius);
+    }
+    case "capsule":
+      return apart(from, way, body.from, subtract(body.to, body.from)) < radius + body.radius;
+    default:
+      return body satisfies never;
+  }
+}
+
+/** The least distance between two stretches, each from a place along a way. */
+function apart(a: Vec3, u: Vec3, b: Vec3, v: Vec3): number {
+  const off = subtract(a, b);
+  const [uu, uv, vv] = [dot(u, u), dot(u, v), dot(v, v)];
+  const area = uu * vv - uv * uv;
+  const clamp = (x: number): number => Math.min(1, Math.max(0, x));
+  // The nearest places of the endless lines, brought onto the stretches one after the other.
+  const first = area > 1e-12 * uu * vv ? clamp((uv * dot(off, v) - vv * dot(off, u)) / area) : 0;
+  const onB = nearest(subtract(b, addScaled(a, u, first)), v);
+  const onA = nearest(subtract(a, addScaled(b, v, onB)), u);
+  const gap = subtract(addScaled(a, u, onA), addScaled(b, v, onB));
+  return Math.sqrt(dot(gap, gap));
+}

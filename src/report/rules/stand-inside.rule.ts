@@ -1,0 +1,55 @@
+import type { Source } from "../../scene/types.js";
+import { standIntrusion } from "../geometry/intrusion.js";
+import { lightsOf, type Plan } from "../plan.js";
+import { sayLength } from "../say/quantity.js";
+import type { Rule, RuleFinding } from "./rule.js";
+import { personWords } from "./who-is-met.js";
+
+/** Lengths of a boom's arm that are tried, m. */
+const STEP = 0.1;
+const LONGEST = 3;
+
+/** The shortest arm, in steps of 10 cm, by which the column stands free of people; null where none does. */
+function boomFor({ scene }: Plan, source: Source): number | null {
+  const { stand } = source;
+  if (stand === null || stand.boom !== null) return null;
+  for (let i = 3; i * STEP <= LONGEST; i++) {
+    const boom = Math.round(i * STEP * 10) / 10;
+    if (standIntrusion(scene, { ...source, stand: { ...stand, boom } }) === null) return boom;
+  }
+  return null;
+}
+
+/** A lamp's stand or boom goes through a person. */
+export const standInside: Rule = {
+  code: "stand-inside",
+  thresholds: [],
+  safety: false,
+  page: {
+    when: "The recipe names a stand, and its column, or the arm of its boom, goes through a person. The column is a tube of 3 cm upright under the lamp and ends 15 cm below its head; a boom leads level and straight back from the light. Feet are not looked at.",
+    means: "It cannot be built like that, and the stand's shade on the person is that of a tube inside.",
+    todo: "Hang the lamp from a boom, or move lamp or person.",
+    source: "None is needed.",
+  },
+  check: (plan) =>
+    lightsOf(plan.scene).flatMap((source): RuleFinding[] => {
+      const body = standIntrusion(plan.scene, source);
+      if (body === null) return [];
+      const boom = boomFor(plan, source);
+      const who = personWords(plan.scene, body.name);
+      return [
+        {
+          severity: "stop",
+          message:
+            source.stand?.boom === null
+              ? `The stand of ${source.name} goes through ${who}.`
+              : `The stand or the boom of ${source.name} goes through ${who}.`,
+          remedy:
+            boom === null
+              ? `Move ${source.name}, or ${who}.`
+              : `Hang ${source.name} from a boom of ${sayLength(boom)}, with which its column stands free behind it, or move one of the two.`,
+          about: source.name,
+        },
+      ];
+    }),
+};

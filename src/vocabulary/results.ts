@@ -316,7 +316,7 @@ export const results = [
     of: "nothing",
     args: [],
     type: "length",
-    help: "Set that the lens sees above the highest head; negative where the set ends below it.",
+    help: "Set that the picture shows above the head that has least of it; negative where set or picture end below the top of that head.",
     example: "headroom",
     needs: ["camera", "subject", "set"],
   },

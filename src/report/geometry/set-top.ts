@@ -46,9 +46,19 @@ function cutBehind(
   return points.filter((p) => (p[0] - lens[0]) * dx + (p[1] - lens[1]) * dy > beyond);
 }
 
+/** A stretch of the upright line through a head before which the lens sees a piece of the set. */
+interface Stretch {
+  readonly low: number;
+  readonly top: Omit<SetTop, "inFrame">;
+}
+
+/** Pieces that stand apart by less than this in the picture, m in the subject's plane, hang together. */
+const JOINT = 0.001;
+
 /**
- * The visible top of the set behind a subject. Rays from the lens through the line of the subject's head are followed
- * to the set. Null without a camera, or where no flat, paper or panel stands behind the head.
+ * The visible top of the set behind a subject: as far up as the set goes on without a gap from behind the top of the
+ * head, or where it ends below. Rays from the lens through the line of the subject's head are followed to the set; what
+ * hangs above a gap does not count. Null without a camera, or where no flat, paper or panel stands behind the head.
  */
 export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   const { camera } = scene;
@@ -57,24 +67,25 @@ export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   if (distance < 1e-6) return null;
   const dx = (subject.face[0] - camera.at[0]) / distance;
   const dy = (subject.face[1] - camera.at[1]) / distance;
-  let best: SetTop | null = null;
-  for (const polygon of scene.polygons) {
-    if (!upright.has(polygon.kind) || Math.abs(polygon.normal[2]) > 0.5) continue;
-    for (const point of cutBehind(polygon, camera.at, dx, dy, distance)) {
+  const stretches = scene.polygons.flatMap((polygon): Stretch[] => {
+    if (!upright.has(polygon.kind) || Math.abs(polygon.normal[2]) > 0.5) return [];
+    const ends = cutBehind(polygon, camera.at, dx, dy, distance).map((point) => {
       const away = alongFloor(camera.at, point);
       const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
-      if (best !== null && visible <= best.visible) continue;
-      best = {
-        visible,
-        edge: point[2],
-        gap: away - distance,
-        distance,
-        piece: polygon.name,
-        inFrame: belowFrameTop(camera, [subject.face[0], subject.face[1], visible]),
-      };
-    }
+      return { visible, edge: point[2], gap: away - distance, distance, piece: polygon.name };
+    });
+    const [low, ...more] = [...ends].sort((one, other) => one.visible - other.visible);
+    const top = more[more.length - 1];
+    return low === undefined || top === undefined ? [] : [{ low: low.visible, top }];
+  });
+  let best: Stretch["top"] | null = null;
+  for (const { low, top } of [...stretches].sort((one, other) => one.low - other.low)) {
+    const reached: number = Math.max(subject.top, best?.visible ?? 0);
+    if (low <= reached + JOINT && (best === null || top.visible > best.visible)) best = top;
   }
-  return best;
+  return best === null
+    ? null
+    : { ...best, inFrame: belowFrameTop(camera, [subject.face[0], subject.face[1], best.visible]) };
 }
 
 function belowFrameTop(camera: SceneCamera, point: Vec3): boolean {

@@ -168,7 +168,9 @@ describe("camera-inside", () => {
 
 describe("stand-inside", () => {
   const above = (y: number, more: object = {}) => ({
-    lights: [lampAt(0, -y, 2.6, { aim: at(m(0), m(-y), m(0)), parts: [block("stand", null, more as never)] })],
+    lights: [
+      lampAt(0, -y, 2.6, { aim: at(m(0), m(-y), m(0)), parts: [block("stand", null, more as never)] }),
+    ],
   });
 
   test("speaks for a column through a person, and not for one that passes", () => {

@@ -7,7 +7,7 @@ import { setShortTop } from "../../../src/report/rules/set-short-top.rule.js";
 import { setTopPose } from "../../../src/report/rules/set-top-pose.rule.js";
 import { cm, m, mm } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
-import { camera, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
+import { camera, far, finding, findings, numberAfter, planOf, setOf } from "../../helpers/plan.js";
 
 /** A 50 mm lens 1.3 m high, 3.5 m from the mark, before a flat of a height, and a subject with hands at a reach. */
 const shot = (flatHeight: number, reach = 0, lens = 1.3) => ({
@@ -28,6 +28,39 @@ describe("the visible top of the set", () => {
     if (subject === undefined) throw new Error("no subject");
     expect(setTop(scene, subject)?.visible).toBeCloseTo(visible(2), 9);
     expect(headroom(scene).metres).toBeCloseTo(visible(2) - subject.top, 9);
+  });
+
+  test("is no higher than the top of the picture, to which a lens of 100 mm sees 18 cm to the metre", () => {
+    const wall = block("flat", "back", { size: size(m(3), m(3)), at: offset({ behind: m(1) }) }) as never;
+    const room = (focal: number): number => {
+      const { scene } = planOf({ camera: far(focal), set: setOf(wall) });
+      return headroom(scene).metres ?? Number.NaN;
+    };
+    // The head's middle is 0.0 to 0.1 m before the mark, 4 m from the lens, which is 1.5 m high and level.
+    const ahead = -(planOf().scene.subjects[0]?.head[1] ?? 0);
+    expect(room(100)).toBeCloseTo(1.5 + 0.18 * (4 - ahead) - 1.7, 9);
+    // Cut by the picture above the eyes: less than nothing above the head.
+    expect(room(500)).toBeCloseTo(1.5 + 0.036 * (4 - ahead) - 1.7, 9);
+    // The whole wall, 3 m at 5 m, is seen with 18 mm: by like triangles from the lens in the plane of the face.
+    const face = 4 + (planOf().scene.subjects[0]?.face[1] ?? 0);
+    expect(room(18)).toBeCloseTo(1.5 + (1.5 * face) / 5 - 1.7, 9);
+  });
+
+  test("does not count what hangs above a gap", () => {
+    const low = block("flat", "back", { size: size(m(3), m(1.6)), at: offset({ behind: m(1) }) });
+    const hung = (up: number) =>
+      block("flat", "hung", { size: size(m(3), m(1)), at: offset({ behind: m(1), up: m(up) }) });
+    const top = (...parts: readonly object[]) => {
+      const { scene } = planOf({ camera: far(18), set: setOf(...(parts as never[])) });
+      return headroom(scene);
+    };
+    const alone = top(low).metres ?? Number.NaN;
+    expect(alone).toBeLessThan(0);
+    expect(top(low, hung(2.5)).metres).toBeCloseTo(alone, 12);
+    expect(top(hung(2.5)).reason).toBe("no piece of the set stands behind a head");
+    // On top of the other it goes on.
+    const face = 4 + (planOf().scene.subjects[0]?.face[1] ?? 0);
+    expect(top(low, hung(1.6)).metres).toBeCloseTo(1.5 + (1.1 * face) / 5 - 1.7, 9);
   });
 
   test("does not count what lies on the floor or stands before the subject", () => {

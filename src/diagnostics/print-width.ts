@@ -84,8 +84,22 @@ export function padStart(text: string, width: number): string {
   return " ".repeat(Math.max(0, width - cells(text))) + text;
 }
 
-/** Takes characters from the front until the cells are used up. */
+/** Signs behind which a long name may be cut. */
+const joints = /[_.,(/-]/;
+
+/**
+ * Takes characters from the front until the cells are used up, to the last joint of a name where that leaves at least half
+ * of them.
+ */
 function head(word: string, width: number): string {
+  const most = cut(word, width);
+  for (let end = most.length; 2 * cells(most.slice(0, end)) >= width && end > 0; end--)
+    if (joints.test(most[end - 1] as string)) return most.slice(0, end);
+  return most;
+}
+
+/** Characters from the front that take so many cells, one at least. */
+function cut(word: string, width: number): string {
   let taken = "";
   let used = 0;
   for (const character of word) {
@@ -96,7 +110,7 @@ function head(word: string, width: number): string {
   return taken;
 }
 
-/** Breaks a text at spaces into lines of so many cells; a longer word is cut. Never empty. */
+/** Breaks a text at spaces into lines of so many cells; a longer word is cut, where it can be at a joint. Never empty. */
 export function wrap(text: string, width: number): readonly string[] {
   const most = Math.max(1, width);
   const lines: string[] = [];

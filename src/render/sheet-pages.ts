@@ -85,7 +85,7 @@ function pagesWith(
           ["Lamp", 2.5],
           ["From the mark", 1.15],
           ["From the lens", 1.15],
-          ["Bearing", 1.25],
+          ["At the mark", 1.25],
           ["Height", 1.1],
           ["To the face", 1.1],
           ["Tilt", 1.1],

@@ -52,3 +52,15 @@ describe("frame", () => {
     expect(shown.marks.length - 4).toBe(shown.text.indexOf("HERE"));
   });
 });
+
+test("a name longer than a line is cut behind a joint where there is one, and nothing of it is lost", () => {
+  expect(wrap("under north_window_of_the_weaving_room.distance", 20)).toEqual([
+    "under",
+    "north_window_of_the_",
+    "weaving_room.",
+    "distance",
+  ]);
+  expect(wrap("abcdefghijklmnopqrstuvwxyz", 10)).toEqual(["abcdefghij", "klmnopqrst", "uvwxyz"]);
+  // A joint near the front would waste the line.
+  expect(wrap("a_bcdefghijklmnopqrst", 10)).toEqual(["a_bcdefghi", "jklmnopqrs", "t"]);
+});

@@ -5,7 +5,7 @@ import { isRight, reasons, titleOf, wordsOf } from "./words.js";
 
 /** Rows that are seen before columns get their widths. */
 const SAMPLE = 200;
-/** Cells that a title may take before it is broken between words; a longer word makes its column wider, up to a limit. */
+/** Cells that a title may take before it is broken between words; a longer word makes its column wider, up to a limit where there is no room. */
 const TITLE = 12;
 const WORD = 28;
 
@@ -20,10 +20,14 @@ export function* tableText(table: Table, width: number): Generator<string, void>
     sample.push(textsOf(table, next.value));
     if (sample.length >= SAMPLE) break;
   }
-  const widths = table.columns.map((column, i) =>
-    sample.reduce((most, row) => Math.max(most, cells(row[i] ?? "")), titleWidth(column)),
-  );
-  const total = widths.reduce((sum, one) => sum + one + 2, -2);
+  const widthsOf = (longest: number): readonly number[] =>
+    table.columns.map((column, i) =>
+      sample.reduce((most, row) => Math.max(most, cells(row[i] ?? "")), titleWidth(column, longest)),
+    );
+  const totalOf = (widths: readonly number[]): number => widths.reduce((sum, one) => sum + one + 2, -2);
+  const whole = widthsOf(width);
+  const widths = totalOf(whole) <= width ? whole : widthsOf(WORD);
+  const total = totalOf(widths);
   const lay =
     total <= width
       ? (row: readonly string[]) => line(table, row, widths)
@@ -45,11 +49,11 @@ const textsOf = ({ columns }: Table, row: TableRow): readonly string[] =>
     return cell === undefined ? "" : visibleLine(wordsOf(cell, column));
   });
 
-/** The width that a title needs, broken between its words. */
-function titleWidth(column: TableColumn): number {
+/** The width that a title needs, broken between its words; words that are longer than `longest` are cut. */
+function titleWidth(column: TableColumn, longest: number): number {
   const title = visibleLine(titleOf(column));
   const word = title.split(" ").reduce((most, part) => Math.max(most, cells(part)), TITLE);
-  return wrap(title, Math.min(WORD, word)).reduce((most, part) => Math.max(most, cells(part)), 0);
+  return wrap(title, Math.min(longest, word)).reduce((most, part) => Math.max(most, cells(part)), 0);
 }
 
 /** Titles over their columns, broken where they are longer, the last lines level. */

@@ -1,3 +1,4 @@
+import { exp2 } from "../core/exp2.js";
 import { writeNumber } from "../core/write-number.js";
 import { printNode } from "../format/print-node.js";
 import { writeName } from "../model/make/points.js";
@@ -222,7 +223,7 @@ function stoppedFNumber(
     return null;
   }
   const stops = word === "closed" ? second.value : -second.value;
-  return { ...computed("f", first.value * Math.exp((stops / 2) * Math.LN2)), written: printNode(node) };
+  return { ...computed("f", first.value * exp2(stops / 2)), written: printNode(node) };
 }
 
 function toleranced(ctx: Context, node: Toleranced, wanted: Wanted): Quantity | null {

@@ -1,4 +1,4 @@
-import { exp2 } from "./power.js";
+import { exp2 } from "../core/exp2.js";
 
 /** How far each factor can be told, and what it leaves. */
 export interface ShareFit {

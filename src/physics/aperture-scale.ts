@@ -1,4 +1,4 @@
-import { exp2 } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
 
 /** The full stops as they are engraved, from f/0.5 (two stops wider than f/1) on; common practice. */
 const FULL_STOPS = [0.5, 0.7, 1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 128, 180, 256];

@@ -1,4 +1,4 @@
-import { exp2 } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
 
 /** Exposure value of settings: log2(N^2 / t), N the exact f-number, t in seconds. */
 export function exposureValue(fNumber: number, time: number): number {

@@ -1,4 +1,4 @@
-import { exp2 } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
 
 /** Stops lost from a near to a far distance from a small lamp, inverse square: 2 log2(far / near); + is darker. */
 export function pointFalloff(near: number, far: number): number {

@@ -1,4 +1,5 @@
-import { exp2, power } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
+import { power } from "../math/power.js";
 
 /**
  * Ratio of the two durations of a flash that dies away exponentially: t0.1 (above 10 % of the peak) over t0.5 (above

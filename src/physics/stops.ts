@@ -1,4 +1,4 @@
-import { exp2 } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
 
 /** Stops from one amount of light to another: log2(a / b); + means more light in a. Undefined unless both are above 0. */
 export function stopsBetween(a: number, b: number): number | undefined {

@@ -1,3 +1,4 @@
+import { exp2 } from "../core/exp2.js";
 import { closeFocus } from "../report/light/close-focus.js";
 import { keyReading } from "../report/light/key-reading.js";
 import type { Plan } from "../report/plan.js";
@@ -24,7 +25,7 @@ export interface Look {
 export function exposureAsSet(scene: Scene): number | null {
   const { camera, meter } = scene;
   if (camera === null || camera.aperture === null || camera.iso === null) return null;
-  const near = Math.exp((closeFocus(scene)?.loss ?? 0) * Math.LN2);
+  const near = exp2(closeFocus(scene)?.loss ?? 0);
   return (near * meter.flat * camera.aperture * camera.aperture) / camera.iso;
 }
 

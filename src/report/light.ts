@@ -1,3 +1,4 @@
+import { exp2 } from "../core/exp2.js";
 import type { Vec3 } from "../core/vector.js";
 import { distance } from "../math/vector.js";
 import { axialIntensityPerEnergy } from "../physics/luminous-energy.js";
@@ -101,7 +102,7 @@ function headToShin(plan: Plan, source: Source): number | null {
 /** The output to either side by its uncertainty in stops; null where it is taken as stated. */
 function energyInterval(source: Source): [number, number] | null {
   if (!(source.uncertainty > 0)) return null;
-  const factor = Math.exp(source.uncertainty * Math.LN2);
+  const factor = exp2(source.uncertainty);
   return [source.energy / factor, source.energy * factor];
 }
 

@@ -1,4 +1,4 @@
-import { exp2 } from "../math/power.js";
+import { exp2 } from "../core/exp2.js";
 import type { CameraModel, LightModel } from "../model/types.js";
 import { keyOf } from "./key.js";
 import { gelledColour } from "./lamp/losses.js";

@@ -1,3 +1,4 @@
+import { exp2 } from "../core/exp2.js";
 import {
   type ChartAxis,
   type ChartCurve,
@@ -22,7 +23,7 @@ const WIDE = 46;
 const HIGH = 20;
 const LOW = 14;
 const BETWEEN = 2;
-const twoTo = (x: number): number => Math.exp(x * Math.LN2);
+
 const inks: readonly Ink[] = ["curve", "second", "contour"];
 
 /** Units whose numbers grow by factors from step to step, and are drawn so that equal factors are equally far apart. */
@@ -266,7 +267,7 @@ function upTicks(unit: string, least: number, most: number): readonly Tick[] {
     const ticks: Tick[] = [];
     for (let i = Math.ceil((least - origin) / (step * part)); origin + i * step * part <= most; i++) {
       const at = origin + i * step * part;
-      const value = twoTo(at);
+      const value = exp2(at);
       ticks.push({
         at,
         text: unit === "f" ? `f/${nominalFNumber(value) ?? value.toFixed(1)}` : String(Math.round(value)),
@@ -274,7 +275,7 @@ function upTicks(unit: string, least: number, most: number): readonly Tick[] {
     }
     if (ticks.length >= 3) return ticks;
   }
-  return roundTicks(least, most, 5).map(({ at }) => ({ at, text: twoTo(at).toFixed(2) }));
+  return roundTicks(least, most, 5).map(({ at }) => ({ at, text: exp2(at).toFixed(2) }));
 }
 
 /** Charts one above another, the first on top. */

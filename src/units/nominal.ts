@@ -1,16 +1,16 @@
+import { exp2 } from "../core/exp2.js";
+
 /**
  * The nominal series of the trade. A value on it stands for its exact third-stop value, so that stops add up:
  * f/11 is 11.31, 1/60 s is 1/64 s, ISO 320 is 317.5. Anything else is taken as written.
  * The nominal values are common practice (ISO 517, ISO 2720 and ISO 12232 list rounded series; from memory).
  */
 
-const twoTo = (x: number): number => Math.exp(x * Math.LN2);
-
 /** An exact power of two to thirds of a stop: halves and doubles without rounding, the thirds between by `exp`. */
 function thirdStop(thirds: number): number {
   const whole = Math.floor(thirds / 3);
   const rest = thirds - whole * 3;
-  let value = rest === 0 ? 1 : twoTo(rest / 3);
+  let value = rest === 0 ? 1 : exp2(rest / 3);
   for (let i = 0; i < Math.abs(whole); i++) value = whole > 0 ? value * 2 : value / 2;
   return value;
 }

@@ -32,6 +32,7 @@ describe("the check of habits", () => {
     ["const a = 2 ** 3;", "** differs"],
     ["let a = 2; a **= 3;", "** differs"],
     ["Math.pow(2, 3)", "Math.pow"],
+    ["Math.exp(stops * Math.LN2)", "exp2 of core"],
     ["Math.random()", "Math.random"],
     ["Date.now()", "Date"],
     ["new Date()", "Date"],

@@ -27,6 +27,9 @@ function standsAlone(node: ts.Identifier): boolean {
   return true;
 }
 
+/** The one file that makes a factor of stops, and the one that needs ln 2 for something else. */
+const powersOfTwo: ReadonlySet<string> = new Set(["core/exp2.ts", "physics/flash-duration.ts"]);
+
 /** Everything in a file that the project does not allow itself, in words with file and line. */
 export function badHabits(file: SourceFile): readonly string[] {
   const found: string[] = [];
@@ -38,6 +41,7 @@ export function badHabits(file: SourceFile): readonly string[] {
   eachNode(file, (node) => {
     const member = memberOf(node);
     if (member === "Math.pow") say(node, "Math.pow differs between versions of the engine");
+    if (member === "Math.LN2" && !powersOfTwo.has(file.path)) say(node, "2 to a power is exp2 of core");
     if (member === "Math.random") say(node, "Math.random makes answers unsteady");
     if (member === "process.exit") say(node, "process.exit cuts pipes short; set process.exitCode");
     if (ts.isPropertyAccessExpression(node) && unsteadyMembers.has(node.name.text)) {

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { exp2 } from "../../src/core/exp2.js";
 import { cel, ellipticE, ellipticK, ellipticPi } from "../../src/math/elliptic.js";
-import { exp2, power } from "../../src/math/power.js";
+import { power } from "../../src/math/power.js";
 import { gaussLegendre, integrate } from "../../src/math/quadrature.js";
 import { findRoot } from "../../src/math/roots.js";
 import { even } from "../helpers/light-shapes.js";

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { writeNumber } from "../../core/write-number.js";
 import { exactShutter, nominalFNumber, nominalIso, nominalShutter } from "../../units/nominal.js";
 import type { Quantity } from "../../units/quantity.js";
@@ -33,7 +34,7 @@ export function steppedNumber({ scale, from, to, step, count, unit }: Steps, ind
   const last = scale === "linear" ? tidy(from + step * index) : from;
   if (scale === "linear")
     return index === count - 1 && Math.abs(last - to) <= 1e-9 * Math.abs(to) ? to : last;
-  const turned = from * Math.exp(((step * index) / stopsPerDoubling(unit)) * Math.LN2);
+  const turned = from * exp2((step * index) / stopsPerDoubling(unit));
   return index === count - 1 && Math.abs(turned / to - 1) < 1e-9 ? to : turned;
 }
 

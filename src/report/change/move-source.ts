@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { Vec3 } from "../../core/vector.js";
 import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale } from "../../math/vector.js";
@@ -75,8 +76,8 @@ export function atDistance(source: Source, from: Vec3, distance: number): Source
 export function atPower(source: Source, stops: number): Source {
   return {
     ...source,
-    energy: source.energy * Math.exp(stops * Math.LN2),
-    wattSeconds: source.wattSeconds === null ? null : source.wattSeconds * Math.exp(stops * Math.LN2),
+    energy: source.energy * exp2(stops),
+    wattSeconds: source.wattSeconds === null ? null : source.wattSeconds * exp2(stops),
     below: source.below === null ? null : source.below - stops,
   };
 }

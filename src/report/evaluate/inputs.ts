@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { LightModel } from "../../model/types.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
@@ -43,7 +44,7 @@ function inWords(size: number, unit: "m" | "deg" | "stop"): string {
 
 /** A lamp that gives so many stops more than its setting says; the setting itself stays as it is. */
 function giving(source: Source, stops: number): Source {
-  return { ...source, energy: source.energy * Math.exp(stops * Math.LN2) };
+  return { ...source, energy: source.energy * exp2(stops) };
 }
 
 /** The measured inputs of one lamp: where it stands, by its tapes and angles, and what it gives. */

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { ResultType } from "../../model/values.js";
 import type { Found } from "./found.js";
 
@@ -58,11 +59,11 @@ export function valueAtPlace(type: ResultType, place: number): number | null {
   switch (type) {
     case "reading":
     case "f-number":
-      return Math.exp((place / 2) * Math.LN2);
+      return exp2(place / 2);
     case "exposure":
     case "illuminance":
     case "luminous-energy":
-      return Math.exp(place * Math.LN2);
+      return exp2(place);
     case "colour-temperature":
       return place > 0 ? 1e6 / place : null;
     default:

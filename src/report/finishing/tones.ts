@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { miredShift } from "../../physics/mired.js";
 import { keyReading } from "../light/key-reading.js";
 import { stopsFromAperture } from "../light/reading.js";
@@ -77,7 +78,7 @@ export function liftsOf(
   const row = (of: string, stops: number, from: string) => ({
     of,
     stops,
-    as_iso: iso === null ? null : iso * Math.exp(stops * Math.LN2),
+    as_iso: iso === null ? null : iso * exp2(stops),
     from,
   });
   const behind = (intent?.criteria ?? []).find((one) => one.name === "background" && isOpen(one));

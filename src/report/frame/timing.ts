@@ -1,4 +1,4 @@
-import { exp2 } from "../../math/power.js";
+import { exp2 } from "../../core/exp2.js";
 import { dot, subtract } from "../../math/vector.js";
 import { durationRatio, motionBlur, tailShare } from "../../physics/flash-duration.js";
 import type { Scene, SceneSubject, Source } from "../../scene/types.js";

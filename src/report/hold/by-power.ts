@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { findRoot } from "../../math/roots.js";
 import { belowFull, full } from "../../model/make/lamps.js";
 import type { HoldModel, Recipe } from "../../model/types.js";
@@ -96,7 +97,7 @@ function stepFor(
     const others = gapOf(hold, dark, from).found.reading?.exposure ?? 0;
     const own = on - others;
     if (!(own > 0)) return `${names.join(" and ")} gives nothing to it`;
-    const share = (on * Math.exp(-by * Math.LN2) - others) / own;
+    const share = (on * exp2(-by) - others) / own;
     return share > 0 ? Math.log2(share) : "the other lights alone give more";
   }
   const gap = (step: number): number => gapOf(hold, turn(plan, names, step), from).by ?? Number.NaN;

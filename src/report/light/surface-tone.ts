@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { addScaled } from "../../math/vector.js";
 import { lightnessFromReflectance } from "../../physics/lightness.js";
 import type { Scene, Station } from "../../scene/types.js";
@@ -34,6 +35,6 @@ export function reflectanceAt(scene: Scene, { at, facing, name, natural }: Stati
 
 /** The tone of a surface that gets so many stops more than the reading for which the picture is exposed. */
 export function toneOf(reflectance: number, stops: number): Tone {
-  const y = Math.min(1, reflectance * Math.exp(stops * Math.LN2));
+  const y = Math.min(1, reflectance * exp2(stops));
   return { reflectance, lightness: lightnessFromReflectance(y), srgb: Math.round(tone(y)) };
 }

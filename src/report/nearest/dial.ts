@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { ClaimModel } from "../../model/values.js";
 import type { Plan } from "../plan.js";
 
@@ -43,7 +44,7 @@ export function nearSteps(...steps: readonly number[]): (value: number) => reado
 export function byRatio(size: number): Pick<Dial, "place" | "valueAt"> {
   return {
     place: (value) => Math.log2(value) / size,
-    valueAt: (place) => Math.exp(place * size * Math.LN2),
+    valueAt: (place) => exp2(place * size),
   };
 }
 

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { requiredIlluminance } from "../../physics/exposure.js";
 import type { Scene } from "../../scene/types.js";
 import { fNumberOf } from "../light/reading.js";
@@ -23,9 +24,7 @@ function remedyFor(scene: Scene, under: number, needed: number): string {
   const { camera, room } = scene;
   const ways: string[] = [];
   const faster =
-    camera === null || camera.shutter === null
-      ? null
-      : shutterAtMost(camera.shutter * Math.exp((under - needed) * Math.LN2));
+    camera === null || camera.shutter === null ? null : shutterAtMost(camera.shutter * exp2(under - needed));
   const sync = camera?.sync ?? null;
   if (faster !== null && (sync === null || faster.exact >= sync * (1 - 1e-9))) {
     const there = ambientUnder(scene, faster.exact);
@@ -41,7 +40,7 @@ function remedyFor(scene: Scene, under: number, needed: number): string {
     ways.push(`Set ${sayTime(sync)} (room light then is ${fixed(there ?? 0, 1)} stop under)`);
   }
   if (room !== null) {
-    const most = room.ambient * Math.exp((under - needed) * Math.LN2);
+    const most = room.ambient * exp2(under - needed);
     ways.push(
       `${ways.length === 0 ? "Dim" : "dim"} the room to ${fixed(floorTo(most, most >= 20 ? 5 : 1), 0)} lx`,
     );
@@ -81,8 +80,8 @@ function besideSteady(plan: Plan, face: SteadyFace): readonly RuleFinding[] {
   const { lux, under, shown } = face;
   if (under >= needed - 1e-9) return [];
   const where = under < 0 ? `${sayStops(-under)} over` : `${sayStops(under)} under`;
-  const adds = twoFigures(Math.log2(1 + Math.exp(-under * Math.LN2)));
-  const most = lux * Math.exp(-needed * Math.LN2);
+  const adds = twoFigures(Math.log2(1 + exp2(-under)));
+  const most = lux * exp2(-needed);
   const counted = shown === null ? "" : `, or count it: with it ${faceWords(scene)} reads ${shown}`;
   return [
     {

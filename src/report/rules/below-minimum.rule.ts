@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { atDistance, atPower, withSource } from "../change/move-source.js";
 import { isoAtMost } from "../say/nominal.js";
 import { ceilTo, fixed } from "../say/number.js";
@@ -49,7 +50,7 @@ export const belowMinimum: Rule = {
       if (fitsRoom(plan.scene, moved)) ways.push(`move it back to ${standsWords(key.face, moved)}`);
     }
     const { iso } = plan.scene.camera ?? { iso: null };
-    const slower = iso === null ? null : isoAtMost(iso * Math.exp(-excess * Math.LN2));
+    const slower = iso === null ? null : isoAtMost(iso * exp2(-excess));
     if (slower !== null) ways.push(`set ${slower.text}`);
     return [
       {

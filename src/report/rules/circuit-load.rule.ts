@@ -1,4 +1,4 @@
-import { exp2 } from "../../math/power.js";
+import { exp2 } from "../../core/exp2.js";
 import type { LightModel } from "../../model/types.js";
 import { lampName } from "../../scene/lit/seen.js";
 import { recycleTime } from "../frame/timing.js";

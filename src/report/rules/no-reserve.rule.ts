@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { lightsOn } from "../plan.js";
 import { isoAtLeast } from "../say/nominal.js";
 import { sayStops } from "../say/quantity.js";
@@ -31,7 +32,7 @@ export const noReserve: Rule = {
       const { below } = source;
       if (source.kind !== "flash" || below === null || below >= least - 1e-9 || source.name === spoken)
         return [];
-      const faster = iso === null ? null : isoAtLeast(iso * Math.exp((least - below) * Math.LN2));
+      const faster = iso === null ? null : isoAtLeast(iso * exp2(least - below));
       const gained = faster === null || iso === null ? 0 : Math.log2(faster.exact / iso);
       return [
         {

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { faceWords, lightsOn } from "../plan.js";
 import { fixed, twoFigures } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
@@ -25,7 +26,7 @@ export const offAperture: Rule = {
     const { source } = key;
     const face = faceWords(plan.scene);
     const full = source.fullWattSeconds;
-    const energy = full === null ? "" : ` (${twoFigures(full * Math.exp(-needed * Math.LN2))} Ws)`;
+    const energy = full === null ? "" : ` (${twoFigures(full * exp2(-needed))} Ws)`;
     const others = lightsOn(plan.scene).length > 1 ? ", and the other lights by as much" : "";
     return [
       {

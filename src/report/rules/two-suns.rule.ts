@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { Source } from "../../scene/types.js";
 import type { Meter } from "../../transport/meter.js";
 import { atPower, withSource } from "../change/move-source.js";
@@ -41,7 +42,7 @@ function stopsDown(plan: Plan, source: Source, at: Meter, depth: number): number
   const bounced = share?.bounced ?? 0;
   const rest = exposure - own - bounced;
   // Turned down to a share x the shadow is log2(1 + own x / (rest + bounced x)) deep.
-  const over = Math.exp(depth * Math.LN2) - 1;
+  const over = exp2(depth) - 1;
   return Math.log2((own - over * bounced) / (over * rest));
 }
 

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { turnBackground } from "../change/background-lamps.js";
 import { surfaceUnder } from "../geometry/background-points.js";
 import { whiteWish } from "../light/background.js";
@@ -28,9 +29,7 @@ export const whiteTooDim: Rule = {
     const { station, dark } = spread;
     const paper = surfaceUnder(plan.scene, station);
     const grey =
-      paper === null
-        ? ""
-        : ` (tone ${fixed(tone(paper.frontReflectance * Math.exp(dark.stops * Math.LN2)), 0)} of 255)`;
+      paper === null ? "" : ` (tone ${fixed(tone(paper.frontReflectance * exp2(dark.stops)), 0)} of 255)`;
     const turned = turnBackground(
       plan,
       (changed) => (backgroundSpread(changed)?.dark.stops ?? Number.NaN) + least,

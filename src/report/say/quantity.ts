@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { splitFNumber } from "../../physics/aperture-scale.js";
 import { nominalShutter } from "./nominal.js";
 import { fixed, twoFigures } from "./number.js";
@@ -41,7 +42,7 @@ export function sayFNumber(fNumber: number): string {
 
 /** A contrast in stops, as ratio and stops: `2.9:1 (1.5 stop)`. */
 export function sayContrast(stops: number): string {
-  const ratio = Math.exp(Math.abs(stops) * Math.LN2);
+  const ratio = exp2(Math.abs(stops));
   const text =
     ratio > 500 ? "more than 500" : ratio >= 9.95 ? fixed(ratio, 0) : fixed(ratio, 1).replace(/\.0$/, "");
   return stops < 0 ? `1:${text} (${sayStops(stops)})` : `${text}:1 (${sayStops(stops)})`;

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { differences } from "../../model/differences.js";
 import type { SessionModel } from "../../model/session.js";
 import type { Plan } from "../plan.js";
@@ -56,7 +57,7 @@ export function buildSession(
       name,
       stops,
       interval: interval === null ? null : [interval[0], interval[1]],
-      factor: stops === null ? null : Math.exp(stops * Math.LN2),
+      factor: stops === null ? null : exp2(stops),
       reason,
     })),
     told_apart: calibration?.told ?? false,

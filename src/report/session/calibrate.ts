@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { fitShares } from "../../math/share-fit.js";
 import { lampName } from "../../scene/lit/seen.js";
 import { lightsOn, type Plan } from "../plan.js";
@@ -73,7 +74,7 @@ export function calibrate(plan: Plan, readings: readonly Known[]): Calibration {
 export function withOutput(plan: Plan, stopsOf: (light: string) => number): Plan {
   const sources = plan.scene.sources.map((source) => ({
     ...source,
-    energy: source.energy * Math.exp(stopsOf(lampName(source)) * Math.LN2),
+    energy: source.energy * exp2(stopsOf(lampName(source))),
   }));
   return { ...plan, scene: { ...plan.scene, sources } };
 }

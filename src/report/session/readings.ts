@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import type { MeasuredReading } from "../../model/session.js";
 import { asReading } from "../evaluate/as-reading.js";
 import { evaluate } from "../evaluate/expression.js";
@@ -67,5 +68,5 @@ export const isKnown = (reading: DayReading): reading is Known => reading.reason
 /** A level as f-number at the camera's ISO; null without one. */
 export function fNumberAt(plan: Plan, level: number | null): number | null {
   if (level === null) return null;
-  return fNumberOf(plan.scene, Math.exp(level * Math.LN2), 1);
+  return fNumberOf(plan.scene, exp2(level), 1);
 }

@@ -1,3 +1,4 @@
+import { exp2 } from "../../core/exp2.js";
 import { fitShares } from "../../math/share-fit.js";
 import { lampInputs } from "../evaluate/inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
@@ -89,15 +90,13 @@ function wantedTurns(
   const targets = readings.map(({ planned }, i) => levelOf(planned) - (calibration.left[i] ?? 0));
   const tolerances = readings.map(({ tolerance }) => tolerance);
   const shares = sharesOf(built, readings).map((row) =>
-    row.map((share, j) => share * Math.exp((calibration.lamps[j]?.stops ?? 0) * Math.LN2)),
+    row.map((share, j) => share * exp2(calibration.lamps[j]?.stops ?? 0)),
   );
   if (calibration.told) {
     const { stops } = fitShares(shares, targets, tolerances);
     return new Map(lights.map(({ name }, j) => [name, stops[j] ?? 0]));
   }
-  const sums = readings.map(({ measured }, i) => [
-    Math.exp((measured - (calibration.left[i] ?? 0)) * Math.LN2),
-  ]);
+  const sums = readings.map(({ measured }, i) => [exp2(measured - (calibration.left[i] ?? 0))]);
   const [all] = fitShares(sums, targets, tolerances).stops;
   return new Map(lights.map(({ name }) => [name, all ?? 0]));
 }
@@ -131,7 +130,7 @@ function carried(
   const input = lampInputs(plan).find(({ what }) => what === `${turn.light} distance`);
   if (input === undefined) return null;
   const from = tape.length.value;
-  const to = Math.round(from * Math.exp((-turn.by / 2) * Math.LN2) * 100) / 100;
+  const to = Math.round(from * exp2(-turn.by / 2) * 100) / 100;
   const worst = worstOf(offIn(input.at(to - from)));
   return Number.isNaN(worst) ? null : { light: turn.light, from, to, worst };
 }

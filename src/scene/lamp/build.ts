@@ -1,5 +1,5 @@
+import { exp2 } from "../../core/exp2.js";
 import type { Vec3 } from "../../core/vector.js";
-import { exp2 } from "../../math/power.js";
 import type { LightModel } from "../../model/types.js";
 import type { Beam } from "../../physics/beam.js";
 import { axialIntensityPerEnergy } from "../../physics/luminous-energy.js";

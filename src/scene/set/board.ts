@@ -1,4 +1,4 @@
-import { exp2 } from "../../math/power.js";
+import { exp2 } from "../../core/exp2.js";
 import { rectangleCorners, uprightFrame } from "../frame.js";
 import { clothLoss } from "../lit/cloth.js";
 import { blockDirection, blockPoint } from "../points.js";

@@ -1,6 +1,7 @@
 import type { BaseUnit } from "../units/dimension.js";
 import { faceThresholds } from "./face-thresholds.js";
 import { safetyThresholds } from "./safety-thresholds.js";
+import { sessionThresholds } from "./session-thresholds.js";
 import { wishThresholds } from "./wish-thresholds.js";
 
 /**
@@ -464,4 +465,5 @@ export const thresholdTable = [
   },
   ...faceThresholds,
   ...safetyThresholds,
+  ...sessionThresholds,
 ] as const satisfies readonly ThresholdRow[];

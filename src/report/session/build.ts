@@ -7,7 +7,7 @@ import { sayFNumber } from "../say/quantity.js";
 import type { SessionReading, SessionReport } from "../schema/session.js";
 import { calibrate } from "./calibrate.js";
 import { causesOf } from "./causes.js";
-import { ACT, NOTE, SAME } from "./limits.js";
+import { type Limits, limitsOf } from "./limits.js";
 import { patternsOf } from "./patterns.js";
 import { type DayReading, dayReading, fNumberAt, isKnown, type Known, levelOf } from "./readings.js";
 import { type Remedy, remedyOf } from "./remedy.js";
@@ -36,6 +36,8 @@ export function buildSession(
   const patterns = patternsOf(built, known).map(sayPattern);
   const causes = [...patterns, ...causesOf(built, known).map(sayCause)];
   const offBuilt = known.map((one) => Math.abs(one.measured - levelOf(one.built)));
+  const worst = offBuilt.length === 0 ? null : Math.max(...offBuilt);
+  const limits = limitsOf(built);
   const lamps = calibration?.lamps ?? [];
   const readings = rows.map((row) => {
     const at = isKnown(row) ? known.indexOf(row) : -1;
@@ -46,7 +48,7 @@ export function buildSession(
     title: session.title,
     of: session.of,
     recipe: session.plan.title,
-    headline: headlineOf(readings),
+    headline: headlineOf(readings, limits),
     changes: differences(session.plan, session.built).map(({ path, before, after }) => ({
       path,
       planned: before,
@@ -62,7 +64,7 @@ export function buildSession(
     })),
     told_apart: calibration?.told ?? false,
     remains: calibration === null ? null : rootMean(calibration.left),
-    diagnosis: sayDiagnosis(causes, known.length, offBuilt.length === 0 ? null : Math.max(...offBuilt)),
+    diagnosis: sayDiagnosis(causes, known.length, worst, limits.note),
     causes,
     remedy: remedy === null ? null : sayRemedy(remedy),
     not_claimed: [...notClaimed],
@@ -73,10 +75,10 @@ const rootMean = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((total, one) => total + one * one, 0) / Math.max(1, values.length));
 
 /** What a difference from the plan asks for; null without one. */
-export function verdictOf(off: number | null): SessionReading["verdict"] {
+export function verdictOf(off: number | null, { act, note, same }: Limits): SessionReading["verdict"] {
   if (off === null) return null;
   const size = Math.abs(off);
-  return size > ACT ? "act" : size > NOTE ? "note" : size > SAME ? "near" : "same";
+  return size > act ? "act" : size > note ? "note" : size > same ? "near" : "same";
 }
 
 function readingOf(built: Plan, row: DayReading, left: number | null, after: number | null): SessionReading {
@@ -92,7 +94,7 @@ function readingOf(built: Plan, row: DayReading, left: number | null, after: num
     off_built: known === null ? null : known.measured - levelOf(known.built),
     left,
     after,
-    verdict: verdictOf(offPlan),
+    verdict: verdictOf(offPlan, limitsOf(built)),
     reason: row.reason,
   };
 }
@@ -113,14 +115,14 @@ function levelWords(
   return { f_number: null, shown: exposure === undefined ? null : `${exposure.toPrecision(3)} lx s` };
 }
 
-function headlineOf(readings: readonly SessionReading[]): string {
+function headlineOf(readings: readonly SessionReading[], { same }: Limits): string {
   const judged = readings.filter(({ off_plan }) => off_plan !== null);
   if (judged.length === 0) return "No reading can be put against the plan.";
   const off = judged.map((row) => row.off_plan ?? 0);
   const worst = judged[off.map(Math.abs).indexOf(Math.max(...off.map(Math.abs)))] as SessionReading;
   const stops = worst.off_plan ?? 0;
   const size = Math.abs(stops);
-  if (size <= SAME) return "Every reading is what was planned.";
+  if (size <= same) return "Every reading is what was planned.";
   const most = `${worst.what} reads ${fixed(size, 1)} stop ${stops > 0 ? "over" : "under"} the plan`;
   const acted = judged.filter(({ verdict }) => verdict === "act").length;
   if (acted === 0) return `${most}, which needs nothing done.`;

@@ -2,7 +2,7 @@ import { exp2 } from "../../core/exp2.js";
 import { fitShares } from "../../math/share-fit.js";
 import { lampName } from "../../scene/lit/seen.js";
 import { lightsOn, type Plan } from "../plan.js";
-import { DARK, TELLING } from "./limits.js";
+import { limitsOf } from "./limits.js";
 import type { Known } from "./readings.js";
 
 /** What the readings say of one lamp. */
@@ -39,6 +39,7 @@ export function sharesOf(plan: Plan, readings: readonly Known[]): readonly (read
 /** Finds what each lamp gives by the readings: factors that bring what was worked out for the set-up nearest to them. */
 export function calibrate(plan: Plan, readings: readonly Known[]): Calibration {
   const lights = lightsOn(plan.scene);
+  const { dark, telling } = limitsOf(plan);
   const shares = sharesOf(plan, readings);
   const fit = fitShares(
     shares,
@@ -50,9 +51,9 @@ export function calibrate(plan: Plan, readings: readonly Known[]): Calibration {
     const half = fit.halves[j] ?? Number.POSITIVE_INFINITY;
     if (shares.every((row) => row[j] === 0))
       return { name, stops: null, interval: null, reason: "no reading gets light of it" };
-    if (stops <= DARK)
+    if (stops <= -dark)
       return { name, stops, interval: null, reason: "the readings show nothing of it: it has not fired" };
-    if (half > TELLING)
+    if (half > telling)
       return {
         name,
         stops: null,

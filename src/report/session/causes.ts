@@ -4,7 +4,7 @@ import { lampInputs, type MeasuredInput } from "../evaluate/inputs.js";
 import { surfaceInputs } from "../evaluate/surface-inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { withOutput } from "./calibrate.js";
-import { ACT, APART, NOTE } from "./limits.js";
+import { APART, limitsOf } from "./limits.js";
 import { type Known, levelOf, readIn } from "./readings.js";
 
 /** One thing that, if it is otherwise than written, accounts for the readings. */
@@ -45,22 +45,23 @@ const STEPS = 4;
 /**
  * What accounts for the readings by itself: everything that gives more or less, a lamp's output or place, how much
  * surfaces throw back. Each is changed until what is left of the readings is least, and counts if no reading is then
- * off by more than 0.2 stop, and half of what was off is gone. Those that the readings do not tell from the best are
+ * off by more than `session_note` (0.2 stop), and half of what was off is gone. Those that the readings do not tell from the best are
  * all named.
  *
- * @returns The best first; none where no reading is off by more than 0.2 stop, or there is only one reading.
+ * @returns The best first; none where no reading is off by more than that, or there is only one reading.
  */
 export function causesOf(plan: Plan, readings: readonly Known[]): readonly Cause[] {
   const off = readings.map(({ measured, built }) => measured - levelOf(built));
   const before = rootMean(off);
-  if (readings.length < 2 || Math.max(...off.map(Math.abs)) <= NOTE) return [];
+  const { act, note } = limitsOf(plan);
+  if (readings.length < 2 || Math.max(...off.map(Math.abs)) <= note) return [];
   const near = hypotheses(plan).flatMap((one): Candidate[] => {
     const fit = fitted(one.at, one, plan, readings, 0);
-    return fit === null || fit.worst > ACT || fit.left > before / 2 ? [] : [{ one, fit }];
+    return fit === null || fit.worst > act || fit.left > before / 2 ? [] : [{ one, fit }];
   });
   const found = untold(near).flatMap(({ one, fit }): Candidate[] => {
     const exact = fitted(one.exact, one, plan, readings, fit.amount);
-    return exact === null || exact.worst > NOTE ? [] : [{ one, fit: exact }];
+    return exact === null || exact.worst > note ? [] : [{ one, fit: exact }];
   });
   return untold(found)
     .sort((a, b) => a.one.rank - b.one.rank || far(a) - far(b))

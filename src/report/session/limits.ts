@@ -1,13 +1,31 @@
-/** From this many stops on a difference from the plan is acted on (common practice, no source). */
-export const ACT = 0.3;
-/** From this many on it is noted (common practice, no source). */
-export const NOTE = 0.2;
-/** Up to this many it is what meters and dials do by themselves (common practice, no source). */
-export const SAME = 0.1;
-/** A lamp whose output the readings leave open by more than this to either side, in stops, is not determined. */
-export const TELLING = 1;
-/** A lamp that gives less than this, in stops, has not fired (common practice, no source). */
-export const DARK = -6;
+import type { Recipe } from "../../model/types.js";
+import { threshold } from "../settings.js";
+
+/** From where on a session says what, in stops: the recipe's `thresholds`, else their usual values. */
+export interface Limits {
+  /** From this on a difference from the plan is acted on. */
+  readonly act: number;
+  /** From this on it is noted. */
+  readonly note: number;
+  /** Up to this it is what meters and dials do by themselves. */
+  readonly same: number;
+  /** A lamp whose output the readings leave open by more than this to either side is not determined. */
+  readonly telling: number;
+  /** A lamp that gives less than its setting by more than this has not fired. */
+  readonly dark: number;
+}
+
+/** The limits of a plan's recipe. */
+export function limitsOf({ recipe }: { readonly recipe: Recipe }): Limits {
+  return {
+    act: threshold(recipe, "session_act"),
+    note: threshold(recipe, "session_note"),
+    same: threshold(recipe, "session_same"),
+    telling: threshold(recipe, "session_telling"),
+    dark: threshold(recipe, "session_dark"),
+  };
+}
+
 /**
  * A cause is told from the best one where the squares of what it leaves, in tolerances of the readings, come to this
  * much more: four in standard deviations, of which a tolerance holds two, the usual bound of a single number at 95 %.

@@ -1,7 +1,7 @@
 import { meterPlace } from "../evaluate/reading.js";
 import type { Plan } from "../plan.js";
 import { firstFace } from "../plan.js";
-import { ACT, NOTE } from "./limits.js";
+import { type Limits, limitsOf } from "./limits.js";
 import { type Known, levelOf } from "./readings.js";
 
 /** A pattern of the readings that points to something which is not one number of the set-up. */
@@ -17,16 +17,20 @@ const BEHIND = 0.3;
 /** The patterns that the readings make, by how far they are from what was worked out for the set-up as built. */
 export function patternsOf(plan: Plan, readings: readonly Known[]): readonly Pattern[] {
   const rows = readings.map((reading) => ({ ...reading, off: reading.measured - levelOf(reading.built) }));
-  return [...meterAim(rows), ...background(plan, rows)];
+  return [...meterAim(plan, rows), ...background(plan, rows)];
 }
 
 type Off = Known & { readonly off: number };
 
-const near = ({ off }: Off): boolean => Math.abs(off) <= NOTE;
-const far = ({ off }: Off): boolean => Math.abs(off) > ACT;
+/** Whether a reading agrees, and whether it is off. */
+const byLimits = ({ note, act }: Limits) => ({
+  near: ({ off }: Off): boolean => Math.abs(off) <= note,
+  far: ({ off }: Off): boolean => Math.abs(off) > act,
+});
 
 /** A dome that agrees beside a disc at the same place that does not: the disc looked elsewhere. */
-function meterAim(rows: readonly Off[]): readonly Pattern[] {
+function meterAim(plan: Plan, rows: readonly Off[]): readonly Pattern[] {
+  const { near, far } = byLimits(limitsOf(plan));
   return rows
     .filter((row) => row.row.reading.receptor === "disc" && far(row))
     .filter(({ row }) =>
@@ -42,6 +46,7 @@ function meterAim(rows: readonly Off[]): readonly Pattern[] {
 
 /** Nothing off but the background, and all of it to one side. */
 function background(plan: Plan, rows: readonly Off[]): readonly Pattern[] {
+  const { near, far } = byLimits(limitsOf(plan));
   const face = firstFace(plan.scene);
   if (face === null) return [];
   const isBehind = ({ row }: Off): boolean => {

@@ -4,7 +4,7 @@ import { lampInputs } from "../evaluate/inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
 import type { Calibration } from "./calibrate.js";
 import { sharesOf, withOutput } from "./calibrate.js";
-import { ACT, NOTE, SAME } from "./limits.js";
+import { limitsOf } from "./limits.js";
 import { type Known, levelOf, readIn } from "./readings.js";
 
 /** What to turn so that the set-up as built reads what was planned, and what it then reads. */
@@ -40,14 +40,15 @@ export interface Carry {
 
 /**
  * Dials that bring the readings of the set-up as built to those of the plan, to the nearest tenth of a stop, within what
- * the lamps can do; null where no reading is off the plan by more than 0.2 stop, or no turn brings all within 0.3 stop or at least half the way.
+ * the lamps can do; null where no reading is off the plan by more than `session_note`, or no turn brings all within `session_act` or at least half the way.
  */
 export function remedyOf(built: Plan, readings: readonly Known[], calibration: Calibration): Remedy | null {
+  const { act, note, same } = limitsOf(built);
   const off = readings.map(({ measured, planned }) => measured - levelOf(planned));
-  if (!off.some((stops) => Math.abs(stops) > NOTE)) return null;
+  if (!off.some((stops) => Math.abs(stops) > note)) return null;
   const lights = lightsOn(built.scene);
   const wanted = wantedTurns(built, readings, calibration);
-  const dials = lights.map((light) => reachable(light, wanted.get(light.name) ?? 0));
+  const dials = lights.map((light) => reachable(light, wanted.get(light.name) ?? 0, same));
   const turned = withOutput(calibration.plan, (name) => dials.find(({ light }) => light === name)?.by ?? 0);
   // What the lamps do not account for stays as it is.
   const offIn = (plan: Plan): readonly number[] =>
@@ -56,7 +57,7 @@ export function remedyOf(built: Plan, readings: readonly Known[], calibration: C
       return there === null ? Number.NaN : levelOf(there) + (calibration.left[i] ?? 0) - levelOf(planned);
     });
   const after = offIn(turned);
-  if (after.some(Number.isNaN) || worstOf(after) > Math.max(ACT, worstOf(off) / 2)) return null;
+  if (after.some(Number.isNaN) || worstOf(after) > Math.max(act, worstOf(off) / 2)) return null;
   const moved = dials.filter(({ by }) => by !== 0);
   const together = !calibration.told && lights.length > 1;
   const nearest = worstOf(after);
@@ -74,7 +75,7 @@ export function remedyOf(built: Plan, readings: readonly Known[], calibration: C
       : moved,
     after,
     // Carrying a lamp changes what it does to the others' readings; it is named where it does nearly as well.
-    carry: carry !== null && carry.worst <= Math.max(NOTE, nearest + SAME) ? carry : null,
+    carry: carry !== null && carry.worst <= Math.max(note, nearest + same) ? carry : null,
   };
 }
 
@@ -105,9 +106,10 @@ function wantedTurns(
 function reachable(
   light: { readonly name: string; readonly below: number | null; readonly lowest: number | null },
   wanted: number,
+  same: number,
 ): Turn {
   const by = Math.round(wanted * 10) / 10;
-  if (Math.abs(by) < SAME) return { light: light.name, by: 0, below: light.below, reason: null };
+  if (Math.abs(by) < same) return { light: light.name, by: 0, below: light.below, reason: null };
   if (light.below === null) return { light: light.name, by, below: null, reason: null };
   const most = light.below;
   const least = light.lowest === null ? Number.NEGATIVE_INFINITY : light.below - light.lowest;

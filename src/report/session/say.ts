@@ -77,10 +77,20 @@ export function sayPattern({ kind, about }: Pattern): SessionCause {
   };
 }
 
-/** What the causes come to, in a sentence. */
-export function sayDiagnosis(causes: readonly SessionCause[], count: number, worst: number | null): string {
+/**
+ * What the causes come to, in a sentence.
+ *
+ * @param worst - The furthest that a reading is from what the set-up as built should give, stops; null without one.
+ * @param note - From where on that is noted, stops.
+ */
+export function sayDiagnosis(
+  causes: readonly SessionCause[],
+  count: number,
+  worst: number | null,
+  note: number,
+): string {
   if (worst === null) return "There is no reading to judge.";
-  if (worst <= 0.2) return "The readings are what the set-up as built should give.";
+  if (worst <= note) return "The readings are what the set-up as built should give.";
   if (count === 1)
     return "One reading does not tell what is otherwise than written; it may be any of the lamps, tapes and settings.";
   const [first] = causes;

@@ -29,6 +29,48 @@ const EXPOSURE = 400 / Math.PI / 4;
 /** Of a meter with C = 250 at ISO 200: N = sqrt(H S / C) (ISO 2720). */
 const NUMBER = Math.sqrt((EXPOSURE * 200) / 250);
 
+describe("a session's thresholds", () => {
+  const over = (stops: number, settings: readonly string[] = []) =>
+    day(settings.length === 0 ? open : `${open}thresholds {\n${settings.join("\n")}\n}\n`, [
+      `${disc} is ${(EXPOSURE * 2 ** stops).toFixed(6)} lx s`,
+    ]);
+  const verdict = (stops: number, ...settings: readonly string[]) =>
+    readingAt(over(stops, settings), disc).verdict;
+
+  test("are a tenth, two and three tenths of a stop", () => {
+    expect([0.09, 0.11, 0.19, 0.21, 0.29, 0.31].map((stops) => verdict(stops))).toEqual([
+      "same",
+      "near",
+      "near",
+      "note",
+      "note",
+      "act",
+    ]);
+  });
+
+  test("are the recipe's where it sets them", () => {
+    expect(verdict(0.25, "session_act: 0.24 stop")).toBe("act");
+    expect(verdict(0.25, "session_note: 0.26 stop")).toBe("near");
+    expect(verdict(0.25, "session_note: 0.26 stop", "session_same: 0.26 stop")).toBe("same");
+    expect(over(0.25, ["session_same: 0.26 stop"]).headline).toBe("Every reading is what was planned.");
+    expect(over(0.25).headline).toContain("0.3 stop over the plan");
+    expect(over(0.25, ["session_note: 0.26 stop"]).diagnosis).toContain(
+      "what the set-up as built should give",
+    );
+    expect(over(0.25).diagnosis).not.toContain("what the set-up as built should give");
+    expect(over(0.25).remedy).not.toBeNull();
+    expect(over(0.25, ["session_note: 0.26 stop"]).remedy).toBeNull();
+  });
+
+  test("say from where on a lamp is dark or not told", () => {
+    const [lamp] = over(-5).lamps;
+    expect([lamp?.stops, lamp?.reason]).toEqual([expect.closeTo(-5, 1), null]);
+    expect(over(-5, ["session_dark: 4 stop"]).lamps[0]?.reason).toContain("not fired");
+    expect(over(-7).lamps[0]?.reason).toContain("not fired");
+    expect(over(0.25, ["session_telling: 0.01 stop"]).lamps[0]?.reason).toContain("do not tell it");
+  });
+});
+
 describe("a reading against the plan", () => {
   test("in every unit that a meter shows", () => {
     // EV at ISO 100 of H over t: log2(H / t x 100 / C).

@@ -64,27 +64,24 @@ export function like<K extends BlockKind>(
   properties: Properties<K>,
   parts: readonly PartModel<K>[] = [],
 ): BlockModel<K> {
-  const {
-    block: kind,
-    name: _name,
-    parts: before,
-    origins: _origins,
-    ...old
-  } = base as BlockModel & {
-    readonly block: K;
-  };
-  const same = (one: BlockModel, other: BlockModel): boolean =>
-    one.block === other.block && one.name === other.name;
-  const kept = (before as readonly BlockModel[]).filter(
-    (part) => !(parts as readonly BlockModel[]).some((one) => same(one, part)),
+  const before = base as unknown as AnyBlock;
+  const own = parts as unknown as readonly AnyBlock[];
+  const kept = before.parts.filter(
+    (part) => !own.some((one) => one.block === part.block && one.name === part.name),
   );
-  const joined = withProperties(kind, old, properties);
-  return block(
-    kind,
-    name,
-    joined as Properties<K>,
-    [...kept, ...parts] as unknown as readonly PartModel<K>[],
-  );
+  const { origins: _origins, ...joined } = withProperties(before.block, before, properties) as AnyBlock;
+  return { ...joined, name, parts: [...kept, ...own] } as never;
+}
+
+/**
+ * Any block without the types of its properties. Spreading the union of all kinds of block, or comparing generic blocks
+ * with it, takes the compiler minutes.
+ */
+export interface AnyBlock {
+  readonly block: BlockKind;
+  readonly name: string | null;
+  readonly parts: readonly AnyBlock[];
+  readonly origins?: unknown;
 }
 
 /** Properties with others in the place of those that say the same; one that is undefined is left as it was. */
@@ -124,7 +121,7 @@ export function measuredSetting<K extends BlockKind>(
   path: string,
   properties: Properties<K>,
 ): readonly string[] {
-  return printBlock(block(kind, null, properties) as BlockModel, "")
+  return printBlock(block(kind, null, properties) as never, "")
     .slice(1, -1)
     .map((line) => `${writePath(path)}.${line.trim()}`);
 }

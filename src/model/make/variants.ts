@@ -3,7 +3,7 @@ import type { Quantity } from "../../units/quantity.js";
 import type { BlockKind } from "../../vocabulary/index.js";
 import type { BlockModel, Expectation, HoldModel, Properties, Recipe, VariantModel } from "../types.js";
 import { writeName } from "./points.js";
-import { withProperties } from "./statements.js";
+import { type AnyBlock, withProperties } from "./statements.js";
 
 /** What a variant does to a set-up. Any function from a set-up to another is one. */
 export type Change = (setUp: Recipe) => Recipe;
@@ -74,7 +74,7 @@ const dialsOf = ({ by }: HoldModel): string =>
 
 /** Sets properties of a block; those that say the same in another way go. */
 export function change<K extends BlockKind>(kind: K, name: string | null, properties: Properties<K>): Change {
-  return (setUp) => only(setUp, kind, name, (block) => withProperties(kind, block, properties) as BlockModel);
+  return (setUp) => only(setUp, kind, name, (block) => withProperties(kind, block, properties) as AnyBlock);
 }
 
 /** Takes a block away, wherever it stands. */
@@ -92,7 +92,9 @@ export function removeProperty<K extends BlockKind>(
     only(setUp, kind, name, (block) => {
       if (!Object.hasOwn(block, property))
         throw new TypeError(`${describe(kind, name)} has no ${property} to take away.`);
-      return Object.fromEntries(Object.entries(block).filter(([one]) => one !== property)) as BlockModel;
+      return Object.fromEntries(
+        Object.entries(block).filter(([one]) => one !== property),
+      ) as unknown as AnyBlock;
     });
 }
 
@@ -101,35 +103,29 @@ export function addBlock(
   added: BlockModel,
   into: { readonly kind: BlockKind; readonly name: string | null } | null = null,
 ): Change {
+  const part = added as unknown as AnyBlock;
   if (into !== null)
     return (setUp) =>
-      only(
-        setUp,
-        into.kind,
-        into.name,
-        (owner) => ({ ...owner, parts: [...owner.parts, added] }) as unknown as BlockModel,
-      );
+      only(setUp, into.kind, into.name, (owner) => ({ ...owner, parts: [...owner.parts, part] }));
   return (setUp) => {
-    switch (added.block) {
+    const { block: kind, name } = part;
+    switch (kind) {
       case "light":
-        return { ...setUp, lights: [...setUp.lights, added] };
+        return { ...setUp, lights: [...setUp.lights, added as never] };
       case "subject":
-        return { ...setUp, subjects: [...setUp.subjects, added] };
+        return { ...setUp, subjects: [...setUp.subjects, added as never] };
       case "point":
-        return { ...setUp, points: [...setUp.points, added] };
+        return { ...setUp, points: [...setUp.points, added as never] };
       case "about":
       case "room":
       case "set":
       case "camera":
       case "meter":
       case "intent":
-        if (setUp[added.block] !== null)
-          throw new TypeError(`There is ${describe(added.block, null)} already.`);
-        return { ...setUp, [added.block]: added };
+        if (setUp[kind] !== null) throw new TypeError(`There is ${describe(kind, null)} already.`);
+        return { ...setUp, [kind]: part as never };
       default:
-        throw new TypeError(
-          `${describe(added.block, added.name)} stands inside another block: say in which.`,
-        );
+        throw new TypeError(`${describe(kind, name)} stands inside another block: say in which.`);
     }
   };
 }
@@ -151,31 +147,31 @@ function only(
   setUp: Recipe,
   kind: BlockKind,
   name: string | null,
-  change: (block: BlockModel) => BlockModel | null,
+  change: (block: AnyBlock) => AnyBlock | null,
 ): Recipe {
   let found = 0;
-  const walked = <B extends BlockModel>(blocks: readonly B[]): readonly B[] =>
-    blocks.flatMap((block): readonly B[] => {
+  const walked = (blocks: readonly AnyBlock[]): readonly AnyBlock[] =>
+    blocks.flatMap((block): readonly AnyBlock[] => {
       if (block.block === kind && block.name === name) {
         found += 1;
         const changed = change(block);
-        return changed === null ? [] : [changed as B];
+        return changed === null ? [] : [changed];
       }
-      const parts: readonly BlockModel[] = block.parts;
-      const after = walked(parts);
-      const same = after.length === parts.length && after.every((part, i) => part === parts[i]);
-      return [same ? block : ({ ...block, parts: after } as B)];
+      const parts = walked(block.parts);
+      const same = parts.length === block.parts.length && parts.every((part, i) => part === block.parts[i]);
+      return [same ? block : { ...block, parts }];
     });
-  const one = <B extends BlockModel>(block: B | null): B | null =>
-    block === null ? null : (walked([block])[0] ?? null);
+  const all = (blocks: readonly unknown[]): never => walked(blocks as readonly AnyBlock[]) as never;
+  const one = (block: unknown): never =>
+    (block === null ? null : (walked([block as AnyBlock])[0] ?? null)) as never;
   const changed: Recipe = {
     ...setUp,
     about: one(setUp.about),
     room: one(setUp.room),
     set: one(setUp.set),
-    subjects: walked(setUp.subjects),
-    points: walked(setUp.points),
-    lights: walked(setUp.lights),
+    subjects: all(setUp.subjects),
+    points: all(setUp.points),
+    lights: all(setUp.lights),
     camera: one(setUp.camera),
     meter: one(setUp.meter),
     intent: one(setUp.intent),

@@ -7,7 +7,7 @@ import { floorShadow } from "../light/floor-shadow.js";
 import { faceWords, firstSubject, type Plan } from "../plan.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { area, type Drawing, line, type Mark, type Place, type TapeMark } from "./drawing.js";
-import { onSheet, type Sheet } from "./outlines.js";
+import { onSheet, openingOutline, type Sheet } from "./outlines.js";
 import { bodyMarks, lampMarks } from "./pieces.js";
 import type { LooseLabel } from "./settle.js";
 import { framedDrawing, usualLetters } from "./sheet.js";
@@ -35,7 +35,7 @@ export function throwDrawing(plan: Plan, source: Source): Drawing | null {
   const drawn = Math.min(long ?? SHADOW, SHADOW);
   const open = long === null || long > SHADOW;
   const tip: Place = open ? [drawn, heightAt(lamp, subject.top, drawn)] : [drawn, 0];
-  const from = lamp[0] - 0.6;
+  const from = Math.min(lamp[0] - 0.6, ...openingOutline(sheet, source).map(([x]) => x - 0.2));
   const to = Math.max(drawn, 0.8) + 0.3;
   const marks: Mark[] = [
     line("wall", "floor", [from, 0], [to, 0]),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { disc } from "../../../src/model/make/lamps.js";
 import { offset } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import { buildReport } from "../../../src/report/build.js";
@@ -159,6 +160,28 @@ describe("the throw", () => {
     const end = (top * -lampX) / (lampZ - top);
     if (end <= 6) expect(tip).toEqual([expect.closeTo(end, 9), 0]);
     else expect(tip[1]).toBeCloseTo(top - ((lampZ - top) * tip[0]) / -lampX, 9);
+  });
+
+  test("floor and ceiling reach under and over the whole of a wide lamp", () => {
+    const sky = planOf({
+      room,
+      lights: [dish({ shape: disc(m(3)), height: m(2.5) })],
+    });
+    const [source] = sky.scene.sources;
+    const drawing = source === undefined ? null : throwDrawing(sky, source);
+    if (drawing === null) throw new Error("no throw");
+    const least = (name: string): number =>
+      Math.min(
+        ...named(drawing, name).flatMap((mark) =>
+          mark.kind === "line"
+            ? mark.through.map(([x]) => x)
+            : mark.kind === "area"
+              ? mark.outline.map(([x]) => x)
+              : [],
+        ),
+      );
+    expect(least("floor")).toBeLessThan(least("key"));
+    expect(least("ceiling")).toBeLessThan(least("key"));
   });
 
   test("without a subject there is none", () => {

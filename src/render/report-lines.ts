@@ -6,6 +6,8 @@ export interface ViewOptions {
   /** Cells of a line, 40 at least. */
   readonly width: number;
   readonly paint: Paint;
+  /** Whether only what decides is shown: headline, holds, readings, wishes, expectations and warnings. */
+  readonly brief?: boolean;
 }
 
 /** 80 cells, no colour. */

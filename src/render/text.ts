@@ -113,7 +113,15 @@ function sections(report: Report, view: ViewOptions): readonly (readonly [title:
   return found;
 }
 
-/** The report for a terminal: lines of at most `width` cells (40 at least), words for verdicts, figures rounded. */
+/** What a brief report keeps besides its headline, by the first words of the headings. */
+const inBrief: readonly string[] = ["Held", "Readings", "Wishes", "Expectations", "Warnings", "Silenced"];
+
+const firstWords = (heading: string): string => heading.split(":")[0] as string;
+
+/**
+ * The report for a terminal: lines of at most `width` cells (40 at least), words for verdicts, figures rounded. A brief
+ * one says at its end what it leaves out.
+ */
 export function renderText(report: Report, options: Partial<ViewOptions> = {}): string {
   const given = { ...defaultView, ...options };
   const view: ViewOptions = { ...given, width: Math.max(40, Math.floor(given.width)) };
@@ -124,8 +132,13 @@ export function renderText(report: Report, options: Partial<ViewOptions> = {}): 
   if (report.matters_most !== null) {
     out.push(...wrapText(`Measure this with care: ${visibleLine(report.matters_most)}`, view.width));
   }
-  for (const [heading, lines] of sections(report, view)) {
+  const all = sections(report, view);
+  const isShown = (heading: string): boolean => view.brief !== true || inBrief.includes(firstWords(heading));
+  for (const [heading, lines] of all.filter(([heading]) => isShown(heading))) {
     out.push("", ...wrapText(heading, view.width).map((part) => view.paint("strong", part)), ...lines);
   }
+  const left = all.map(([heading]) => heading).filter((heading) => !isShown(heading));
+  if (left.length > 0)
+    out.push("", ...wrapText(`Left out for being brief: ${left.map(firstWords).join(", ")}.`, view.width));
   return out.map((text) => `${text.trimEnd()}\n`).join("");
 }

@@ -7,6 +7,29 @@ const whole = renderText(sample);
 const flat = (text: string) => text.replace(/\s+/g, " ");
 
 describe("the report as text", () => {
+  test("in brief keeps what decides, word by word, and names every section that it leaves out", () => {
+    const brief = renderText(sample, { brief: true });
+    const sectionsOf = (text: string): string[] => text.split(/\n\n(?=\S)/);
+    const kept = sectionsOf(brief);
+    const left = kept.pop() as string;
+    const all = sectionsOf(whole);
+    expect(all.filter((section) => kept.includes(section.trimEnd()) || kept.includes(section))).toHaveLength(
+      kept.length,
+    );
+    for (const word of ["Readings", "Expectations", "Warnings", "Wishes", "Silenced", "Held"])
+      expect(
+        kept.some((section) => section.startsWith(word)),
+        word,
+      ).toBe(true);
+    expect(flat(brief)).toContain(flat(sample.headline));
+    for (const section of all.slice(1)) {
+      const heading = (section.split("\n")[0] as string).split(":")[0] as string;
+      const isKept = kept.some((one) => one.startsWith(heading));
+      expect(isKept || flat(left).includes(heading), heading).toBe(true);
+    }
+    expect(flat(left)).toMatch(/^Left out for being brief: Set-up, Camera, /);
+  });
+
   test("starts with the title and the headline, and ends with what is not claimed", () => {
     const lines = whole.split("\n");
     expect(lines[0]).toBe(`${sample.title}: ${sample.variant?.title}`);

@@ -87,6 +87,10 @@ export const commands: readonly CommandRow[] = [
     options: [
       variant,
       format("text", "json", "markdown", "csv"),
+      {
+        name: "brief",
+        help: "Only what decides: headline, readings, wishes, expectations and warnings",
+      },
       output,
       force,
       maxWarnings,
@@ -95,7 +99,11 @@ export const commands: readonly CommandRow[] = [
       settings,
       ...everywhere,
     ],
-    examples: ["halfshade report plan.light", "halfshade plan.light --format json -o plan.json"],
+    examples: [
+      "halfshade report plan.light",
+      "halfshade plan.light --format json -o plan.json",
+      "halfshade report plan.light --brief",
+    ],
   },
   {
     name: "table",

@@ -23,7 +23,11 @@ function oneReport(session: Session, views: Light, report: Report, form: string)
     case "csv":
       return views.renderReportCsv(report);
     default:
-      return views.renderText(report, { width: session.width, paint: session.paint });
+      return views.renderText(report, {
+        width: session.width,
+        paint: session.paint,
+        brief: session.options.has("brief"),
+      });
   }
 }
 
@@ -66,6 +70,8 @@ export async function reportCommand(session: Session): Promise<number> {
   const { files, gathered } = book;
   const several = gathered || files.length > 1;
   const form = chosenForm(session, "text");
+  if (session.options.has("brief") && form !== "text")
+    return misuse(session, "--brief is of the text form: the others hold the whole report.");
   if (several && form === "csv")
     return misuse(session, "A table in CSV is of one file; several go into json, markdown or text.");
   const all: Named[] = [];

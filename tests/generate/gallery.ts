@@ -7,7 +7,7 @@ import { exampleTexts } from "../helpers/example-texts.js";
 import { withOurKits } from "../helpers/kits.js";
 
 /** The figures of an example that are shown. */
-const shown = ["plan", "frame"] as const;
+const shown = ["plan", "frame", "ratio", "falloff"] as const;
 
 /** A file of the gallery by its path from the project's folder. */
 export interface GalleryFile {
@@ -15,7 +15,7 @@ export interface GalleryFile {
   readonly text: string;
 }
 
-/** The gallery: a page, and a file for plan and frame of every recipe at the top of `examples`. */
+/** The gallery: a page, and a file for each of these figures of every recipe at the top of `examples`. */
 export function galleryFiles(): readonly GalleryFile[] {
   const files: GalleryFile[] = [];
   const parts: string[] = [];
@@ -38,7 +38,7 @@ export function galleryFiles(): readonly GalleryFile[] {
   }
   const page = `# Gallery
 
-Plan and picture of every recipe in \`examples\`, as \`halfshade draw\` makes them; [figures](guide/figures.md) says how to read them.
+Plan, picture, ratio and fall-off of every recipe in \`examples\`, as \`halfshade draw\` makes them; [figures](guide/figures.md) says how to read them.
 
 ${parts.join("\n\n")}
 `;

@@ -14,10 +14,12 @@ export function isMixed({ lights }: Colour): boolean {
   return lights.some(({ from_key }) => from_key !== null && Math.abs(from_key) >= SEEN);
 }
 
-/** Whether there is anything to say of colour: several, a gel, or a face that is not neutral at the white balance. */
+/** Whether there is anything to say of colour: several, a gel, or a face that is not neutral, or not as warm as it should be, at the white balance. */
 export function hasColour(colour: Colour): boolean {
   const gelled = colour.lights.some(({ gels }) => gels.length > 0);
-  return isMixed(colour) || gelled || Math.abs(colour.face_from_balance ?? 0) >= SEEN;
+  const asked = colour.wanted_from_balance ?? 0;
+  const open = colour.face_from_balance !== null && Math.abs(colour.face_from_balance - asked) >= SEEN;
+  return isMixed(colour) || gelled || open || Math.abs(colour.face_from_balance ?? 0) >= SEEN;
 }
 
 /** What each light is, in sentences, and the advice. */

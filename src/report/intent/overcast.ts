@@ -15,6 +15,13 @@ const wish = "pass_for";
 /** Between level and twice what the real sky shows: not the other way round, and not a lamp overhead. */
 const still: Band = { low: 0, high: 2 };
 
+/** What to do where too little reaches the upright planes against the top of the head. */
+function paler(plane: string): string {
+  return plane === "top_over_front"
+    ? "The front gets too little against the top: hang the cloth further towards the camera, or lay a pale floor or a white board before the subject."
+    : "The sides get too little against the top: hang a wider cloth, or stand white boards to both sides.";
+}
+
 /** The points in which a light passes for an overcast sky. */
 export function overcastCriteria(plan: Plan, key: KeyLight): readonly ReportCriterion[] {
   const size = seenSize(key.source, key.face);
@@ -32,7 +39,7 @@ export function overcastCriteria(plan: Plan, key: KeyLight): readonly ReportCrit
       wanted: planes,
       still,
       say: sayStops,
-      remedy: ceiling,
+      remedy: () => ((value ?? 0) > (planes.high ?? 0) ? paler(name) : ceiling()),
     });
   return [
     criterion({

@@ -3,9 +3,10 @@ import type { Source } from "../../scene/types.js";
 import { atDistance, moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
 import type { Plan } from "../plan.js";
-import { ceilTo } from "../say/number.js";
+import { ceilTo, floorTo } from "../say/number.js";
+import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, furthestInRoom, type KeyLight, standsWords } from "./key-light.js";
+import { faceChange, fitsRoom, type KeyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import { sunWish } from "./wishes.js";
 
@@ -19,13 +20,13 @@ export interface CarriedBack {
   readonly enough: boolean;
   /**
    * `Move key back to 4.23 m from the face, 3.57 m high, with 1.2 stop more power for the same reading`; where that is not
-   * enough `as far back as the room lets it, 3.10 m from the face, 2.40 m high,`.
+   * enough `as far back as room and stand let it, 3.10 m from the face, 2.40 m high,`.
    */
   readonly words: string;
 }
 
 /**
- * The least way back of the key that brings an excess to nothing, in the room: along its line of sight, which keeps its
+ * The least way back of the key that brings an excess to nothing, as far as room and stand let it: along its line of sight, which keeps its
  * elevation, or else at its height, if the wish for sun still has its elevation there. Without either, the key as far
  * back along its line of sight as it gets; null where that is no way at all.
  *
@@ -37,19 +38,22 @@ export function carriedBack(
   excess: (source: Source) => number,
 ): CarriedBack | null {
   const sight = (away: number): Source => atDistance(key.source, key.face, away);
-  const ways = [{ at: sight, from: key.away, to: furthestInRoom(plan, key) }, levelWay(plan, key)] as const;
+  const ways = [
+    { at: sight, from: key.away, to: lastThat((away) => fits(plan, sight(away)), key.away) },
+    levelWay(plan, key),
+  ] as const;
   for (const way of ways) {
     if (way === null || !(way.to > way.from)) continue;
     const root = findRoot((away) => excess(way.at(away)), way.from, way.to, 1e-9);
     if (root === undefined) continue;
     const there = way.at(ceilTo(root, 0.01));
-    if (fitsRoom(plan.scene, there) && excess(there) <= 1e-9 && keepsWish(plan, key, there))
+    if (fits(plan, there) && excess(there) <= 1e-9 && keepsWish(plan, key, there))
       return { there, enough: true, words: wordsOf(plan, key, there) };
   }
-  const end = Math.floor(furthestInRoom(plan, key) * 100) / 100;
+  const end = floorTo(ways[0].to, 0.01);
   const there = sight(end);
-  if (!(end > key.away + 0.05) || !fitsRoom(plan.scene, there)) return null;
-  const far = plan.scene.room === null ? "even" : "as far back as the room lets it,";
+  if (!(end > key.away + 0.05)) return null;
+  const far = end >= FURTHEST - 0.1 ? "even" : "as far back as room and stand let it,";
   return { there, enough: false, words: `${far} ${standsWords(key.face, there)},` };
 }
 
@@ -60,8 +64,7 @@ function levelWay(plan: Plan, key: KeyLight) {
   const height = key.source.centre[2];
   const at = (away: number): Source => moveTo(key.source, pointAt(key.face, bearing, away, height));
   const level = alongFloor(key.face, key.source.centre);
-  const to = plan.scene.room === null ? FURTHEST : lastThat((away) => fitsRoom(plan.scene, at(away)), level);
-  return { at, from: level, to };
+  return { at, from: level, to: lastThat((away) => fits(plan, at(away)), level) };
 }
 
 /** The greatest distance up to the search's end from which on something no longer holds, to the centimetre. */
@@ -76,6 +79,14 @@ function lastThat(holds: (away: number) => boolean, from: number): number {
   return least;
 }
 
+/** Whether a lamp has a place in the room, and its stand the height. */
+function fits({ scene, recipe }: Plan, source: Source): boolean {
+  const { stand, centre } = source;
+  const highest = stand === null || stand.boom !== null ? null : stand.highest;
+  const reached = highest === null || centre[2] <= highest - threshold(recipe, "stand_margin") + 1e-9;
+  return reached && fitsRoom(scene, source);
+}
+
 /** Whether a key that stands as high as the sun that is wished for does so there too. */
 function keepsWish({ recipe }: Plan, key: KeyLight, there: Source): boolean {
   const wished = sunWish(recipe)?.elevation ?? null;
@@ -88,5 +99,8 @@ function keepsWish({ recipe }: Plan, key: KeyLight, there: Source): boolean {
 
 function wordsOf(plan: Plan, key: KeyLight, there: Source): string {
   const change = faceChange(plan, withSource(plan, key.index, there));
-  return `Move ${key.source.name} back to ${standsWords(key.face, there)}${powerWords(-change)}`;
+  const { name, below } = key.source;
+  const lack = below === null ? 0 : -change - below;
+  const short = lack < 0.05 ? "" : `, which is ${sayStops(lack)} more than it has`;
+  return `Move ${name} back to ${standsWords(key.face, there)}${powerWords(-change)}${short}`;
 }

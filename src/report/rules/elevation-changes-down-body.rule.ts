@@ -32,7 +32,7 @@ export const elevationChangesDownBody: Rule = {
     const back = carriedBack(plan, key, (source) => spreadOf(source) - most);
     const remedy =
       back === null
-        ? "Crop the picture higher: the room lets the lamp no further back."
+        ? "Crop the picture higher: room and stand let the lamp no further back."
         : back.enough
           ? `${back.words}: then it is ${sayAngle(elevationOf(key.face, back.there.centre))} for the face and ${sayAngle(elevationOf(place, back.there.centre))} for the feet. Or crop the picture higher.`
           : `Crop the picture higher: ${back.words} face and feet are still ${sayAngle(spreadOf(back.there))} apart.`;

@@ -36,7 +36,7 @@ export const fan: Rule = {
     const back = carriedBack(plan, key, (source) => spreadOf(source) - most);
     const remedy =
       back === null
-        ? "Show less of the set: the room lets the lamp no further back."
+        ? "Show less of the set: room and stand let the lamp no further back."
         : back.enough
           ? `${back.words}: then they spread by ${sayAngle(spreadOf(back.there))}. Or show less of the set.`
           : `Show less of the set: ${back.words} they still spread by ${sayAngle(spreadOf(back.there))}.`;

@@ -269,6 +269,21 @@ describe("overcast and window", () => {
     expect(found.passes_for?.planes).toHaveLength(3);
   });
 
+  test("planes that get too little against the top are not sent to the ceiling, which brightens the top", () => {
+    // Straight overhead and narrow: the top is far over the upright planes.
+    const above = dish({
+      shape: disc(cm(40)),
+      distance: tape(m(0.9)),
+      elevation: deg(80),
+      height: undefined as never,
+    });
+    const found = intentOf({ intent: grey, lights: [above], room });
+    const front = point(found, "top_over_front");
+    expect(front.value).toBeGreaterThan(front.wanted_most ?? 0);
+    expect(front.remedy).not.toContain("ceiling");
+    expect(point(found, "top_over_sides").remedy).toContain("sides get too little");
+  });
+
   test("a window's size is met by a cloth of its size at its distance", () => {
     const wish = block("intent", null, { pass_for: window(size(cm(90), cm(120)), m(1.6)) });
     const cloth = dish({ shape: rectangle(cm(90), cm(120)), distance: tape(m(1.6)), height: m(1.7) });

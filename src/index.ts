@@ -283,7 +283,7 @@ export type {
   ReportStation,
   ReportWarning,
 } from "./report/schema/report.js";
-export type { SessionCause, SessionReading, SessionReport } from "./report/schema/session.js";
+export type { SessionCause, SessionPair, SessionReading, SessionReport } from "./report/schema/session.js";
 export type { BothWays, DaySheet, LampMark, SheetReading } from "./report/sheet/sheet.js";
 export { type SceneJson, sceneToJson } from "./scene/export.js";
 export type { Scene } from "./scene/types.js";

@@ -69,8 +69,14 @@ function sectionsOf(report: SessionReport): readonly Section[] {
   return all.filter(({ rows, sentences }) => rows.length + sentences.length > 0);
 }
 
-function causeSentences({ causes, diagnosis }: SessionReport): readonly string[] {
+function causeSentences({ causes, pairs, diagnosis }: SessionReport): readonly string[] {
   const [only] = causes;
+  if (pairs.length > 0) {
+    const both = pairs.map((pair) =>
+      pair.causes.map(({ message, advice }) => `${message} ${advice}`).join(" "),
+    );
+    return [diagnosis, ...both];
+  }
   if (only !== undefined && causes.length === 1) return [`${diagnosis} ${only.advice}`];
   return [diagnosis, ...causes.map(({ message, advice }) => `${message} ${advice}`)];
 }

@@ -58,6 +58,11 @@ const cause = object({
   advice: string(),
 });
 
+const pair = object({
+  causes: array(cause).length(2).meta({ description: "Two things that account for the readings together" }),
+  left: number().meta({ description: "What they leave of the readings, root of the mean square, stops" }),
+});
+
 const turn = object({
   light: string().nullable().meta({ description: "Null for all lamps together" }),
   by: number().meta({ description: `To a tenth, ${stops}` }),
@@ -90,6 +95,9 @@ export const sessionSchema = object({
   }),
   diagnosis: string(),
   causes: array(cause).meta({ description: "What accounts for the readings by itself, the simplest first" }),
+  pairs: array(pair).meta({
+    description: "Where nothing does by itself: pairs that do, the best first, three at most",
+  }),
   remedy: remedy.nullable(),
   not_claimed: array(string()),
 });
@@ -98,5 +106,7 @@ export const sessionSchema = object({
 export type SessionReport = Output<typeof sessionSchema>;
 /** One reading of a session. */
 export type SessionReading = SessionReport["readings"][number];
+/** Two causes of a session. */
+export type SessionPair = SessionReport["pairs"][number];
 /** One cause of a session. */
 export type SessionCause = SessionReport["causes"][number];

@@ -8,15 +8,18 @@ import type { SessionReading, SessionReport } from "../schema/session.js";
 import { calibrate } from "./calibrate.js";
 import { causesOf } from "./causes.js";
 import { type Limits, limitsOf } from "./limits.js";
+import { pairsOf } from "./pairs.js";
 import { patternsOf } from "./patterns.js";
 import { type DayReading, dayReading, fNumberAt, isKnown, type Known, levelOf } from "./readings.js";
 import { type Remedy, remedyOf } from "./remedy.js";
-import { sayCause, sayDiagnosis, sayPattern } from "./say.js";
+import { sayCause, sayDiagnosis, sayPair, sayPattern } from "./say.js";
 
 const notClaimed: readonly string[] = [
   "A cause is one thing that accounts for the readings; that it is the cause has to be seen on the set.",
   "Intervals hold what the meter's tolerance and the error of bounced light leave open, not what the tapes do.",
 ];
+
+const notOfPairs = "Three things at once, and two about the place of one lamp, are not looked for.";
 
 /**
  * Puts the readings of a day against the plan and against the set-up as built, calibrates the lamps by them, and says
@@ -38,6 +41,8 @@ export function buildSession(
   const offBuilt = known.map((one) => Math.abs(one.measured - levelOf(one.built)));
   const worst = offBuilt.length === 0 ? null : Math.max(...offBuilt);
   const limits = limitsOf(built);
+  const alone = causes.length > 0 || worst === null || worst <= limits.note;
+  const pairs = alone ? [] : pairsOf(built, known).map(sayPair);
   const lamps = calibration?.lamps ?? [];
   const readings = rows.map((row) => {
     const at = isKnown(row) ? known.indexOf(row) : -1;
@@ -64,10 +69,11 @@ export function buildSession(
     })),
     told_apart: calibration?.told ?? false,
     remains: calibration === null ? null : rootMean(calibration.left),
-    diagnosis: sayDiagnosis(causes, known.length, worst, limits.note),
+    diagnosis: sayDiagnosis(causes, pairs, known.length, worst, limits.note),
     causes,
+    pairs,
     remedy: remedy === null ? null : sayRemedy(remedy),
-    not_claimed: [...notClaimed],
+    not_claimed: [...notClaimed, ...(pairs.length > 0 ? [notOfPairs] : [])],
   };
 }
 

@@ -20,7 +20,7 @@ export interface Cause {
 }
 
 /** A way in which the set-up may be otherwise, by one number. */
-interface Hypothesis extends Pick<Cause, "kind" | "about" | "unit"> {
+export interface Hypothesis extends Pick<Cause, "kind" | "about" | "unit"> {
   /** Less is simpler, and is named first where two do as well. */
   readonly rank: number;
   /** A small change of the number. */
@@ -59,11 +59,11 @@ export function causesOf(plan: Plan, readings: readonly Known[]): readonly Cause
     const fit = fitted(one.at, one, plan, readings, 0);
     return fit === null || fit.worst > act || fit.left > before / 2 ? [] : [{ one, fit }];
   });
-  const found = untold(near).flatMap(({ one, fit }): Candidate[] => {
+  const found = untold(near, costOf).flatMap(({ one, fit }): Candidate[] => {
     const exact = fitted(one.exact, one, plan, readings, fit.amount);
     return exact === null || exact.worst > note ? [] : [{ one, fit: exact }];
   });
-  return untold(found)
+  return [...untold(found, costOf)]
     .sort((a, b) => a.one.rank - b.one.rank || far(a) - far(b))
     .map(({ one: { kind, about, unit }, fit: { amount, left } }) => ({ kind, about, unit, amount, left }));
 }
@@ -77,13 +77,16 @@ interface Candidate {
 /** By how many steps it is otherwise than written. */
 const far = ({ one, fit }: Candidate): number => Math.abs(fit.amount) / one.step;
 
-/** Those that the readings do not tell from the best. */
-function untold(all: readonly Candidate[]): Candidate[] {
-  const least = Math.min(...all.map(({ fit }) => fit.cost));
-  return all.filter(({ fit }) => fit.cost <= least + APART);
+/** Those that the readings do not tell from the best, by what each leaves in tolerances, squared and summed up. */
+export function untold<T>(all: readonly T[], costOf: (one: T) => number): readonly T[] {
+  const least = Math.min(...all.map(costOf));
+  return all.filter((one) => costOf(one) <= least + APART);
 }
 
-function hypotheses(plan: Plan): readonly Hypothesis[] {
+const costOf = ({ fit }: Candidate): number => fit.cost;
+
+/** Every way in which a set-up may be otherwise by one number. */
+export function hypotheses(plan: Plan): readonly Hypothesis[] {
   const lights = lightsOn(plan.scene);
   const all: Hypothesis = {
     kind: "all",
@@ -167,7 +170,8 @@ function fitted(
   return { amount, left: rootMean(left), worst: Math.max(...left.map(Math.abs)), cost };
 }
 
-function leftIn(plan: Plan, readings: readonly Known[]): readonly number[] | null {
+/** What a plan leaves of each reading, stops; null where one gets no light there. */
+export function leftIn(plan: Plan, readings: readonly Known[]): readonly number[] | null {
   const left = readings.map(({ row, measured }) => {
     const level = levelIn(plan, row);
     return level === null ? Number.NaN : measured - level;
@@ -180,5 +184,6 @@ function levelIn(plan: Plan, row: MeasuredReading): number | null {
   return reading === null ? null : levelOf(reading);
 }
 
-const rootMean = (values: readonly number[]): number =>
+/** Root of the mean of the squares; 0 of none. */
+export const rootMean = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((total, one) => total + one * one, 0) / Math.max(1, values.length));

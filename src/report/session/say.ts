@@ -1,7 +1,8 @@
 import { fixed, list } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
-import type { SessionCause } from "../schema/session.js";
+import type { SessionCause, SessionPair } from "../schema/session.js";
 import type { Cause } from "./causes.js";
+import type { Pair } from "./pairs.js";
 import type { Pattern } from "./patterns.js";
 
 /** Stops with a sign: `+0.4 stop`. */
@@ -77,6 +78,11 @@ export function sayPattern({ kind, about }: Pattern): SessionCause {
   };
 }
 
+/** Two causes in words. */
+export function sayPair({ causes: [a, b], left }: Pair): SessionPair {
+  return { causes: [sayCause(a), sayCause(b)], left };
+}
+
 /**
  * What the causes come to, in a sentence.
  *
@@ -85,6 +91,7 @@ export function sayPattern({ kind, about }: Pattern): SessionCause {
  */
 export function sayDiagnosis(
   causes: readonly SessionCause[],
+  pairs: readonly SessionPair[],
   count: number,
   worst: number | null,
   note: number,
@@ -94,6 +101,13 @@ export function sayDiagnosis(
   if (count === 1)
     return "One reading does not tell what is otherwise than written; it may be any of the lamps, tapes and settings.";
   const [first] = causes;
+  const [pair] = pairs;
+  if (pair !== undefined) {
+    const together = pair.causes.map(({ message }) => message).join(" ");
+    const others =
+      pairs.length > 1 ? " Other pairs do as well, and the readings do not tell them apart." : "";
+    return `No single thing accounts for all readings; two do together. ${together}${others}`;
+  }
   if (first === undefined)
     return "No single thing accounts for all readings: more than one is otherwise than written, or a reading is wrong.";
   if (causes.length === 1) return first.message;

@@ -18,6 +18,8 @@ export interface Found {
   readonly error: number;
   /** True for widths of shadow edges, which are said in millimetres. */
   readonly edge: boolean;
+  /** True for shares of a whole, which are said in per cent. */
+  readonly share?: true;
 }
 
 /** A value that is known. */
@@ -38,6 +40,12 @@ export function value(type: ResultType, amount: number): Found {
 /** A value that cannot be had. */
 export function nothing(type: ResultType, reason: string): Found {
   return { type, value: null, reason, reading: null, shares: [], error: 0, edge: false };
+}
+
+/** A share of a whole, 0 to 1, or the reason where it is null. */
+export function shareOr(amount: number | null, reason: string): Found {
+  const found = valueOr("number", amount, reason);
+  return found.value === null ? found : { ...found, share: true };
 }
 
 /** A value, or the reason where it is null. */

@@ -32,7 +32,7 @@ export function show(found: Found, fine = false): string | null {
     case "length":
       return edge ? sayEdge(value) : sayLength(value);
     case "number":
-      return threeFigures(value);
+      return found.share === true ? `${fixed(value * 100, 1)} %` : threeFigures(value);
     case "exposure":
       return `${threeFigures(value)} lx s`;
     case "illuminance":

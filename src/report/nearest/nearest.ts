@@ -13,6 +13,7 @@ import type { Dial, Situation } from "./dial.js";
 import { gapDials } from "./gap-dial.js";
 import { type Goal, goalsOf } from "./goal.js";
 import { lampDials } from "./lamp-dials.js";
+import { pictureDials } from "./picture-dials.js";
 
 /** A change by which an expectation would hold, worked out anew with the value as it is said. */
 export interface Change {
@@ -58,7 +59,12 @@ export function nearestChanges(asked: Asked, expectation: Expectation, at: numbe
   const holds = (there: Situation): boolean =>
     !isBroken(there.plan) && allHold(asked, there.plan, there.claims, surely);
   const changes: Change[] = [];
-  for (const dial of [...cameraDials(plan, claims), ...gapDials(plan, claims), ...lampDials(plan, claims)]) {
+  for (const dial of [
+    ...pictureDials(plan, claims),
+    ...cameraDials(plan, claims),
+    ...gapDials(plan, claims),
+    ...lampDials(plan, claims),
+  ]) {
     const furthest = changes.length < MOST ? Number.POSITIVE_INFINITY : (changes[MOST - 1]?.size ?? 0);
     const change = turn(asked, dial, at, goals, furthest, holds);
     if (change !== null) changes.push(change);
@@ -110,6 +116,17 @@ function turn(
   return null;
 }
 
+/** Where a quantity that is 0 from some place on, like what a whole picture lacks, first is 0: to 1e-5. */
+function firstZero(off: (place: number) => number | null, before: number, at: number): number {
+  let [not, zero] = [before, at];
+  while (Math.abs(zero - not) > 1e-5) {
+    const middle = (not + zero) / 2;
+    if (off(middle) === 0) zero = middle;
+    else not = middle;
+  }
+  return zero;
+}
+
 /** Places of a dial at which a quantity becomes 0, one to either side at most, the nearer first. */
 function rootsOf(
   dial: Dial,
@@ -133,7 +150,8 @@ function rootsOf(
       const value = off(next);
       if (value === null) break;
       if (before * value <= 0) {
-        const root = findRoot((place) => off(place) ?? Number.NaN, last, next, 1e-5);
+        const root =
+          value === 0 ? firstZero(off, last, next) : findRoot((p) => off(p) ?? Number.NaN, last, next, 1e-5);
         if (root !== undefined) roots.push(root);
         break;
       }

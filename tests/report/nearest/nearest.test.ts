@@ -30,6 +30,28 @@ function changeOf(row: ReportExpectation, what: string): number {
   return found.value;
 }
 
+describe("what the picture shows", () => {
+  const WALL = SETUP.replace("focal_length: 85 mm", "focal_length: 50 mm")
+    .replace("distance: 9 m, height: 1.3 m", "distance: 4 m, height: 1.5 m")
+    .replace("light key", "set { flat back { size: 2.2 x 2.6 m, at: offset(behind: 1.5 m) } }\nlight key");
+
+  test("is said in per cent, and mended by the lens or the camera's place", () => {
+    const row = nearestOf("coverage is 100 % within 0.2 %", WALL);
+    expect(row.found).toMatch(/^\d\d\.\d %$/);
+    expect(row.unit).toBe("1");
+    // The flat, 5.5 m from the lens, ends 1.1 m above it: 18 mm / v x 5.5 m = 1.1 m at v = 90 mm behind the lens, which
+    // is focused on the face, 3.9031 m away: f = 90 x 3903.1 / (3903.1 + 90) = 87.97 mm.
+    expect(changeOf(row, "camera.focal_length")).toBeCloseTo(0.088, 9);
+    // At d from the mark: 18 / v x (d + 1.5) = 1.1 with v = 50 s / (s - 0.05), s = d - 0.0969: d = 1.66 m, in tenths 1.6.
+    expect(changeOf(row, "camera.distance")).toBeCloseTo(1.6, 1);
+  });
+
+  test("is not offered the lens where nothing of the picture is asked", () => {
+    const row = nearestOf("key.angular_size < 4 deg", WALL);
+    expect(row.nearest?.text).not.toContain("focal_length");
+  });
+});
+
 describe("the nearest single change", () => {
   test("of an angular size is the distance of the cone: r / tan(a / 2)", () => {
     const row = nearestOf("key.angular_size < 4 deg");

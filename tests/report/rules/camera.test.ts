@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { output } from "../../../src/model/make/lamps.js";
+import { disc, output } from "../../../src/model/make/lamps.js";
 import { at, named, offset, tape } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import { ambient, ambientUnder } from "../../../src/report/rules/ambient.rule.js";
@@ -7,7 +7,7 @@ import { flare } from "../../../src/report/rules/flare.rule.js";
 import { outOfFocus } from "../../../src/report/rules/out-of-focus.rule.js";
 import { syncBand } from "../../../src/report/rules/sync-band.rule.js";
 import { tooClose } from "../../../src/report/rules/too-close.rule.js";
-import { fNumber, lm, lx, m, mm, percent, shutterOneOver } from "../../../src/units/make.js";
+import { cm, deg, fNumber, lm, lx, m, mm, percent, shutterOneOver, stops } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
 import {
   bulb,
@@ -193,6 +193,21 @@ describe("flare", () => {
     expect(findings(flare, rim(most - 0.3))).toHaveLength(1);
     expect(findings(flare, rim(most + 0.3))).toHaveLength(0);
     expect(numberAfter(finding(flare, rim(20)).remedy, "beyond", "deg")).toBe(Math.round(most));
+  });
+
+  test("a grid keeps from the lens what leaves beyond its cutoff", () => {
+    // 30 deg full: nothing more than 15 deg off the axis. The dish of 20 cm is 4.4 m from the lens and reaches 1.3 deg.
+    const sight = Math.atan2(-4, -4 * Math.tan((25 * Math.PI) / 180));
+    const [x, y] = [4 * Math.tan((25 * Math.PI) / 180), 0.5];
+    const gridded = (off: number, grid: object) => {
+      const angle = sight + (off * Math.PI) / 180;
+      const aim = at(m(x + Math.cos(angle)), m(y + Math.sin(angle)), m(1.3));
+      return rim(25, { shape: disc(cm(20)), aim, ...grid });
+    };
+    const grid = { grid: deg(30), grid_loses: stops(1) };
+    expect(findings(flare, gridded(13, grid))).toHaveLength(1);
+    expect(findings(flare, gridded(17, grid))).toHaveLength(0);
+    expect(findings(flare, gridded(17, {}))).toHaveLength(1);
   });
 
   test("a card between lamp and lens flags it, and a dish turned away does not flare", () => {

@@ -6,7 +6,7 @@ import { type NoseShadow, noseShadow } from "../../face/nose.js";
 import { firstSubject, type Plan, partName } from "../../plan.js";
 import { threshold } from "../../settings.js";
 import { nameArg, type ResultExpr } from "../arguments.js";
-import { type Found, nothing, value, valueOr } from "../found.js";
+import { type Found, nothing, shareOr, value, valueOr } from "../found.js";
 
 /** A result of a light as a face has it; null for a name that is none. */
 export function faceResult(plan: Plan, source: Source, expr: ResultExpr): Found | null {
@@ -63,5 +63,5 @@ function inEye({ scene, recipe }: Plan, source: Source, expr: ResultExpr): Found
   const found = catchlight(subject, camera, seenLight(source), lid, side);
   if (found === null || !found.seen)
     return nothing("number", found?.reason ?? `the lit side of ${source.name} is not seen from there`);
-  return valueOr("number", expr.name === "catchlight_share" ? found.size : found.share, "");
+  return expr.name === "catchlight_share" ? shareOr(found.size, "") : valueOr("number", found.share, "");
 }

@@ -9,7 +9,7 @@ import { errorOf } from "../../light/reading.js";
 import { firstSubject } from "../../plan.js";
 import { nameArg, placeArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
-import { type Found, nothing, value, valueOr } from "../found.js";
+import { type Found, nothing, shareOr, value, valueOr } from "../found.js";
 
 /** A result of the picture: what it shows, how sharp and how near to white; null for a name that is none. */
 export function frameResult(asked: Asked, expr: ResultExpr): Found | null {
@@ -42,11 +42,11 @@ export function frameResult(asked: Asked, expr: ResultExpr): Found | null {
 function covering({ plan }: Asked, expr: ResultExpr): Found {
   const found = coverageOf(plan.scene);
   if (typeof found === "string") return nothing("number", found);
-  if (expr.name === "coverage") return value("number", found.covered);
+  if (expr.name === "coverage") return shareOr(found.covered, "");
   const side = nameArg(expr, "side");
-  if (side === null) return value("number", 1 - found.covered);
+  if (side === null) return shareOr(1 - found.covered, "");
   const row = bareSides(found.bare, found.set).find((candidate) => candidate.side === side);
-  return valueOr("number", row?.depth ?? null, "it takes left, right, top or bottom");
+  return shareOr(row?.depth ?? null, "it takes left, right, top or bottom");
 }
 
 function ofSubject({ plan }: Asked, expr: ResultExpr): Found {
@@ -57,7 +57,7 @@ function ofSubject({ plan }: Asked, expr: ResultExpr): Found {
   if (subject === null) return nothing(expr.type, "there is no subject");
   if (lens === null) return nothing(expr.type, "the camera's focal length is not known");
   if (expr.name === "subject_share")
-    return valueOr("number", subjectHeight(lens, scene, subject), "the subject reaches behind the lens");
+    return shareOr(subjectHeight(lens, scene, subject), "the subject reaches behind the lens");
   const limit = handLimit(lens, scene, subject);
   return valueOr("length", limit?.height ?? null, "neither the picture nor a set ends above the head");
 }

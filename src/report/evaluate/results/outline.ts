@@ -5,7 +5,7 @@ import { separation } from "../../light/separation.js";
 import { firstSubject, partName } from "../../plan.js";
 import { nameArg, type ResultExpr } from "../arguments.js";
 import type { Asked } from "../expression.js";
-import { type Found, nothing, valueOr } from "../found.js";
+import { type Found, nothing, shareOr, valueOr } from "../found.js";
 
 /** A result of the head's outline as the lens sees it; null for a name that is none. */
 export function outlineResult(asked: Asked, expr: ResultExpr): Found | null {
@@ -43,5 +43,5 @@ function rim(asked: Asked, expr: ResultExpr, side: Side): Found {
     return nothing(expr.type, subject === null ? "there is no subject" : "there is no such light");
   const { width, share, reason } = rimWidth(asked.plan, subject, source, side);
   if (expr.name === "rim_width") return { ...valueOr("length", width, reason ?? ""), edge: true };
-  return valueOr("number", share, reason ?? "the focal length is not known");
+  return shareOr(share, reason ?? "the focal length is not known");
 }

@@ -12,8 +12,8 @@ interface Sample {
 }
 
 /** Samples across the picture's shorter side, and the fewest on a side that is seen. */
-const ACROSS = 20;
-const FEWEST = 5;
+const ACROSS = 12;
+const FEWEST = 14;
 /** How many steps of the grid a sample reaches. */
 const REACH = 1.6;
 

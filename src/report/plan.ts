@@ -34,11 +34,10 @@ export function firstSubject(scene: Scene): SceneSubject | null {
   return scene.subjects[0] ?? null;
 }
 
-/** The first subject's face in words: `the face`, or with several people `ana's face`. */
-export function faceWords(scene: Scene): string {
-  const first = scene.subjects[0];
-  return first !== undefined && scene.subjects.length > 1 && first.name !== ""
-    ? `${first.name}'s face`
+/** A subject's face in words, the first one's where none is given: `the face`, or with several people `ana's face`. */
+export function faceWords(scene: Scene, subject: SceneSubject | undefined = scene.subjects[0]): string {
+  return subject !== undefined && scene.subjects.length > 1 && subject.name !== ""
+    ? `${subject.name}'s face`
     : "the face";
 }
 

@@ -3,7 +3,7 @@ import type { SceneSubject, Station } from "../../scene/types.js";
 import { surfaceUnder } from "../geometry/background-points.js";
 import { directionTo } from "../geometry/directions.js";
 import { inFrame } from "../geometry/frame.js";
-import { type Plan, partName, stationOf } from "../plan.js";
+import { faceWords, type Plan, partName, stationOf } from "../plan.js";
 import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { backgroundStation, whiteWish } from "./background.js";
 import { type Reading, readingAt, stopsFromAperture } from "./reading.js";
@@ -58,8 +58,7 @@ function skinOf({ scene }: Plan, subject: SceneSubject): readonly Lit[] {
   const station = stationOf(scene, subject, "face");
   const head = scene.bodies.find((body) => body.name === partName(scene, subject, "head"));
   if (station === null || head === undefined) return [];
-  const whose = scene.subjects.length > 1 && subject.name !== "" ? `${subject.name}'s face` : "the face";
-  return [{ what: `the skin of ${whose}`, reflectance: head.reflectance, station }];
+  return [{ what: `the skin of ${faceWords(scene, subject)}`, reflectance: head.reflectance, station }];
 }
 
 /** What comes nearest to pure white in the picture, or why that cannot be said. */

@@ -71,11 +71,11 @@ function sectionsOf(report: SessionReport): readonly Section[] {
 
 function causeSentences({ causes, pairs, diagnosis }: SessionReport): readonly string[] {
   const [only] = causes;
-  if (pairs.length > 0) {
-    const both = pairs.map((pair) =>
-      pair.causes.map(({ message, advice }) => `${message} ${advice}`).join(" "),
-    );
-    return [diagnosis, ...both];
+  const [first, ...others] = pairs.map(({ causes: both }) => both);
+  if (first !== undefined) {
+    const advice = first.map((one) => one.advice).join(" ");
+    const rest = others.map((both) => both.map((one) => `${one.message} ${one.advice}`).join(" "));
+    return [`${diagnosis} ${advice}`, ...rest];
   }
   if (only !== undefined && causes.length === 1) return [`${diagnosis} ${only.advice}`];
   return [diagnosis, ...causes.map(({ message, advice }) => `${message} ${advice}`)];

@@ -150,6 +150,6 @@ describe.skipIf(!built)("the built package", () => {
     for (const name of ["preinstall", "install", "postinstall", "prepare"])
       expect(own.scripts[name]).toBeUndefined();
     expect(Object.keys(own.dependencies)).toEqual(["exifreader", "zod"]);
-    expect(Object.keys(own.optionalDependencies)).toEqual(["@resvg/resvg-js"]);
+    expect(Object.keys(own.optionalDependencies)).toEqual(["@resvg/resvg-js", "pdfkit"]);
   });
 });

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { catalogue } from "../../src/diagnostics/catalogue/index.js";
-import { run } from "../../src/pipeline.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { coarseRun } from "../helpers/coarse-run.js";
 import { withOurKits } from "../helpers/kits.js";
 import { corpusTexts, keptBeside } from "./folder.js";
 import { findingsOf, modelOf, tokensOf, treeOf } from "./layers.js";
@@ -35,7 +35,7 @@ test.each(accepted)("$name: tokens, tree and model are those that were reviewed"
 });
 
 test.each(accepted)("$name goes through every stage", ({ name, text }) => {
-  const outcome = run({ name: `${name}.light`, text }, withOurKits);
+  const outcome = coarseRun({ name: `${name}.light`, text }, withOurKits);
   if (outcome.recipe?.kind !== "recipe") return;
   expect(reportSchema.safeParse(outcome.evaluated?.report).error).toBeUndefined();
 });

@@ -3,8 +3,8 @@ import { lineStarts, positionAt } from "../../src/core/source.js";
 import type { Diagnostic } from "../../src/diagnostics/diagnostic.js";
 import { diagnosticJson } from "../../src/diagnostics/print-json.js";
 import { withoutOrigins } from "../../src/model/plain.js";
-import { run } from "../../src/pipeline.js";
 import { lex } from "../../src/text/lex.js";
+import { findingsUpToScene } from "../helpers/coarse-run.js";
 import { kitText, withOurKits } from "../helpers/kits.js";
 import { compactJson } from "./compact.js";
 import type { CorpusText } from "./folder.js";
@@ -52,7 +52,7 @@ export function modelOf({ name, text }: CorpusText): string {
 
 /** Everything that is found in a text, the scene's findings with the others. */
 export function findingsOf({ name, text }: CorpusText): readonly Diagnostic[] {
-  return run({ name: `${name}.light`, text }, withOurKits).diagnostics;
+  return findingsUpToScene({ name: `${name}.light`, text }, withOurKits);
 }
 
 /** Findings as the JSON of the command. */

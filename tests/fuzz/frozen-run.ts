@@ -1,6 +1,6 @@
 import { compile } from "../../src/compile.js";
-import { run } from "../../src/pipeline.js";
 import { corpusTexts } from "../corpus/folder.js";
+import { coarseRun } from "../helpers/coarse-run.js";
 import { withOurKits } from "../helpers/kits.js";
 
 /**
@@ -8,7 +8,7 @@ import { withOurKits } from "../helpers/kits.js";
  * own: names of the user's must never become keys of anything shared. Prints the number of texts.
  */
 const texts = [...corpusTexts("accept"), ...corpusTexts("reject")];
-run({ name: "warm.light", text: texts[0]?.text ?? "" });
+coarseRun({ name: "warm.light", text: texts[0]?.text ?? "" });
 for (const shared of [Object, Array, Map, Set, String, Number, Function, RegExp])
   Object.freeze(shared.prototype);
 let count = 0;
@@ -19,7 +19,7 @@ for (const { name, text } of texts) {
     text.replaceAll(/\b(key|lantern|back|shed|hand)\b/g, "constructor"),
   ]) {
     // The longer recipes go all the way; the short ones hold nothing that these do not.
-    if (name.startsWith("recipe-")) run({ name: `${name}.light`, text: changed }, withOurKits);
+    if (name.startsWith("recipe-")) coarseRun({ name: `${name}.light`, text: changed }, withOurKits);
     else compile({ name: `${name}.light`, text: changed }, withOurKits);
     count++;
   }

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { compile } from "../../src/compile.js";
-import { run } from "../../src/pipeline.js";
 import { renderText } from "../../src/render/text.js";
 import { reportSchema } from "../../src/report/schema/report.js";
+import { coarseRun } from "../helpers/coarse-run.js";
 import { withOurKits } from "../helpers/kits.js";
 import { runs } from "../helpers/runs.js";
 import { drawFrom } from "../model/random/draw.js";
@@ -22,7 +22,7 @@ test("a changed text without errors is worked out to a report of finite numbers"
     if (!compile({ name: "fuzz.light", text }, withOurKits).sound) continue;
     worked++;
     try {
-      const { evaluated, diagnostics } = run({ name: "fuzz.light", text }, withOurKits);
+      const { evaluated, diagnostics } = coarseRun({ name: "fuzz.light", text }, withOurKits);
       const outside = diagnostics.find(({ place }) => place.start < 0 || place.end > text.length);
       if (outside !== undefined) wrong.push(`seed ${seed}: ${outside.code} lies outside of the text`);
       if (evaluated === null) continue;

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { intentThresholds } from "../../src/report/intent/build.js";
 import { explainWarning, warningCodes, warningsGuide } from "../../src/report/rules/explain.js";
 import { rules } from "../../src/report/rules/index.js";
+import { sessionThresholds } from "../../src/report/session/limits.js";
 import { thresholdTable } from "../../src/vocabulary/thresholds.js";
 
 const guide = readFileSync(new URL("../../docs/guide/warnings.md", import.meta.url), "utf8");
@@ -23,8 +24,12 @@ test("pages are found by code and by nothing else", () => {
   expect(explainWarning("constructor")).toBeNull();
 });
 
-test("every threshold is used by a rule or a wish", () => {
-  const used = new Set<string>([...rules.flatMap((rule) => rule.thresholds), ...intentThresholds]);
+test("every threshold is used by a rule, a wish or a session", () => {
+  const used = new Set<string>([
+    ...rules.flatMap((rule) => rule.thresholds),
+    ...intentThresholds,
+    ...sessionThresholds,
+  ]);
   expect(thresholdTable.map((row) => row.name).filter((name) => !used.has(name))).toEqual([]);
 });
 

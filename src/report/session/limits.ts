@@ -1,5 +1,5 @@
 import type { Recipe } from "../../model/types.js";
-import { threshold } from "../settings.js";
+import { type ThresholdName, threshold } from "../settings.js";
 
 /** From where on a session says what, in stops: the recipe's `thresholds`, else their usual values. */
 export interface Limits {
@@ -15,14 +15,27 @@ export interface Limits {
   readonly dark: number;
 }
 
+/** The threshold of each limit. */
+const names = {
+  act: "session_act",
+  note: "session_note",
+  same: "session_same",
+  telling: "session_telling",
+  dark: "session_dark",
+} as const satisfies Record<keyof Limits, ThresholdName>;
+
+/** The thresholds that sessions use. */
+export const sessionThresholds: readonly ThresholdName[] = Object.values(names);
+
 /** The limits of a plan's recipe. */
 export function limitsOf({ recipe }: { readonly recipe: Recipe }): Limits {
+  const limit = (name: keyof Limits): number => threshold(recipe, names[name]);
   return {
-    act: threshold(recipe, "session_act"),
-    note: threshold(recipe, "session_note"),
-    same: threshold(recipe, "session_same"),
-    telling: threshold(recipe, "session_telling"),
-    dark: threshold(recipe, "session_dark"),
+    act: limit("act"),
+    note: limit("note"),
+    same: limit("same"),
+    telling: limit("telling"),
+    dark: limit("dark"),
   };
 }
 

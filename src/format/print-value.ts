@@ -1,3 +1,4 @@
+import { quote } from "../core/quote.js";
 import { writeNumber } from "../core/write-number.js";
 import type {
   Amount,
@@ -27,7 +28,7 @@ export function printPath(path: Path): string {
  * Whatever the text holds, reading it gives the same text again.
  */
 export function printText(text: TextLiteral, indent = ""): string {
-  if (!text.block) return `"${escaped(text.value).replaceAll('"', '\\"').replaceAll("\n", "\\n")}"`;
+  if (!text.block) return quote(text.value);
   const lines = escaped(text.value).replaceAll('"""', '\\"\\"\\"').split("\n");
   const shown = lines.map((line) => (line === "" ? "" : `${indent}  ${line}`));
   return `"""\n${shown.join("\n")}\n${indent}  """`;

@@ -71,7 +71,7 @@ it.each([
 });
 
 it.each([
-  ['a "b" \\ c\nd\t\u202e\r', '"a \\"b\\" \\\\ c\\nd\t\\u{202e}\\u{d}"'],
+  ['a "b" \\ c\nd\t\u202e\r', '"a \\"b\\" \\\\ c\\nd\\t\\u{202e}\\u{d}"'],
   ["\ud800", '"\ufffd"'],
 ])("the text %j", (value, written) => {
   expect(printText({ kind: "text", span, value, block: false })).toBe(written);

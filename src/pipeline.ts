@@ -86,11 +86,16 @@ export function tablesOf({ recipe, sound, rowSetUp }: Compiled): readonly Table[
 
 /** Reads, checks and works out one text, and the kits it uses. It never throws, whatever the text. */
 export function run(source: Source, options: CompileOptions = {}): Outcome {
+  return runWith(source, options, sceneLight);
+}
+
+/** The same with light that may be shared, or coarser. */
+export function runWith(source: Source, options: CompileOptions, lightOf: LightOf): Outcome {
   const compiled = compile(source, options);
   if (!compiled.sound || compiled.recipe === null || compiled.recipe.kind !== "recipe") {
     return { ...compiled, evaluated: null };
   }
-  const evaluated = evaluate(compiled.recipe, source);
+  const evaluated = evaluateWith(compiled.recipe, lightOf, {}, source);
   const diagnostics = sortDiagnostics([...compiled.diagnostics, ...evaluated.diagnostics], compiled.sources);
   const sound = diagnostics.every((diagnostic) => diagnostic.severity !== "error");
   return { ...compiled, diagnostics, sound, evaluated: sound ? evaluated : null };

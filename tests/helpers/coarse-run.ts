@@ -1,18 +1,12 @@
 import { type CompileOptions, compile, sortDiagnostics } from "../../src/compile.js";
 import type { Source } from "../../src/core/source.js";
-import { type Evaluated, evaluateWith, type Outcome } from "../../src/pipeline.js";
+import { type Outcome, runWith } from "../../src/pipeline.js";
 import { buildScene } from "../../src/scene/build.js";
 import { sceneLight } from "../../src/transport/scene-light.js";
 
 /** The whole way for one text, with bounced light by few paths: for tests that look at no number of light. */
 export function coarseRun(source: Source, options: CompileOptions = {}): Outcome {
-  const compiled = compile(source, options);
-  const { sound, recipe, diagnostics } = compiled;
-  if (!sound || recipe?.kind !== "recipe") return { ...compiled, evaluated: null };
-  const evaluated: Evaluated = evaluateWith(recipe, (scene) => sceneLight(scene, "look"), {}, source);
-  const all = sortDiagnostics([...diagnostics, ...evaluated.diagnostics], compiled.sources);
-  const built = all.every(({ severity }) => severity !== "error");
-  return { ...compiled, diagnostics: all, sound: built, evaluated: built ? evaluated : null };
+  return runWith(source, options, (scene) => sceneLight(scene, "look"));
 }
 
 /** What the program finds wrong in a text, up to what cannot be built in metres. */

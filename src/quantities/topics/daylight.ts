@@ -20,6 +20,15 @@ const INPUTS = [
   nonNegative("c", "1"),
 ] as const;
 
+/** What a formula gives for the sun of a day, in klx. */
+const klxBy =
+  (lux: (day: number, altitude: number, c: number) => number): Quantity["compute"] =>
+  (inputs) =>
+    value(
+      lux(inputs.number("day_of_year"), inputs.number("sun_altitude_deg") * RADIANS, inputs.number("c")) /
+        1000,
+    );
+
 /** Light from the sun on a clear or partly cloudy day, and from an overcast sky. */
 export const DAYLIGHT_QUANTITIES: readonly Quantity[] = [
   {
@@ -28,14 +37,7 @@ export const DAYLIGHT_QUANTITIES: readonly Quantity[] = [
     unit: "klx",
     title: "Direct sunlight on a plane square to the sun",
     source: SOURCE,
-    compute: (inputs) =>
-      value(
-        directNormalSun(
-          inputs.number("day_of_year"),
-          inputs.number("sun_altitude_deg") * RADIANS,
-          inputs.number("c"),
-        ) / 1000,
-      ),
+    compute: klxBy(directNormalSun),
   },
   {
     name: "sun_direct_horizontal_illuminance",
@@ -43,14 +45,7 @@ export const DAYLIGHT_QUANTITIES: readonly Quantity[] = [
     unit: "klx",
     title: "Direct sunlight on level ground",
     source: `${SOURCE}; Edh = Edn sin alt`,
-    compute: (inputs) =>
-      value(
-        directHorizontalSun(
-          inputs.number("day_of_year"),
-          inputs.number("sun_altitude_deg") * RADIANS,
-          inputs.number("c"),
-        ) / 1000,
-      ),
+    compute: klxBy(directHorizontalSun),
   },
   {
     name: "relative_air_mass",
@@ -69,14 +64,7 @@ export const DAYLIGHT_QUANTITIES: readonly Quantity[] = [
     unit: "klx",
     title: "Direct sunlight on a plane square to the sun, a low sun too",
     source: `${SOURCE}, with m for 1 / sin alt; ${AIR}`,
-    compute: (inputs) =>
-      value(
-        curvedAirSun(
-          inputs.number("day_of_year"),
-          inputs.number("sun_altitude_deg") * RADIANS,
-          inputs.number("c"),
-        ) / 1000,
-      ),
+    compute: klxBy(curvedAirSun),
   },
   {
     name: "overcast_sky_level_illuminance",

@@ -64,17 +64,8 @@ function inputsOfLamp(
     changed: (by: number) => Source,
   ): void => {
     if (!(size > 0)) return;
-    const side = (by: number): Plan => nearPlan(plan, withSource(plan, index, changed(by)), held);
-    inputs.push({
-      what: `${source.name} ${what}`,
-      by: inWords(size, unit),
-      size,
-      unit,
-      moved: side(size),
-      back: side(-size),
-      at: side,
-      exact: (by) => withSource(plan, index, changed(by)),
-    });
+    const exact = (by: number): Plan => withSource(plan, index, changed(by));
+    inputs.push(inputOf(plan, held, `${source.name} ${what}`, size, unit, exact));
   };
   const off = (by: PlacementOffset): Source => misplaced(scene, source, light, by);
   const height = light?.height ?? light?.bottom_edge;
@@ -108,19 +99,22 @@ export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
 
 /** The other measured numbers of a recipe: heights of people, the place of the camera, openings, pieces and points. */
 function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
-  return tapesOf(plan.recipe).map(({ what, size, unit, off }): MeasuredInput => {
-    const side = (by: number): Plan => nearPlan(plan, rebuiltWith(plan, off(by)), held);
-    return {
-      what,
-      by: inWords(size, unit),
-      size,
-      unit,
-      moved: side(size),
-      back: side(-size),
-      at: side,
-      exact: (by) => rebuiltWith(plan, off(by)),
-    };
-  });
+  return tapesOf(plan.recipe).map(({ what, size, unit, off }) =>
+    inputOf(plan, held, what, size, unit, (by) => rebuiltWith(plan, off(by))),
+  );
+}
+
+/** An input with the plans in which it is off, each with the bounced light of the plan itself. */
+function inputOf(
+  plan: Plan,
+  held: HeldMeters,
+  what: string,
+  size: number,
+  unit: Exclude<MeasuredInput["unit"], "1">,
+  exact: (by: number) => Plan,
+): MeasuredInput {
+  const at = (by: number): Plan => nearPlan(plan, exact(by), held);
+  return { what, by: inWords(size, unit), size, unit, moved: at(size), back: at(-size), at, exact };
 }
 
 /** The measured inputs of the lamps. */

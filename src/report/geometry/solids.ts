@@ -1,4 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
+import { segmentsApart2 } from "../../math/segments.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
 import type { Body, ScenePolygon } from "../../scene/types.js";
 
@@ -65,22 +66,8 @@ export function tubeMeets({ from, to, radius }: Tube, body: Body): boolean {
       return dot(close, close) < (radius + body.radius) * (radius + body.radius);
     }
     case "capsule":
-      return apart(from, way, body.from, subtract(body.to, body.from)) < radius + body.radius;
+      return segmentsApart2(from, to, body.from, body.to) < (radius + body.radius) * (radius + body.radius);
     default:
       return body satisfies never;
   }
-}
-
-/** The least distance between two stretches, each from a place along a way. */
-function apart(a: Vec3, u: Vec3, b: Vec3, v: Vec3): number {
-  const off = subtract(a, b);
-  const [uu, uv, vv] = [dot(u, u), dot(u, v), dot(v, v)];
-  const area = uu * vv - uv * uv;
-  const clamp = (x: number): number => Math.min(1, Math.max(0, x));
-  // The nearest places of the endless lines, brought onto the stretches one after the other.
-  const first = area > 1e-12 * uu * vv ? clamp((uv * dot(off, v) - vv * dot(off, u)) / area) : 0;
-  const onB = nearest(subtract(b, addScaled(a, u, first)), v);
-  const onA = nearest(subtract(a, addScaled(b, v, onB)), u);
-  const gap = subtract(addScaled(a, u, onA), addScaled(b, v, onB));
-  return Math.sqrt(dot(gap, gap));
 }

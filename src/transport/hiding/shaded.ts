@@ -1,4 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
+import { segmentsApart2 } from "../../math/segments.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
 import { sourceOutline } from "../../physics/source-outline.js";
 import { type SourceShape, sourceCentre } from "../../physics/source-shape.js";
@@ -10,7 +11,6 @@ import { clipToHalf, type HalfSpace } from "./half-space.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
 import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
-import { segmentsApart2 } from "./segments.js";
 import { tangentAt } from "./touching.js";
 import { addOutline, project, viewAlong } from "./view.js";
 

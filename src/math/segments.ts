@@ -1,4 +1,4 @@
-import type { Vec3 } from "../../core/vector.js";
+import type { Vec3 } from "../core/vector.js";
 
 /**
  * The square of the least distance between two lines from end to end (Ericson, Real-Time Collision Detection, 2005, 5.1.9;

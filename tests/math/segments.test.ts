@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { Vec3 } from "../../../src/core/vector.js";
-import { segmentsApart2 } from "../../../src/transport/hiding/segments.js";
+import type { Vec3 } from "../../src/core/vector.js";
+import { segmentsApart2 } from "../../src/math/segments.js";
 
 /** The least over many pairs of places on both lines: never less than the truth, and near it. */
 function searched(p: Vec3, q: Vec3, a: Vec3, b: Vec3): number {

@@ -1,4 +1,5 @@
 import type { Vec3 } from "../core/vector.js";
+import { areaTrue } from "../math/area-true.js";
 import { addScaled } from "../math/vector.js";
 import { beamToward } from "../physics/beam.js";
 import { luminancePerEnergy } from "../physics/luminous-energy.js";
@@ -32,7 +33,11 @@ export function showLamps(
   const lens = camera === null ? null : lensOf(camera);
   const lit = sources.filter(({ energy }) => energy > 0);
   if (camera === null || lens === null || lit.length === 0) return;
-  const openings = lit.map((source) => ({ source, world: openingWorld(scene, source) }));
+  const openings = lit.map((source) => ({
+    world: openingWorld(scene, source),
+    slack: source.cloth === undefined ? 0 : CLOTH,
+    luminanceTo: luminanceOf(source),
+  }));
   const hit = emptyHit();
   const [x, y, z] = camera.at;
   const { width, height } = view;
@@ -41,25 +46,24 @@ export function showLamps(
       const pixel = row * width + column;
       const way = wayTo(lens, [(2 * column + 1) / width - 1, 1 - (2 * row + 1) / height]);
       let nearest = view.way[pixel] as number;
-      for (const { source, world } of openings) {
+      for (const { world, slack, luminanceTo } of openings) {
         firstHit(world, x, y, z, way[0], way[1], way[2], hit);
-        const slack = source.cloth === undefined ? 0 : CLOTH;
         if (hit.thing < 0 || !hit.front || hit.way > nearest + slack) continue;
         nearest = hit.way;
-        luminance[pixel] = (Math.PI * luminanceTo(source, way)) / right;
+        luminance[pixel] = (Math.PI * luminanceTo(way)) / right;
       }
     }
   }
 }
 
 /** Luminance of a source along a line of sight, cd s/m2. */
-function luminanceTo(source: Source, [dx, dy, dz]: Vec3): number {
+function luminanceOf(source: Source): (way: Vec3) => number {
   const beam = sourceBeam(source);
   const axial = source.energy * (luminancePerEnergy(sourceShape(source), beam) ?? 0);
   const { kind } = source.shape;
-  if (kind === "sphere" || kind === "capsule") return axial;
+  if (kind === "sphere" || kind === "capsule") return () => axial;
   const [ax, ay, az] = source.axis;
-  return axial * beamToward(beam, -(dx * ax + dy * ay + dz * az), -dx, -dy, -dz);
+  return ([dx, dy, dz]) => axial * beamToward(beam, -(dx * ax + dy * ay + dz * az), -dx, -dy, -dz);
 }
 
 /** An opening alone, as rays meet it. */
@@ -99,7 +103,7 @@ function openingWorld(scene: Scene, source: Source): World {
     }
     case "disc": {
       const step = (2 * Math.PI) / CORNERS;
-      const radius = shape.radius * Math.sqrt(step / Math.sin(step));
+      const radius = shape.radius * areaTrue(CORNERS);
       flat(
         Array.from({ length: CORNERS }, (_, i) => [radius * Math.cos(i * step), radius * Math.sin(i * step)]),
       );

@@ -1,4 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
+import { areaTrue } from "../../math/area-true.js";
 import { segmentsApart2 } from "../../math/segments.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
 import { sourceOutline } from "../../physics/source-outline.js";
@@ -68,8 +69,7 @@ const OUTLINE_CORNERS = 24;
 
 function widened(shape: SourceShape): SourceShape {
   if (shape.kind === "polygon" || shape.kind === "capsule") return shape;
-  const step = (2 * Math.PI) / OUTLINE_CORNERS;
-  return { ...shape, radius: shape.radius * Math.sqrt(step / Math.sin(step)) };
+  return { ...shape, radius: shape.radius * areaTrue(OUTLINE_CORNERS) };
 }
 
 /** True for a sheet that has eyes and source on one side of its plane, so that it stands between no two points of them. */

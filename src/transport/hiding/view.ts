@@ -1,4 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
+import { areaTrue } from "../../math/area-true.js";
 import { frameAround } from "../../math/vector.js";
 import { bodyCut, sideOf } from "./body-cut.js";
 import { capsuleOutline } from "./capsule-outline.js";
@@ -16,7 +17,7 @@ export const outlineCorners = [12, 24, 48, 96] as const;
 /** Cosine and sine, in turn, of a whole turn, widened so that the polygon has the area of the circle. */
 const turns: readonly Float64Array[] = outlineCorners.map((corners) => {
   const step = (2 * Math.PI) / corners;
-  const wide = Math.sqrt(step / Math.sin(step));
+  const wide = areaTrue(corners);
   return Float64Array.from({ length: 2 * corners }, (_, i) =>
     i % 2 === 0 ? wide * Math.cos((i / 2) * step) : wide * Math.sin(((i - 1) / 2) * step),
   );

@@ -18,7 +18,9 @@ const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2
 /** How a body lies to a plane: wholly before it, wholly beyond it, or on both sides. */
 export function sideOf(o: RoundBody, { normal, offset }: HalfSpace): "before" | "beyond" | "both" {
   if (o.kind === "ellipsoid") {
-    const [p, q, r] = o.axes.map((axis) => dot(normal, axis)) as unknown as Vec3;
+    const p = dot(normal, o.axes[0]);
+    const q = dot(normal, o.axes[1]);
+    const r = dot(normal, o.axes[2]);
     const reach = Math.sqrt(p * p + q * q + r * r);
     const middle = dot(normal, o.centre) - offset;
     return middle >= reach ? "before" : middle <= -reach ? "beyond" : "both";

@@ -15,8 +15,9 @@ interface RegionLight extends LightVector {
  * edges of small pieces by the series of the arc tangent, right to 1e-8, which saves a root and an arc tangent.
  */
 function weight(cx: number, cy: number, cz: number, dot: number): number {
-  const q = (cx * cx + cy * cy + cz * cz) / (dot * dot);
-  if (dot > 0 && q < 0.04) return (1 - q * (1 / 3 - q * (1 / 5 - q * (1 / 7 - q / 9)))) / dot;
+  const over = 1 / dot;
+  const q = (cx * cx + cy * cy + cz * cz) * over * over;
+  if (dot > 0 && q < 0.04) return (1 - q * (1 / 3 - q * (1 / 5 - q * (1 / 7 - q / 9)))) * over;
   return edgeWeight(cx, cy, cz, dot);
 }
 

@@ -1,3 +1,4 @@
+import { boundsOf, linesThrough, makeRoom, type Scratch } from "./edge-lines.js";
 import type { FlatPolygon } from "./flat.js";
 
 /**
@@ -14,6 +15,10 @@ export interface Region {
 export function emptyRegion(): Region {
   return { data: new Float64Array(1024), ends: new Int32Array(64), count: 0 };
 }
+
+/** Where a polygon of a region begins. */
+export const startOf = ({ ends }: Region, which: number): number =>
+  which === 0 ? 0 : (ends[which - 1] as number);
 
 const used = (region: Region): number => (region.count === 0 ? 0 : (region.ends[region.count - 1] as number));
 
@@ -62,20 +67,22 @@ export function close(region: Region, numbers: number): void {
 export function addPolygon(region: Region, polygon: FlatPolygon): void {
   if (polygon.length < 6) return;
   const at = reserve(region, polygon.length);
-  region.data.set(polygon, at);
+  for (let i = 0; i < polygon.length; i++) region.data[at + i] = polygon[i] as number;
   close(region, polygon.length);
 }
 
-/** Makes a region hold one polygon. */
-export function startRegion(region: Region, polygon: FlatPolygon): void {
-  region.count = 0;
-  reserve(region, polygon.length);
-  region.data.set(polygon);
-  region.ends[0] = polygon.length;
-  region.count = 1;
+/** Adds all polygons of a region to another. */
+export function copyOf(from: Region, to: Region): void {
+  let start = 0;
+  for (let i = 0; i < from.count; i++) {
+    const end = from.ends[i] as number;
+    append(to, from.data, start, end);
+    start = end;
+  }
 }
 
-function append(region: Region, source: Float64Array, from: number, to: number): void {
+/** Adds a polygon that is a stretch of some numbers. */
+export function append(region: Region, source: Float64Array, from: number, to: number): void {
   const at = reserve(region, to - from);
   const { data } = region;
   for (let i = from; i < to; i++) data[at + i - from] = source[i] as number;
@@ -83,88 +90,17 @@ function append(region: Region, source: Float64Array, from: number, to: number):
   region.count++;
 }
 
-/** Buffers for the polygon that is being cut, the lines that cut it, and a box. */
-export interface Scratch {
-  inside: Float64Array;
-  next: Float64Array;
-  lines: Float64Array;
-  readonly box: Float64Array;
-}
-
-/** Buffers for polygons of up to 60 corners. */
-export function emptyScratch(): Scratch {
-  return {
-    inside: new Float64Array(128),
-    next: new Float64Array(128),
-    lines: new Float64Array(96),
-    box: new Float64Array(4),
-  };
-}
-
-/** Least and greatest coordinates of a stretch of corners: u, v, u, v. */
-function boundsOf(p: Float64Array, start: number, end: number, bounds: Float64Array): void {
-  let u0 = Number.POSITIVE_INFINITY;
-  let v0 = Number.POSITIVE_INFINITY;
-  let u1 = Number.NEGATIVE_INFINITY;
-  let v1 = Number.NEGATIVE_INFINITY;
-  for (let i = start; i < end; i += 2) {
-    const u = p[i] as number;
-    const v = p[i + 1] as number;
-    if (u < u0) u0 = u;
-    if (u > u1) u1 = u;
-    if (v < v0) v0 = v;
-    if (v > v1) v1 = v;
-  }
-  bounds[0] = u0;
-  bounds[1] = v0;
-  bounds[2] = u1;
-  bounds[3] = v1;
-}
-
-/**
- * The lines of a hole's edges that go through a box, as a u + b v = c with the hole below. Gives their number, or -1
- * where one of the edges has the whole box beyond it, so that the hole misses it.
- */
-function linesThrough(
-  hole: Float64Array,
-  first: number,
-  last: number,
-  box: Float64Array,
-  lines: Float64Array,
-): number {
-  const u0 = box[0] as number;
-  const v0 = box[1] as number;
-  const u1 = box[2] as number;
-  const v1 = box[3] as number;
-  let count = 0;
-  for (let i = first; i < last; i += 2) {
-    const j = i + 2 === last ? first : i + 2;
-    const u = hole[i] as number;
-    const v = hole[i + 1] as number;
-    const a = (hole[j + 1] as number) - v;
-    const b = u - (hole[j] as number);
-    const c = a * u + b * v;
-    const most = Math.max(a * u0, a * u1) + Math.max(b * v0, b * v1);
-    if (most <= c) continue;
-    const least = Math.min(a * u0, a * u1) + Math.min(b * v0, b * v1);
-    if (least >= c) return -1;
-    lines[count++] = a;
-    lines[count++] = b;
-    lines[count++] = c;
-  }
-  return count;
-}
-
 /**
  * Takes the convex polygon of index `which` of `holes` out of every polygon of `from` and puts what is left, convex
  * pieces again, into `to`. False, with nothing done, where the hole misses all of them. `scratch` is written over.
  */
 export function takeOut(from: Region, holes: Region, which: number, to: Region, scratch: Scratch): boolean {
-  const first = which === 0 ? 0 : (holes.ends[which - 1] as number);
+  const first = startOf(holes, which);
   const last = holes.ends[which] as number;
-  if (3 * (last - first) > scratch.lines.length) scratch.lines = new Float64Array(6 * (last - first));
-  boundsOf(from.data, 0, used(from), scratch.box);
-  const numbers = linesThrough(holes.data, first, last, scratch.box, scratch.lines);
+  const size = used(from);
+  makeRoom(scratch, size, last - first);
+  boundsOf(from.data, 0, size, scratch.box, 0);
+  const numbers = linesThrough(holes.data, first, last, scratch.box, 0, scratch.lines);
   if (numbers < 0) return false;
   to.count = 0;
   let start = 0;
@@ -188,10 +124,6 @@ function cutOut(
   const { lines } = scratch;
   const mark = to.count;
   let size = end - start;
-  if (2 * (size + numbers) > scratch.inside.length) {
-    scratch.inside = new Float64Array(4 * (size + numbers));
-    scratch.next = new Float64Array(4 * (size + numbers));
-  }
   let inside = data;
   let from = start;
   let below = scratch.inside;

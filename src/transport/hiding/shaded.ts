@@ -8,12 +8,15 @@ import type { Station } from "../../scene/types.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
 import { beamReceived } from "./beamed.js";
 import { beforeSource } from "./before-source.js";
+import { emptyScratch } from "./edge-lines.js";
 import { clipToHalf, type HalfSpace } from "./half-space.js";
+import { type HiddenWork, hideBy } from "./hidden.js";
 import { received } from "./lambert.js";
 import type { Occluder } from "./occluder.js";
-import { emptyRegion, emptyScratch, type Region, type Scratch, startRegion, takeOut } from "./region.js";
+import { addOutline } from "./outline.js";
+import { emptyRegion, type Region } from "./region.js";
 import { tangentAt } from "./touching.js";
-import { addOutline, project, viewAlong } from "./view.js";
+import { addProjected, viewAlong } from "./view.js";
 
 /** A source with the sphere round it, for asking what may stand before it. */
 export interface ShadedSource {
@@ -21,12 +24,12 @@ export interface ShadedSource {
   readonly centre: Vec3;
   /** Radius of a sphere round the source, m. */
   readonly bound: number;
-  /** The source with round outlines widened, so that their polygons have their area. */
-  readonly outline: SourceShape;
+  /** The corners of its outline for an eye before it, round ones widened so that the polygon has the round's area. */
+  readonly outline: (eye: Vec3) => readonly Vec3[];
   /** What can hide it. */
   readonly occluders: readonly Occluder[];
   /** Buffers for cutting, written over by every reading. */
-  readonly work: { readonly holes: Region; light: Region; next: Region; readonly scratch: Scratch };
+  readonly work: HiddenWork & { readonly holes: Region; readonly light: Region };
 }
 
 /** Makes a source ready to be hidden in part by the occluders. */
@@ -37,9 +40,17 @@ export function shadedSource(prepared: PreparedSource, occluders: readonly Occlu
     prepared,
     centre,
     bound: boundOf(shape, centre),
-    outline: widened(shape),
+    outline: outlineOf(shape),
     occluders,
-    work: { holes: emptyRegion(), light: emptyRegion(), next: emptyRegion(), scratch: emptyScratch() },
+    work: {
+      holes: emptyRegion(),
+      light: emptyRegion(),
+      hidden: emptyRegion(),
+      part: emptyRegion(),
+      next: emptyRegion(),
+      boxes: new Float64Array(64),
+      scratch: emptyScratch(),
+    },
   };
 }
 
@@ -67,9 +78,20 @@ const distance = (a: Vec3, b: Vec3): number => {
 /** Corners of the outline of a round source. */
 const OUTLINE_CORNERS = 24;
 
-function widened(shape: SourceShape): SourceShape {
-  if (shape.kind === "polygon" || shape.kind === "capsule") return shape;
-  return { ...shape, radius: shape.radius * areaTrue(OUTLINE_CORNERS) };
+function outlineOf(shape: SourceShape): (eye: Vec3) => readonly Vec3[] {
+  const wide =
+    shape.kind === "disc" || shape.kind === "sphere"
+      ? { ...shape, radius: shape.radius * areaTrue(OUTLINE_CORNERS) }
+      : shape;
+  if (wide.kind !== "disc" && wide.kind !== "polygon")
+    return (eye) => sourceOutline(wide, eye, OUTLINE_CORNERS);
+  // Of a flat source it is the same for every eye before it.
+  const { normal } = wide;
+  const centre = sourceCentre(wide);
+  const before: Vec3 = [centre[0] + normal[0], centre[1] + normal[1], centre[2] + normal[2]];
+  const corners = sourceOutline(wide, before, OUTLINE_CORNERS);
+  const offset = product(normal, centre);
+  return (eye) => (product(normal, eye) > offset ? corners : []);
 }
 
 /** True for a sheet that has eyes and source on one side of its plane, so that it stands between no two points of them. */
@@ -220,6 +242,9 @@ function nearDirection(shape: SourceShape, at: Vec3): Vec3 | null {
   }
 }
 
+/** A share this small is what rounding leaves of a light that several things hide wholly between them. */
+const ROUNDING = 1e-7;
+
 function hiddenShare(
   source: ShadedSource,
   at: Vec3,
@@ -244,11 +269,14 @@ function hiddenShare(
     addOutline(view, o, before, spread, holes);
   }
   if (holes.count === 0 && bodies.length === 0) return 1;
-  let corners = sourceOutline(source.outline, at, OUTLINE_CORNERS);
-  if (!dome) corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
-  const outline = corners.length < 3 ? null : project(view, corners);
-  if (outline === null) return 1;
-  startRegion(work.light, outline);
+  let corners = source.outline(at);
+  if (
+    !dome &&
+    product(facing, source.centre) - product(facing, at) < source.bound * areaTrue(OUTLINE_CORNERS)
+  )
+    corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
+  work.light.count = 0;
+  if (!addProjected(view, corners, work.light)) return 1;
   const { beam, shape } = source.prepared;
   const axis = shape.kind === "disc" || shape.kind === "polygon" ? shape.normal : null;
   const sum = (light: Region): number =>
@@ -257,18 +285,17 @@ function hiddenShare(
       : beamReceived(light, view, facing, dome, axis, beam);
   const full = sum(work.light);
   if (!(full > 0)) return 1;
-  for (const half of bodies) corners = clipToHalf(corners, half);
-  const start = corners.length < 3 ? null : project(view, corners);
-  if (start === null) return 0;
-  startRegion(work.light, start);
-  for (let i = 0; i < holes.count; i++) {
-    if (!takeOut(work.light, holes, i, work.next, work.scratch)) continue;
-    const before = work.light;
-    work.light = work.next;
-    work.next = before;
-    if (work.light.count === 0) return 0;
+  let left = full;
+  if (bodies.length > 0) {
+    for (const half of bodies) corners = clipToHalf(corners, half);
+    work.light.count = 0;
+    if (!addProjected(view, corners, work.light)) return 0;
+    left = sum(work.light);
   }
-  return Math.min(1, sum(work.light) / full);
+  if (hideBy(work.light, holes, work)) return 0;
+  if (work.hidden.count > 0) left -= sum(work.hidden);
+  const share = left / full;
+  return share > ROUNDING ? Math.min(1, share) : 0;
 }
 
 const product = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

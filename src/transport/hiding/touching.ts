@@ -20,9 +20,9 @@ export function tangentAt(o: Occluder, eye: Vec3): HalfSpace | null {
 
 function ellipsoidNormal(o: Extract<Occluder, { kind: "ellipsoid" }>, eye: Vec3): Vec3 | null {
   const d: Vec3 = [eye[0] - o.centre[0], eye[1] - o.centre[1], eye[2] - o.centre[2]];
-  const e = o.inverse.map((row) => product(row, d)) as unknown as Vec3;
-  if (product(e, e) > 1 + ON_SURFACE) return null;
   const [p, q, r] = o.inverse;
+  const e: Vec3 = [product(p, d), product(q, d), product(r, d)];
+  if (product(e, e) > 1 + ON_SURFACE) return null;
   const n: Vec3 = [
     e[0] * p[0] + e[1] * q[0] + e[2] * r[0],
     e[0] * p[1] + e[1] * q[1] + e[2] * r[1],

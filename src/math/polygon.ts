@@ -44,8 +44,15 @@ export function cornerMean(corners: readonly Vec3[]): Vec3 | undefined {
  * clipping, one plane). Empty when nothing is left; the same array when nothing is cut away.
  */
 export function clipByPlane(corners: readonly Vec3[], normal: Vec3, offset: number): readonly Vec3[] {
-  const sides = corners.map((p) => normal[0] * p[0] + normal[1] * p[1] + normal[2] * p[2] - offset);
-  if (sides.every((side) => side >= 0)) return corners;
+  const sides: number[] = [];
+  let whole = true;
+  for (let i = 0; i < corners.length; i++) {
+    const p = corners[i] as Vec3;
+    const side = normal[0] * p[0] + normal[1] * p[1] + normal[2] * p[2] - offset;
+    if (!(side >= 0)) whole = false;
+    sides.push(side);
+  }
+  if (whole) return corners;
   const kept: Vec3[] = [];
   for (let i = 0; i < corners.length; i++) {
     const j = i + 1 < corners.length ? i + 1 : 0;

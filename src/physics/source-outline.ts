@@ -41,10 +41,12 @@ export function sourceOutline(source: SourceShape, eye: Vec3, count: number): re
 function ring(centre: Vec3, u: Vec3, v: Vec3, from: number, to: number, count: number): readonly Vec3[] {
   const whole = to - from >= 2 * Math.PI - 1e-12;
   const steps = whole ? count : Math.max(1, count - 1);
-  return Array.from({ length: count }, (_, i) => {
+  const corners: Vec3[] = [];
+  for (let i = 0; i < count; i++) {
     const t = from + ((to - from) * i) / steps;
-    return addScaled(addScaled(centre, u, Math.cos(t)), v, Math.sin(t));
-  });
+    corners.push(addScaled(addScaled(centre, u, Math.cos(t)), v, Math.sin(t)));
+  }
+  return corners;
 }
 
 /** The circle on a sphere where the sight lines touch it. */

@@ -1,6 +1,6 @@
 import type { Vec3 } from "../core/vector.js";
 import { areaVector } from "../math/polygon.js";
-import { addScaled, distance, dot, length, normalise } from "../math/vector.js";
+import { add, addScaled, cross, distance, dot, length, normalise } from "../math/vector.js";
 
 /** A flat disc that emits from the side its normal points to. */
 export interface DiscSource {
@@ -53,14 +53,19 @@ export function rectangleSource(
   width: number,
   height: number,
 ): PolygonSource {
-  const corner = (a: number, b: number): Vec3 =>
-    addScaled(addScaled(centre, across, (a * width) / 2), up, (b * height) / 2);
-  const normal: Vec3 = [
-    across[1] * up[2] - across[2] * up[1],
-    across[2] * up[0] - across[0] * up[2],
-    across[0] * up[1] - across[1] * up[0],
-  ];
-  return { kind: "polygon", corners: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], normal };
+  const left = addScaled(centre, across, -width / 2);
+  const right = addScaled(centre, across, width / 2);
+  const [down, high] = [-height / 2, height / 2];
+  return {
+    kind: "polygon",
+    corners: [
+      addScaled(left, up, down),
+      addScaled(right, up, down),
+      addScaled(right, up, high),
+      addScaled(left, up, high),
+    ],
+    normal: cross(across, up),
+  };
 }
 
 /** A polygon that emits from the side from which its corners run counter-clockwise; undefined without an area. */
@@ -102,8 +107,9 @@ export function sourceCentre(source: SourceShape): Vec3 {
       ];
     case "polygon": {
       const n = Math.max(1, source.corners.length);
-      const sum = (axis: 0 | 1 | 2): number => source.corners.reduce((total, c) => total + c[axis], 0) / n;
-      return [sum(0), sum(1), sum(2)];
+      let sum: Vec3 = [0, 0, 0];
+      for (const corner of source.corners) sum = add(sum, corner);
+      return [sum[0] / n, sum[1] / n, sum[2] / n];
     }
     default:
       return source satisfies never;

@@ -11,9 +11,7 @@ export function assertPlain(value: unknown, path = "report"): void {
   }
   if (value === null || typeof value === "string" || typeof value === "boolean") return;
   if (Array.isArray(value)) {
-    value.forEach((item, i) => {
-      assertPlain(item, `${path}[${i}]`);
-    });
+    for (let i = 0; i < value.length; i++) assertPlain(value[i], `${path}[${i}]`);
     return;
   }
   invariant(typeof value === "object", `${path} is not plain`);
@@ -23,9 +21,13 @@ export function assertPlain(value: unknown, path = "report"): void {
 /** The same value with every -0 turned into 0. */
 export function withoutMinusZero<T>(value: T): T {
   if (typeof value === "number") return (value === 0 ? 0 : value) as T;
-  if (Array.isArray(value)) return value.map((item: unknown) => withoutMinusZero(item)) as T;
+  if (Array.isArray(value)) {
+    const items: unknown[] = [];
+    for (const item of value) items.push(withoutMinusZero(item));
+    return items as T;
+  }
   if (typeof value !== "object" || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value).map(([name, item]: [string, unknown]) => [name, withoutMinusZero(item)]),
-  ) as T;
+  const entries = Object.entries(value) as [string, unknown][];
+  for (const entry of entries) entry[1] = withoutMinusZero(entry[1]);
+  return Object.fromEntries(entries) as T;
 }

@@ -12,7 +12,7 @@ export const roomDefaults = { ceiling: 0.8, walls: 0.5, floor: 0.2 } as const;
 type Opening = Extract<PartModel<"room">, { block: "opening" }>;
 type Side = "left" | "right" | "back" | "front";
 
-/** The four walls: inward normal, and how a place in the wall's plane (along, height) becomes a place in the room. */
+/** A wall: its inward normal, and where it runs. */
 interface WallPlane {
   readonly side: Side;
   readonly normal: Vec3;
@@ -20,52 +20,24 @@ interface WallPlane {
   readonly to: number;
   /** The axis that runs along the wall. */
   readonly axis: 0 | 1;
-  readonly put: (along: number, z: number) => Vec3;
+  /** Where the wall stands on the other level axis. */
+  readonly at: number;
   /** True where corners counted up the axis run clockwise for one inside the room. */
   readonly turned: boolean;
 }
 
-function wallPlanes(room: SceneRoom): readonly WallPlane[] {
-  const { left, right, front, back } = room;
+function wallPlanes({ left, right, front, back }: SceneRoom): readonly WallPlane[] {
   return [
-    {
-      side: "left",
-      normal: [1, 0, 0],
-      from: front,
-      to: back,
-      axis: 1,
-      put: (y, z) => [left, y, z],
-      turned: false,
-    },
-    {
-      side: "right",
-      normal: [-1, 0, 0],
-      from: front,
-      to: back,
-      axis: 1,
-      put: (y, z) => [right, y, z],
-      turned: true,
-    },
-    {
-      side: "back",
-      normal: [0, -1, 0],
-      from: left,
-      to: right,
-      axis: 0,
-      put: (x, z) => [x, back, z],
-      turned: false,
-    },
-    {
-      side: "front",
-      normal: [0, 1, 0],
-      from: left,
-      to: right,
-      axis: 0,
-      put: (x, z) => [x, front, z],
-      turned: true,
-    },
+    { side: "left", normal: [1, 0, 0], from: front, to: back, axis: 1, at: left, turned: false },
+    { side: "right", normal: [-1, 0, 0], from: front, to: back, axis: 1, at: right, turned: true },
+    { side: "back", normal: [0, -1, 0], from: left, to: right, axis: 0, at: back, turned: false },
+    { side: "front", normal: [0, 1, 0], from: left, to: right, axis: 0, at: front, turned: true },
   ];
 }
+
+/** A place in the plane of a wall as a place in the room. */
+const onWall = ({ axis, at }: WallPlane, along: number, z: number): Vec3 =>
+  axis === 0 ? [along, at, z] : [at, along, z];
 
 /** The hole that an opening makes in its wall; null, with a finding, where it does not fit. */
 function holeOf(site: Site, opening: Opening, wall: WallPlane, height: number): WallArea | null {
@@ -96,30 +68,56 @@ function holeOf(site: Site, opening: Opening, wall: WallPlane, height: number): 
     report(site, "opening.outside", { name: opening.name ?? "opening", wall: wall.side });
     return null;
   }
-  const centre = wall.put(along, (hole.low + hole.high) / 2);
+  const centre = onWall(wall, along, (hole.low + hole.high) / 2);
   if (opening.name !== null) site.landmarks.set(opening.name, { at: centre, ahead: null });
   return hole;
 }
 
-/** Where the tint of a part of the room is kept: by wall, else by kind. */
-function tintKey(part: PartModel<"room">): string {
-  return part.block === "wall" ? (part.name ?? "wall") : part.block;
+/** What a recipe says of the surfaces of its room; of a wall by its side, else by the kind of surface. */
+interface Said {
+  readonly reflectances: Map<string, number>;
+  readonly tints: Map<string, string>;
+  /** Whether they count as set or as surroundings. */
+  readonly belongings: Map<string, string>;
+  readonly openings: Opening[];
 }
 
-/** Whether a surface is set to the picture: a wall by itself, else by its kind. */
-function setsOf(model: RoomModel): (...keys: readonly string[]) => Pick<ScenePolygon, "asSet"> {
-  const said = new Map<string, string>();
+function saidOf(model: RoomModel): Said {
+  const said: Said = { reflectances: new Map(), tints: new Map(), belongings: new Map(), openings: [] };
   for (const part of model.parts) {
-    if (part.block !== "opening" && part.belongs_to !== undefined) said.set(tintKey(part), part.belongs_to);
+    if (part.block === "opening") {
+      said.openings.push(part);
+      continue;
+    }
+    const key = part.block === "wall" ? (part.name ?? "wall") : part.block;
+    if (part.reflectance !== undefined) said.reflectances.set(key, part.reflectance.value);
+    if (part.tint !== undefined) said.tints.set(key, part.tint);
+    if (part.belongs_to !== undefined) said.belongings.set(key, part.belongs_to);
   }
-  return (...keys) => {
-    const first = keys.map((key) => said.get(key)).find((word) => word !== undefined);
-    return first === "set" ? { asSet: true } : {};
-  };
+  return said;
 }
 
-function tinted(tint: string | undefined): Pick<ScenePolygon, "tint"> {
-  return tint === undefined ? {} : { tint };
+/** A surface of the room, with what is said of it by the first of two names that says it. */
+function surfaceOf(
+  { reflectances, tints, belongings }: Said,
+  first: string,
+  second: string,
+  given: Pick<ScenePolygon, "name" | "kind" | "vertices" | "normal">,
+  usual: number,
+): ScenePolygon {
+  const { name, kind, vertices, normal } = given;
+  const tint = tints.get(first) ?? tints.get(second);
+  const set = (belongings.get(first) ?? belongings.get(second)) === "set";
+  return {
+    name,
+    kind,
+    vertices,
+    normal,
+    frontReflectance: reflectances.get(first) ?? reflectances.get(second) ?? usual,
+    backReflectance: 0,
+    ...(tint === undefined ? {} : { tint }),
+    ...(set ? { asSet: true } : {}),
+  };
 }
 
 /** Measures the room, without its surfaces; null where there is none. */
@@ -137,86 +135,68 @@ export function measureRoom(site: Site): SceneRoom | null {
  */
 export function buildRoom(site: Site, model: RoomModel, room: SceneRoom, polygons: ScenePolygon[]): void {
   const { left, right, front, back, height } = room;
-  let ceiling: number | undefined;
-  let floor: number | undefined;
-  let walls: number | undefined;
-  const own = new Map<string, number>();
-  const tints = new Map<string, string>();
-  const openings: Opening[] = [];
-  const asSet = setsOf(model);
-  for (const part of model.parts) {
-    if (part.block !== "opening" && part.tint !== undefined) tints.set(tintKey(part), part.tint);
-    if (part.block === "ceiling") ceiling = part.reflectance?.value;
-    else if (part.block === "floor") floor = part.reflectance?.value;
-    else if (part.block === "walls") walls = part.reflectance?.value;
-    else if (part.block === "opening") openings.push(part);
-    else if (part.block === "wall" && part.name !== null && part.reflectance !== undefined) {
-      own.set(part.name, part.reflectance.value);
-    }
-  }
-  if (ceiling === undefined) assume(site, "ceiling", "80 %", true);
-  if (walls === undefined && own.size < 4) assume(site, "walls", "50 %", true);
-  if (floor === undefined) assume(site, "floor", "20 %", true);
+  const said = saidOf(model);
+  const { reflectances } = said;
+  const walls = wallPlanes(room);
+  if (!reflectances.has("ceiling")) assume(site, "ceiling", "80 %", true);
+  if (!reflectances.has("walls") && walls.some(({ side }) => !reflectances.has(side)))
+    assume(site, "walls", "50 %", true);
+  if (!reflectances.has("floor")) assume(site, "floor", "20 %", true);
+  const floor: readonly Vec3[] = [
+    [left, front, 0],
+    [right, front, 0],
+    [right, back, 0],
+    [left, back, 0],
+  ];
+  const ceiling: readonly Vec3[] = [
+    [left, back, height],
+    [right, back, height],
+    [right, front, height],
+    [left, front, height],
+  ];
   polygons.push(
-    {
-      name: "floor",
-      kind: "floor",
-      vertices: [
-        [left, front, 0],
-        [right, front, 0],
-        [right, back, 0],
-        [left, back, 0],
-      ],
-      normal: [0, 0, 1],
-      frontReflectance: floor ?? roomDefaults.floor,
-      backReflectance: 0,
-      ...tinted(tints.get("floor")),
-      ...asSet("floor"),
-    },
-    {
-      name: "ceiling",
-      kind: "ceiling",
-      vertices: [
-        [left, back, height],
-        [right, back, height],
-        [right, front, height],
-        [left, front, height],
-      ],
-      normal: [0, 0, -1],
-      frontReflectance: ceiling ?? roomDefaults.ceiling,
-      backReflectance: 0,
-      ...tinted(tints.get("ceiling")),
-      ...asSet("ceiling"),
-    },
+    surfaceOf(
+      said,
+      "floor",
+      "floor",
+      { name: "floor", kind: "floor", vertices: floor, normal: [0, 0, 1] },
+      roomDefaults.floor,
+    ),
+    surfaceOf(
+      said,
+      "ceiling",
+      "ceiling",
+      { name: "ceiling", kind: "ceiling", vertices: ceiling, normal: [0, 0, -1] },
+      roomDefaults.ceiling,
+    ),
   );
-  for (const wall of wallPlanes(room)) {
-    const whole: WallArea = { left: wall.from, right: wall.to, low: 0, high: height };
-    const holes: WallArea[] = [];
-    for (const opening of openings) {
-      if (opening.wall !== wall.side) continue;
-      const hole = holeOf(site, opening, wall, height);
-      if (hole !== null) holes.push(hole);
-    }
-    const parts = holes.length === 0 ? [whole] : cutHoles(whole, holes);
-    const reflectance = own.get(wall.side) ?? walls ?? roomDefaults.walls;
-    for (let i = 0; i < parts.length; i++) {
-      const part = parts[i] as WallArea;
-      const [a, b] = wall.turned ? [part.right, part.left] : [part.left, part.right];
-      polygons.push({
-        name: i === 0 ? `wall ${wall.side}` : `wall ${wall.side}.${i}`,
-        kind: "wall",
-        vertices: [
-          wall.put(a, part.low),
-          wall.put(b, part.low),
-          wall.put(b, part.high),
-          wall.put(a, part.high),
-        ],
-        normal: wall.normal,
-        frontReflectance: reflectance,
-        backReflectance: 0,
-        ...tinted(tints.get(wall.side) ?? tints.get("walls")),
-        ...asSet(wall.side, "walls"),
-      });
-    }
+  for (const wall of walls) addWall(site, said, wall, height, polygons);
+}
+
+/** Adds a wall, in rectangles round its openings. */
+function addWall(site: Site, said: Said, wall: WallPlane, height: number, polygons: ScenePolygon[]): void {
+  const { side, normal, turned } = wall;
+  const whole: WallArea = { left: wall.from, right: wall.to, low: 0, high: height };
+  const holes: WallArea[] = [];
+  for (const opening of said.openings) {
+    if (opening.wall !== side) continue;
+    const hole = holeOf(site, opening, wall, height);
+    if (hole !== null) holes.push(hole);
+  }
+  const parts = holes.length === 0 ? [whole] : cutHoles(whole, holes);
+  for (let i = 0; i < parts.length; i++) {
+    const { left, right, low, high } = parts[i] as WallArea;
+    const a = turned ? right : left;
+    const b = turned ? left : right;
+    const vertices = [
+      onWall(wall, a, low),
+      onWall(wall, b, low),
+      onWall(wall, b, high),
+      onWall(wall, a, high),
+    ];
+    const name = i === 0 ? `wall ${side}` : `wall ${side}.${i}`;
+    polygons.push(
+      surfaceOf(said, side, "walls", { name, kind: "wall", vertices, normal }, roomDefaults.walls),
+    );
   }
 }

@@ -12,13 +12,21 @@ export function sameSet(a: Scene, b: Scene): boolean {
 function same(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  if (Array.isArray(a)) {
-    return Array.isArray(b) && a.length === b.length && a.every((part, i) => same(part, b[i]));
-  }
+  if (Array.isArray(a)) return Array.isArray(b) && sameList(a, b);
+  return !Array.isArray(b) && sameRecord(a as Plain, b as Plain);
+}
+
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (!same(a[i], b[i])) return false;
+  return true;
+}
+
+type Plain = Readonly<Record<string, unknown>>;
+
+function sameRecord(a: Plain, b: Plain): boolean {
   const keys = Object.keys(a);
-  if (Array.isArray(b) || keys.length !== Object.keys(b).length) return false;
-  return keys.every(
-    (key) =>
-      Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
-  );
+  if (keys.length !== Object.keys(b).length) return false;
+  for (const key of keys) if (!Object.hasOwn(b, key) || !same(a[key], b[key])) return false;
+  return true;
 }

@@ -103,10 +103,10 @@ export function withSource<T extends Lit>(lit: T, index: number, source: Source)
 
 /** Whether a lamp has been carried or turned. */
 function isElsewhere(before: Source, after: Source): boolean {
-  return [before.centre, before.axis].some((v, part) =>
-    v.some((x, i) => x !== (part === 0 ? after.centre : after.axis)[i]),
-  );
+  return differ(before.centre, after.centre) || differ(before.axis, after.axis);
 }
+
+const differ = (a: Vec3, b: Vec3): boolean => a[0] !== b[0] || a[1] !== b[1] || a[2] !== b[2];
 
 /** A scene whose stands are where its lamps are. */
 function withOwnStands(scene: Scene): Scene {
@@ -129,8 +129,14 @@ function sceneWith(scene: Scene, index: number, source: Source): Scene {
   if (index === scene.key && source.role === "key" && !scene.sources.some(({ name }) => name === "key")) {
     landmarks.set("key", place);
   }
-  const stations = index === scene.key ? scene.stations.map((row) => refaced(row, source)) : scene.stations;
+  const stations = index === scene.key ? allRefaced(scene.stations, source) : scene.stations;
   return { ...scene, sources, landmarks, stations };
+}
+
+function allRefaced(stations: readonly Station[], key: Source): readonly Station[] {
+  const turned: Station[] = [];
+  for (const station of stations) turned.push(refaced(station, key));
+  return turned;
 }
 
 /** A head behind a cloth with its output changed as the cloth's is. */

@@ -2,7 +2,7 @@ import { dot, subtract } from "../../math/vector.js";
 import type { Body, Scene, ScenePolygon, SceneSubject } from "../../scene/types.js";
 import { ownerOf } from "../say/surfaces.js";
 import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "./project.js";
-import { difference, intersection, type Region, shareOf, union, whole } from "./region.js";
+import { difference, intersection, type Region, type Ring, shareOf, union, whole } from "./region.js";
 
 /** Less bare picture than this, as a share of it, is none: what is left of rounding where two edges meet. */
 const NOTHING = 1e-7;
@@ -60,12 +60,16 @@ export function coverageOf(scene: Scene): Coverage | string {
   if (lens === null) return "the camera's focal length is not known";
   if (!scene.polygons.some(isBackdrop))
     return "no flat, paper or panel is a background, and no surface of the room belongs to the set";
-  const flat = scene.polygons.filter(isSet).map(({ vertices }) => polygonInPicture(lens, vertices));
-  const round = scene.bodies.filter((body) => body.of === undefined).map((body) => bodyInPicture(lens, body));
-  const set = union(...flat, ...round);
-  const people = union(
-    ...scene.bodies.filter((body) => body.of === "subject").map((body) => bodyInPicture(lens, body)),
-  );
+  const setParts: Ring[] = [];
+  const peopleParts: Ring[] = [];
+  for (const polygon of scene.polygons)
+    if (isSet(polygon)) setParts.push(...polygonInPicture(lens, polygon.vertices));
+  for (const body of scene.bodies) {
+    if (body.of === undefined) setParts.push(...bodyInPicture(lens, body));
+    else if (body.of === "subject") peopleParts.push(...bodyInPicture(lens, body));
+  }
+  const set = union(setParts);
+  const people = union(peopleParts);
   const bare = difference(whole, [...set, ...people]);
   const open = shareOf(bare);
   return open > NOTHING ? { covered: 1 - open, bare, set, people } : { covered: 1, bare: [], set, people };

@@ -10,20 +10,25 @@ const NEAR = 0.001;
  * Each side of the frame is a plane through the lens (Liang and Barsky, 1984).
  */
 export function inFrameShare(lens: Lens, a: Vec3, b: Vec3): readonly [number, number] | null {
-  const { camera, across, up, rise } = lens;
-  const inside = (point: Vec3): readonly number[] => {
-    const sight = subtract(point, camera.at);
-    const [x, y, z] = [dot(sight, camera.right), dot(sight, camera.up), dot(sight, camera.forward)];
-    return [z - NEAR, z + across * x, z - across * x, (1 - rise) * z + up * y, (1 + rise) * z - up * y];
-  };
-  const [start, end] = [inside(a), inside(b)];
+  const start = insideOf(lens, a);
+  const end = insideOf(lens, b);
   let from = 0;
   let to = 1;
-  start.forEach((here, i) => {
-    const there = end[i] ?? 0;
+  for (let i = 0; i < start.length; i++) {
+    const here = start[i] as number;
+    const there = end[i] as number;
     if (here < 0 && there < 0) to = -1;
     else if (here < 0) from = Math.max(from, here / (here - there));
     else if (there < 0) to = Math.min(to, here / (here - there));
-  });
+  }
   return to > from ? [from, to] : null;
+}
+
+/** How far a point lies inside of each of the planes. */
+function insideOf({ camera, across, up, rise }: Lens, point: Vec3): readonly number[] {
+  const sight = subtract(point, camera.at);
+  const x = dot(sight, camera.right);
+  const y = dot(sight, camera.up);
+  const z = dot(sight, camera.forward);
+  return [z - NEAR, z + across * x, z - across * x, (1 - rise) * z + up * y, (1 + rise) * z - up * y];
 }

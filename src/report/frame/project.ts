@@ -1,6 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { clipByPlane } from "../../math/polygon.js";
-import { dot, subtract } from "../../math/vector.js";
+import { addScaled, dot, subtract } from "../../math/vector.js";
 import type { Body, SceneCamera } from "../../scene/types.js";
 import { imageDistance } from "../geometry/frame.js";
 import { hullOf } from "./hull.js";
@@ -41,19 +41,33 @@ function seen({ camera }: Lens, point: Vec3): Vec3 {
   return [dot(sight, camera.right), dot(sight, camera.up), dot(sight, camera.forward)];
 }
 
-const place = ({ across, up, rise }: Lens, [x, y, z]: Vec3): Place => [(across * x) / z, (up * y) / z - rise];
+const place = ({ across, up, rise }: Lens, from: Vec3): Place => [
+  (across * from[0]) / from[2],
+  (up * from[1]) / from[2] - rise,
+];
 
 /** A ring cut to the frame widened by a margin, in halves of the frame. */
 export function withinFrame(ring: Ring, margin = 0): Region {
-  const sides: readonly Vec3[] = [
-    [1, 0, 0],
-    [-1, 0, 0],
-    [0, 1, 0],
-    [0, -1, 0],
-  ];
-  let corners: readonly Vec3[] = ring.map(([x, y]): Vec3 => [x, y, 0]);
-  for (const side of sides) corners = clipByPlane(corners, side, -1 - margin);
-  return turned(corners.map(([x, y]): Place => [x, y]));
+  let corners: readonly Vec3[] = inSpace(ring);
+  for (const side of frameSides) corners = clipByPlane(corners, side, -1 - margin);
+  const cut: Place[] = [];
+  for (const corner of corners) cut.push([corner[0], corner[1]]);
+  return turned(cut);
+}
+
+/** The ways in from the sides of the frame. */
+const frameSides: readonly Vec3[] = [
+  [1, 0, 0],
+  [-1, 0, 0],
+  [0, 1, 0],
+  [0, -1, 0],
+];
+
+/** Places of the picture as points of a plane. */
+function inSpace(ring: Ring): readonly Vec3[] {
+  const points: Vec3[] = [];
+  for (const place of ring) points.push([place[0], place[1], 0]);
+  return points;
 }
 
 /**
@@ -65,11 +79,9 @@ export function withinFrame(ring: Ring, margin = 0): Region {
 export function polygonInPicture(lens: Lens, vertices: readonly Vec3[], margin = 0): Region {
   const { across, up, rise } = lens;
   const edge = 1 + margin;
-  let corners = clipByPlane(
-    vertices.map((vertex) => seen(lens, vertex)),
-    [0, 0, 1],
-    NEAR,
-  );
+  const ahead: Vec3[] = [];
+  for (const vertex of vertices) ahead.push(seen(lens, vertex));
+  let corners = clipByPlane(ahead, [0, 0, 1], NEAR);
   for (const side of [
     [across, 0, edge],
     [-across, 0, edge],
@@ -78,7 +90,9 @@ export function polygonInPicture(lens: Lens, vertices: readonly Vec3[], margin =
   ] as const) {
     if (corners.length > 0) corners = clipByPlane(corners, side, 0);
   }
-  return corners.length < 3 ? [] : turned(corners.map((corner) => place(lens, corner)));
+  const ring: Place[] = [];
+  for (const corner of corners) ring.push(place(lens, corner));
+  return ring.length < 3 ? [] : turned(ring);
 }
 
 /** The outline of an ellipsoid in the picture: an ellipse with a middle and a spread, spread = sum of u u for its axes. */
@@ -98,21 +112,26 @@ interface Ellipse {
 function ellipseOf(lens: Lens, centre: Vec3, axes: readonly Vec3[]): Ellipse | null {
   const { across, up, rise, camera } = lens;
   const c = seen(lens, centre);
-  const turn = (a: Vec3): Vec3 => [dot(a, camera.right), dot(a, camera.up), dot(a, camera.forward)];
-  const turnedAxes = axes.map(turn);
-  const part = (i: 0 | 1 | 2, j: 0 | 1 | 2): number =>
-    turnedAxes.reduce((sum, a) => sum + a[i] * a[j], 0) - c[i] * c[j];
-  const depth = -part(2, 2);
+  const turnedAxes: Vec3[] = [];
+  for (const a of axes) turnedAxes.push([dot(a, camera.right), dot(a, camera.up), dot(a, camera.forward)]);
+  const depth = -dualPart(turnedAxes, c, 2, 2);
   if (!(depth > 0) || !(c[2] > 0)) return null;
-  const x = -part(0, 2) / depth;
-  const y = -part(1, 2) / depth;
+  const x = -dualPart(turnedAxes, c, 0, 2) / depth;
+  const y = -dualPart(turnedAxes, c, 1, 2) / depth;
   return {
     x: across * x,
     y: up * y - rise,
-    xx: across * across * (part(0, 0) / depth + x * x),
-    xy: across * up * (part(0, 1) / depth + x * y),
-    yy: up * up * (part(1, 1) / depth + y * y),
+    xx: across * across * (dualPart(turnedAxes, c, 0, 0) / depth + x * x),
+    xy: across * up * (dualPart(turnedAxes, c, 0, 1) / depth + x * y),
+    yy: up * up * (dualPart(turnedAxes, c, 1, 1) / depth + y * y),
   };
+}
+
+/** One part of the dual of an ellipsoid: sum of a a - c c. */
+function dualPart(axes: readonly Vec3[], c: Vec3, i: 0 | 1 | 2, j: 0 | 1 | 2): number {
+  let sum = 0;
+  for (const a of axes) sum += a[i] * a[j];
+  return sum - c[i] * c[j];
 }
 
 /** A polygon with the area of an ellipse. */
@@ -121,11 +140,14 @@ function ringOf({ x, y, xx, xy, yy }: Ellipse): Ring {
   const a = Math.sqrt(Math.max(0, xx));
   const b = a > 0 ? xy / a : 0;
   const d = Math.sqrt(Math.max(0, yy - b * b));
-  return Array.from({ length: CORNERS }, (_, i): Place => {
+  const ring: Place[] = [];
+  for (let i = 0; i < CORNERS; i++) {
     const turn = (2 * Math.PI * (i + 0.5)) / CORNERS;
-    const [u, v] = [STRETCH * Math.cos(turn), STRETCH * Math.sin(turn)];
-    return [x + a * u, y + b * u + d * v];
-  });
+    const u = STRETCH * Math.cos(turn);
+    const v = STRETCH * Math.sin(turn);
+    ring.push([x + a * u, y + b * u + d * v]);
+  }
+  return ring;
 }
 
 const ballAxes = (radius: number): readonly Vec3[] => [
@@ -136,13 +158,15 @@ const ballAxes = (radius: number): readonly Vec3[] => [
 
 /** The ellipses whose hull is the outline of a body; null where it reaches the plane of the lens. */
 function ellipsesOf(lens: Lens, body: Body): readonly Ellipse[] | null {
-  const found =
-    body.kind === "ellipsoid"
-      ? [ellipseOf(lens, body.centre, body.axes)]
-      : body.kind === "sphere"
-        ? [ellipseOf(lens, body.centre, ballAxes(body.radius))]
-        : [body.from, body.to].map((end) => ellipseOf(lens, end, ballAxes(body.radius)));
-  return found.every((ellipse) => ellipse !== null) ? found : null;
+  if (body.kind === "capsule") {
+    const axes = ballAxes(body.radius);
+    const from = ellipseOf(lens, body.from, axes);
+    const to = ellipseOf(lens, body.to, axes);
+    return from === null || to === null ? null : [from, to];
+  }
+  const axes = body.kind === "ellipsoid" ? body.axes : ballAxes(body.radius);
+  const found = ellipseOf(lens, body.centre, axes);
+  return found === null ? null : [found];
 }
 
 /** The outline of a body in the picture, not cut to the frame; null where it reaches the plane of the lens. */
@@ -174,8 +198,10 @@ export function pointInPicture(lens: Lens, point: Vec3): Place | null {
 }
 
 /** The way from the lens through a place of the picture, 1 along the lens axis. */
-export function wayThrough({ camera, across, up, rise }: Lens, [x, y]: Place): Vec3 {
-  const [right, high] = [x / across, (y + rise) / up];
-  const along = (i: 0 | 1 | 2): number => camera.forward[i] + right * camera.right[i] + high * camera.up[i];
-  return [along(0), along(1), along(2)];
+export function wayThrough({ camera, across, up, rise }: Lens, place: Place): Vec3 {
+  return addScaled(
+    addScaled(camera.forward, camera.right, place[0] / across),
+    camera.up,
+    (place[1] + rise) / up,
+  );
 }

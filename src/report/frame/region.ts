@@ -46,8 +46,17 @@ export function shareOf(region: Region): number {
   return areaOf(region) / 4;
 }
 
-const toPath = (ring: Ring): Path =>
-  ring.map(([x, y]) => ({ x: Math.round(x * STEPS), y: Math.round(y * STEPS) }));
+function toPath(ring: Ring): Path {
+  const path: Path = [];
+  for (const place of ring) path.push({ x: Math.round(place[0] * STEPS), y: Math.round(place[1] * STEPS) });
+  return path;
+}
+
+function fromPath(path: Path): Ring {
+  const ring: Place[] = [];
+  for (const { x, y } of path) ring.push([x / STEPS, y / STEPS]);
+  return ring;
+}
 
 function clip(type: ClipType, subject: Region, cut: Region): Region {
   const engine = new Clipper64();
@@ -55,7 +64,7 @@ function clip(type: ClipType, subject: Region, cut: Region): Region {
   if (cut.length > 0) engine.addPaths(cut.map(toPath), PathType.Clip, false);
   const found: Path[] = [];
   engine.execute(type, FillRule.NonZero, found);
-  return found.map((path) => path.map(({ x, y }): Place => [x / STEPS, y / STEPS]));
+  return found.map(fromPath);
 }
 
 /** A closed line turned to run counter-clockwise; nothing where it has no area. */
@@ -91,21 +100,19 @@ export interface Box {
 
 /** The smallest rectangle round a region; null round nothing. */
 export function boxOf(region: Region): Box | null {
-  let box: Box | null = null;
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
+  let top = Number.NEGATIVE_INFINITY;
   for (const ring of region) {
-    for (const [x, y] of ring) {
-      box =
-        box === null
-          ? { left: x, right: x, bottom: y, top: y }
-          : {
-              left: Math.min(box.left, x),
-              right: Math.max(box.right, x),
-              bottom: Math.min(box.bottom, y),
-              top: Math.max(box.top, y),
-            };
+    for (const place of ring) {
+      left = Math.min(left, place[0]);
+      right = Math.max(right, place[0]);
+      bottom = Math.min(bottom, place[1]);
+      top = Math.max(top, place[1]);
     }
   }
-  return box;
+  return region.some((ring) => ring.length > 0) ? { left, right, bottom, top } : null;
 }
 
 /** A rectangle as a region. */
@@ -123,13 +130,16 @@ export function regionOf({ left, right, bottom, top }: Box): Region {
 }
 
 /** Whether a place lies in a region, holes left out, by the parity of its crossings to the right. */
-export function isWithin(region: Region, [x, y]: Place): boolean {
+export function isWithin(region: Region, place: Place): boolean {
+  const x = place[0];
+  const y = place[1];
   let inside = false;
   for (const ring of region) {
-    ring.forEach(([ax, ay], i) => {
-      const [bx, by] = ring[i + 1 < ring.length ? i + 1 : 0] ?? [ax, ay];
-      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-    });
+    for (let i = 0; i < ring.length; i++) {
+      const a = ring[i] as Place;
+      const b = ring[i + 1 < ring.length ? i + 1 : 0] as Place;
+      if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
+    }
   }
   return inside;
 }

@@ -77,33 +77,35 @@ function farthest(places: readonly Place[]): Pick<Seam, "from" | "to"> {
 function seenPart(lens: Lens, look: Sight, { a, b }: Line): readonly [Place, Place] | null {
   const part = inFrameShare(lens, a, b);
   if (part === null) return null;
-  const at = (t: number): Vec3 => between(a, b, t);
-  const clear = (t: number): boolean => isClear(look, lens.camera.at, at(t));
+  const eye = lens.camera.at;
   const [start, end] = part;
   const step = (end - start) / LOOKS;
   let first: number | null = null;
   let last = start;
   for (let i = 0; i < LOOKS; i++) {
     const t = start + (i + 0.5) * step;
-    if (!clear(t)) continue;
+    if (!isClear(look, eye, between(a, b, t))) continue;
     first ??= t;
     last = t;
   }
   if (first === null) return null;
-  const from = pointInPicture(lens, at(edgeOf(clear, first, Math.max(start, first - step))));
-  const to = pointInPicture(lens, at(edgeOf(clear, last, Math.min(end, last + step))));
+  const low = edgeOf(look, eye, a, b, first, Math.max(start, first - step));
+  const high = edgeOf(look, eye, a, b, last, Math.min(end, last + step));
+  const from = pointInPicture(lens, between(a, b, low));
+  const to = pointInPicture(lens, between(a, b, high));
   if (from === null || to === null) return null;
   const long = Math.max(Math.abs(from[0] - to[0]), Math.abs(from[1] - to[1]));
   return long > SHORT ? [from, to] : null;
 }
 
-/** Where a line stops being seen between a place where it is and a place farther on. */
-function edgeOf(clear: (t: number) => boolean, seen: number, beyond: number): number {
-  if (clear(beyond)) return beyond;
-  let [good, bad] = [seen, beyond];
+/** Where a line from a to b stops being seen between a share of it where it is and one farther on. */
+function edgeOf(look: Sight, eye: Vec3, a: Vec3, b: Vec3, seen: number, beyond: number): number {
+  if (isClear(look, eye, between(a, b, beyond))) return beyond;
+  let good = seen;
+  let bad = beyond;
   for (let i = 0; i < HALVINGS; i++) {
     const middle = (good + bad) / 2;
-    if (clear(middle)) good = middle;
+    if (isClear(look, eye, between(a, b, middle))) good = middle;
     else bad = middle;
   }
   return good;
@@ -121,23 +123,35 @@ export function foldsOf(
 function setLines(scene: Scene, lens: Lens): readonly Line[] {
   const pieces = scene.polygons.filter(({ kind }) => edged.has(kind));
   const lines: Line[] = [];
-  pieces.forEach((piece, index) => {
-    piece.vertices.forEach((a, i) => {
-      const b = piece.vertices[i + 1 < piece.vertices.length ? i + 1 : 0] ?? a;
-      const other = pieces.findIndex((candidate, j) => j !== index && hasEdge(candidate, a, b));
+  for (let index = 0; index < pieces.length; index++) {
+    const piece = pieces[index] as ScenePolygon;
+    const { vertices } = piece;
+    for (let i = 0; i < vertices.length; i++) {
+      const a = vertices[i] as Vec3;
+      const b = vertices[i + 1 < vertices.length ? i + 1 : 0] as Vec3;
+      const other = partnerOf(pieces, index, a, b);
       const partner = pieces[other];
       const name = ownerOf(piece.name);
       if (partner === undefined) lines.push({ kind: "edge", name, side: sideOf(lens, piece, a, b), a, b });
       else if (ownerOf(partner.name) !== name && other < index)
         lines.push({ kind: "fold", name: `${ownerOf(partner.name)} and ${name}`, side: null, a, b });
-    });
-  });
+    }
+  }
   return lines;
 }
 
-function hasEdge({ vertices }: ScenePolygon, a: Vec3, b: Vec3): boolean {
-  const near = (point: Vec3): boolean => vertices.some((vertex) => distance(vertex, point) < SAME);
-  return near(a) && near(b);
+/** The first other piece that has an edge; -1 where there is none. */
+function partnerOf(pieces: readonly ScenePolygon[], index: number, a: Vec3, b: Vec3): number {
+  for (let j = 0; j < pieces.length; j++) {
+    const { vertices } = pieces[j] as ScenePolygon;
+    if (j !== index && hasCorner(vertices, a) && hasCorner(vertices, b)) return j;
+  }
+  return -1;
+}
+
+function hasCorner(vertices: readonly Vec3[], point: Vec3): boolean {
+  for (const vertex of vertices) if (distance(vertex, point) < SAME) return true;
+  return false;
 }
 
 /** The side of a piece on which an edge lies in the picture. */

@@ -1,12 +1,13 @@
 import type { Vec3 } from "../../core/vector.js";
 import { add, addScaled, cross, dot, scale, subtract } from "../../math/vector.js";
 import type { Recipe } from "../../model/types.js";
+import { rectangleSource } from "../../physics/source-shape.js";
 import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
-import { type Sight, sightOf } from "../geometry/sight.js";
+import { type Seen, type Sight, sightOf } from "../geometry/sight.js";
 import { ownerOf } from "../say/surfaces.js";
 import { wayTo } from "./look.js";
 import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "./project.js";
-import { type Box, boxOf, type Place, type Region, shareOf } from "./region.js";
+import { type Box, boxOf, type Place, type Region, type Ring, shareOf } from "./region.js";
 
 /** A thing in the picture that is neither the set as such nor a person. */
 export interface SeenThing {
@@ -18,12 +19,23 @@ export interface SeenThing {
   readonly share: number;
 }
 
-/** Something that is looked for: where it would be, and whether a line of sight through a place meets it. */
+/** Something that is looked for: where it would be, and how it is known that a line of sight through a place meets it. */
 interface Thing {
   readonly kind: SeenThing["kind"];
   readonly name: string;
   readonly region: Region;
-  readonly isMet: (hit: ReturnType<Sight>, way: Vec3) => boolean;
+  /** What a line of sight to it meets; null for a lamp and an opening, to which it must be free. */
+  readonly owner: string | null;
+  readonly lamp: Source | null;
+  readonly opening: Pick<ScenePolygon, "vertices" | "normal"> | null;
+}
+
+/** True where what a line of sight from the lens met is the thing, or lies beyond it. */
+function isMet(lens: Lens, { owner, lamp, opening }: Thing, hit: Seen | null, way: Vec3): boolean {
+  if (owner !== null) return hit?.owner === owner;
+  if (hit === null) return true;
+  if (lamp !== null) return hit.way > wayToOpening(lens, lamp, way) * (1 - 1e-3) - 0.02;
+  return opening !== null && hit.way > planeWay(lens, opening.vertices[0], opening.normal, way);
 }
 
 /** Lines of sight along each side of the rectangle round a thing. */
@@ -60,12 +72,13 @@ function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: numbe
   for (const source of scene.sources) {
     // A cloth or a lit patch is seen as what it is; its head is looked for where it stands.
     if (source.cloth !== undefined) continue;
-    const far = (way: Vec3): number => wayToOpening(lens, source, way);
     things.push({
       kind: "lamp",
       name: source.spillOf ?? source.name,
       region: openingInPicture(lens, source, margin),
-      isMet: (hit, way) => hit === null || hit.way > far(way) * (1 - 1e-3) - 0.02,
+      owner: null,
+      lamp: source,
+      opening: null,
     });
   }
   for (const body of scene.bodies) {
@@ -74,7 +87,9 @@ function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: numbe
       kind: body.name.endsWith(" boom") ? "boom" : "stand",
       name: body.name.replace(/ (?:boom|stand)$/, ""),
       region: bodyInPicture(lens, body, margin),
-      isMet: (hit) => hit?.owner === body.name,
+      owner: body.name,
+      lamp: null,
+      opening: null,
     });
   }
   for (const polygon of scene.polygons) {
@@ -84,16 +99,21 @@ function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: numbe
       kind,
       name,
       region: polygonInPicture(lens, polygon.vertices, margin),
-      isMet: (hit) => hit?.owner === ownerOf(name),
+      owner: ownerOf(name),
+      lamp: null,
+      opening: null,
     });
   }
-  for (const { name, vertices, normal } of openingsOf(scene, recipe)) {
+  for (const opening of openingsOf(scene, recipe)) {
+    const { name, vertices, normal } = opening;
     const facing = dot(subtract(lens.camera.at, vertices[0] ?? lens.camera.at), normal) > 0;
     things.push({
       kind: "opening",
       name,
       region: facing ? polygonInPicture(lens, vertices, margin) : [],
-      isMet: (hit, way) => hit === null || hit.way > planeWay(lens, vertices[0], normal, way),
+      owner: null,
+      lamp: null,
+      opening,
     });
   }
   return things;
@@ -128,16 +148,16 @@ export function openingInPicture(lens: Lens, source: Source, margin = 0): Region
       return bodyInPicture(lens, { ...solid, kind: "capsule", from, to, radius: shape.radius }, margin);
     }
     case "rectangle": {
-      const corner = (a: number, b: number): Vec3 =>
-        addScaled(addScaled(centre, across, (a * shape.width) / 2), along, (b * shape.height) / 2);
-      return polygonInPicture(lens, [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], margin);
+      const { corners } = rectangleSource(centre, across, along, shape.width, shape.height);
+      return polygonInPicture(lens, corners, margin);
     }
     case "disc": {
-      const rim = Array.from({ length: CORNERS }, (_, i): Vec3 => {
+      const rim: Vec3[] = [];
+      for (let i = 0; i < CORNERS; i++) {
         const turn = (2 * Math.PI * i) / CORNERS;
         const side = addScaled(centre, across, shape.radius * Math.cos(turn));
-        return addScaled(side, along, shape.radius * Math.sin(turn));
-      });
+        rim.push(addScaled(side, along, shape.radius * Math.sin(turn)));
+      }
       return polygonInPicture(lens, rim, margin);
     }
     default:
@@ -172,17 +192,23 @@ export function openingsOf(
   });
 }
 
-function isInside(region: Region, [x, y]: Place): boolean {
-  return region.some((ring) =>
-    ring.every(([ax, ay], i) => {
-      const [bx, by] = ring[i + 1 < ring.length ? i + 1 : 0] ?? [ax, ay];
-      return (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0;
-    }),
-  );
+function isInside(region: Region, x: number, y: number): boolean {
+  for (const ring of region) if (isInRing(ring, x, y)) return true;
+  return false;
+}
+
+function isInRing(ring: Ring, x: number, y: number): boolean {
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] as Place;
+    const b = ring[i + 1 < ring.length ? i + 1 : 0] as Place;
+    if (!((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) >= 0)) return false;
+  }
+  return true;
 }
 
 /** What is seen of a thing: the rectangle round the places where a line of sight meets it, and its share. */
-function lookAt(lens: Lens, look: Sight, { region, isMet }: Thing): Pick<SeenThing, "box" | "share"> | null {
+function lookAt(lens: Lens, look: Sight, thing: Thing): Pick<SeenThing, "box" | "share"> | null {
+  const { region } = thing;
   const round = boxOf(region);
   if (round === null) return null;
   const wide = (round.right - round.left) / LOOKS;
@@ -193,10 +219,10 @@ function lookAt(lens: Lens, look: Sight, { region, isMet }: Thing): Pick<SeenThi
     for (let i = 0; i < LOOKS; i++) {
       const x = round.left + (i + 0.5) * wide;
       const y = round.bottom + (j + 0.5) * high;
-      if (!isInside(region, [x, y])) continue;
+      if (!isInside(region, x, y)) continue;
       inside++;
       const way = wayTo(lens, [x, y]);
-      if (!isMet(look(lens.camera.at, way), way)) continue;
+      if (!isMet(lens, thing, look(lens.camera.at, way), way)) continue;
       met.push([
         [
           [x - wide / 2, y - high / 2],

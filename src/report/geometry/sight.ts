@@ -1,8 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, dot, length, normalise, scale, subtract } from "../../math/vector.js";
 import type { Body, Scene } from "../../scene/types.js";
-import { emptyHit, firstHit } from "../../transport/bounce/first-hit.js";
-import { worldOf } from "../../transport/bounce/world.js";
+import { emptyHit, firstHit, type Hit } from "../../transport/bounce/first-hit.js";
+import { type World, worldOf } from "../../transport/bounce/world.js";
 import type { Meter } from "../../transport/meter.js";
 import { ownerOf } from "../say/surfaces.js";
 import { toSphere } from "./outline.js";
@@ -26,26 +26,28 @@ export type Sight = (eye: Vec3, way: Vec3) => Seen | null;
 export function sightOf(scene: Scene): Sight {
   const world = worldOf(scene);
   const hit = emptyHit();
-  return (eye, way) => {
-    firstHit(world, eye[0], eye[1], eye[2], way[0], way[1], way[2], hit);
-    if (hit.thing < 0) return null;
-    const at = addScaled(eye, way, hit.way);
-    const polygon = scene.polygons[hit.thing];
-    if (polygon !== undefined) {
-      return {
-        meter: { at, facing: hit.front ? polygon.normal : scale(polygon.normal, -1), receptor: "disc" },
-        reflectance: hit.front ? polygon.frontReflectance : polygon.backReflectance,
-        owner: ownerOf(polygon.name),
-        way: hit.way,
-      };
-    }
-    const body = scene.bodies[hit.thing - scene.polygons.length] as Body;
+  return (eye, way) => look(scene, world, hit, eye, way);
+}
+
+function look(scene: Scene, world: World, hit: Hit, eye: Vec3, way: Vec3): Seen | null {
+  firstHit(world, eye[0], eye[1], eye[2], way[0], way[1], way[2], hit);
+  if (hit.thing < 0) return null;
+  const at = addScaled(eye, way, hit.way);
+  const polygon = scene.polygons[hit.thing];
+  if (polygon !== undefined) {
     return {
-      meter: { at, facing: outOf(body, at), receptor: "disc" },
-      reflectance: body.reflectance,
-      owner: body.name,
+      meter: { at, facing: hit.front ? polygon.normal : scale(polygon.normal, -1), receptor: "disc" },
+      reflectance: hit.front ? polygon.frontReflectance : polygon.backReflectance,
+      owner: ownerOf(polygon.name),
       way: hit.way,
     };
+  }
+  const body = scene.bodies[hit.thing - scene.polygons.length] as Body;
+  return {
+    meter: { at, facing: outOf(body, at), receptor: "disc" },
+    reflectance: body.reflectance,
+    owner: body.name,
+    way: hit.way,
   };
 }
 

@@ -39,8 +39,12 @@ export function constantOf(scene: Scene, receptor: "disc" | "dome"): number {
 
 /** Sum in an order that does not depend on the order of the lights: the least first. */
 export function sumOf(values: readonly number[]): number {
-  return [...values].sort((a, b) => a - b).reduce((total, value) => total + value, 0);
+  let total = 0;
+  for (const value of [...values].sort(ascending)) total += value;
+  return total;
 }
+
+const ascending = (a: number, b: number): number => a - b;
 
 /**
  * What one light gives a meter at its present setting; nothing for a light that is not there.
@@ -53,21 +57,27 @@ export function shareOf(
   meter: Meter,
   ask: "reach" | "glance" = "reach",
 ): Share {
-  const parts = scene.sources
-    .filter((source) => lampName(source) === name && source.energy > 0)
-    .map((source) => ({ energy: source.energy, ...light[ask](source, meter) }));
-  return {
-    name,
-    direct: sumOf(parts.map((part) => part.energy * part.direct)),
-    bounced: sumOf(parts.map((part) => part.energy * part.bounced)),
-    error: sumOf(parts.map((part) => part.energy * part.error)),
-  };
+  const directs: number[] = [];
+  const bounces: number[] = [];
+  const errors: number[] = [];
+  for (const source of scene.sources) {
+    const { energy } = source;
+    if (lampName(source) !== name || !(energy > 0)) continue;
+    const { direct, bounced, error } = light[ask](source, meter);
+    directs.push(energy * direct);
+    bounces.push(energy * bounced);
+    errors.push(energy * error);
+  }
+  return { name, direct: sumOf(directs), bounced: sumOf(bounces), error: sumOf(errors) };
 }
 
 /** What comes straight from one light to a meter at its present setting, lx s. */
 export function directFrom({ scene, light }: Lit, name: string, meter: Meter): number {
-  const parts = scene.sources.filter((source) => lampName(source) === name && source.energy > 0);
-  return sumOf(parts.map((source) => source.energy * light.direct(source, meter)));
+  const directs: number[] = [];
+  for (const source of scene.sources)
+    if (lampName(source) === name && source.energy > 0)
+      directs.push(source.energy * light.direct(source, meter));
+  return sumOf(directs);
 }
 
 /** Less than this, lx s, is no light but what is left of rounding: f/0.00005 at ISO 100. */
@@ -75,9 +85,9 @@ const LEAST = 1e-9;
 
 /** The reading of a meter from all lights, or only from those that are named: direct and bounced light. */
 export function readingAt(lit: Lit, meter: Meter, lights: readonly string[] = []): Reading {
-  const shares = lightsOf(lit.scene)
-    .filter(({ name }) => lights.length === 0 || lights.includes(name))
-    .map(({ name }) => shareOf(lit, name, meter));
+  const shares: Share[] = [];
+  for (const { name } of lightsOf(lit.scene))
+    if (lights.length === 0 || lights.includes(name)) shares.push(shareOf(lit, name, meter));
   return readingOf(lit.scene, meter, shares);
 }
 

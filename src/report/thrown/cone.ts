@@ -19,10 +19,15 @@ import type { Ground } from "./plane.js";
 
 /** Points on the round of a body along which rays from a light touch it. */
 const CORNERS = 48;
-const turns = Array.from({ length: CORNERS }, (_, i): Place => {
-  const turn = (2 * Math.PI * i) / CORNERS;
-  return [Math.cos(turn), Math.sin(turn)];
-});
+/** Cosine and sine of the turn to each of them from the first one. */
+const cosines = Float64Array.from({ length: CORNERS }, (_, i) => Math.cos((2 * Math.PI * i) / CORNERS));
+const sines = Float64Array.from({ length: CORNERS }, (_, i) => Math.sin((2 * Math.PI * i) / CORNERS));
+
+/** Point i of a circle, by its middle and two unit vectors of its plane. */
+function onCircle(middle: Vec3, u: Vec3, v: Vec3, radius: number, i: number): Vec3 {
+  const side = addScaled(middle, u, radius * (cosines[i] as number));
+  return addScaled(side, v, radius * (sines[i] as number));
+}
 
 /** A place of the scene where an ellipsoid is the unit sphere. */
 export function toUnit({ centre, inverse }: EllipsoidOccluder, point: Vec3): Vec3 {
@@ -31,8 +36,8 @@ export function toUnit({ centre, inverse }: EllipsoidOccluder, point: Vec3): Vec
 }
 
 /** A place of the unit sphere on the ellipsoid. */
-export function fromUnit({ centre, axes }: EllipsoidOccluder, [a, b, c]: Vec3): Vec3 {
-  return add(centre, addScaled(addScaled(scale(axes[0], a), axes[1], b), axes[2], c));
+export function fromUnit({ centre, axes }: EllipsoidOccluder, point: Vec3): Vec3 {
+  return add(centre, addScaled(addScaled(scale(axes[0], point[0]), axes[1], point[1]), axes[2], point[2]));
 }
 
 /** Where rays from a place touch an ellipsoid: a circle of the unit sphere, whose points go back exactly. */
@@ -44,19 +49,21 @@ function touchEllipsoid(body: EllipsoidOccluder, eye: Vec3): readonly Vec3[] {
   const [u, v] = frameAround(near);
   const middle = scale(there, 1 / square);
   const radius = Math.sqrt(1 - 1 / square);
-  return turns.map(([cos, sin]) =>
-    fromUnit(body, addScaled(addScaled(middle, u, radius * cos), v, radius * sin)),
-  );
+  const touching: Vec3[] = [];
+  for (let i = 0; i < CORNERS; i++) touching.push(fromUnit(body, onCircle(middle, u, v, radius, i)));
+  return touching;
 }
 
-function touchBall(centre: Vec3, r: number, eye: Vec3): readonly Vec3[] {
+function touchBall(centre: Vec3, r: number, eye: Vec3): Vec3[] {
   const sight = subtract(eye, centre);
   const square = dot(sight, sight);
   if (!(square > r * r)) return [];
   const [u, v] = frameAround(scale(sight, 1 / Math.sqrt(square)));
   const middle = addScaled(centre, sight, (r * r) / square);
   const radius = r * Math.sqrt(1 - (r * r) / square);
-  return turns.map(([cos, sin]) => addScaled(addScaled(middle, u, radius * cos), v, radius * sin));
+  const touching: Vec3[] = [];
+  for (let i = 0; i < CORNERS; i++) touching.push(onCircle(middle, u, v, radius, i));
+  return touching;
 }
 
 /**
@@ -88,7 +95,10 @@ function touched(thing: Occluder, eye: Vec3, { normal, offset }: Ground): readon
   const lies = sideOf(thing, { normal, offset });
   if (lies === "beyond") return [];
   if (lies === "before") return points;
-  return [...points.filter((point) => dot(point, normal) > offset), ...bodyCut(thing, { normal, offset })];
+  const before: Vec3[] = [];
+  for (const point of points) if (dot(point, normal) > offset) before.push(point);
+  before.push(...bodyCut(thing, { normal, offset }));
+  return before;
 }
 
 /**
@@ -126,13 +136,19 @@ function ahead(thing: Occluder, eye: Vec3): Vec3 {
  */
 export function shadowOn(thing: Occluder, eye: Vec3, ground: Ground, part: readonly Vec3[]): readonly Vec3[] {
   if (thing.kind === "polygon" && Math.abs(dot(thing.normal, eye) - thing.offset) < 1e-3) return [];
-  const ways = touched(thing, eye, ground).map((point) => subtract(point, eye));
-  if (ways.length < 3) return [];
+  const points = touched(thing, eye, ground);
   const middle = normalise(ahead(thing, eye));
-  if (middle === undefined || ways.some((way) => !(dot(way, middle) > 1e-9))) return [];
+  if (points.length < 3 || middle === undefined) return [];
   const [u, v] = frameAround(middle);
-  const seen = ways.map((way): Place => [dot(way, u) / dot(way, middle), dot(way, v) / dot(way, middle)]);
-  const ring = hullOf(seen).map(([x, y]) => addScaled(addScaled(middle, u, x), v, y));
+  const seen: Place[] = [];
+  for (const point of points) {
+    const way = subtract(point, eye);
+    const far = dot(way, middle);
+    if (!(far > 1e-9)) return [];
+    seen.push([dot(way, u) / far, dot(way, v) / far]);
+  }
+  const ring: Vec3[] = [];
+  for (const place of hullOf(seen)) ring.push(addScaled(addScaled(middle, u, place[0]), v, place[1]));
   let left = part;
   for (let i = 0; i < ring.length && left.length > 0; i++) {
     const inward = normalise(cross(ring[i] as Vec3, ring[(i + 1) % ring.length] as Vec3));

@@ -61,12 +61,19 @@ export function groundOf(polygon: ScenePolygon, light: Vec3): Ground | null {
 
 /** A ring of the surface as places of its plane. */
 export function toPlane({ u, v }: Ground, points: readonly Vec3[]): Ring {
-  return points.map((point): Place => [dot(u, point) / UNIT, dot(v, point) / UNIT]);
+  const ring: Place[] = [];
+  for (const point of points) ring.push([dot(u, point) / UNIT, dot(v, point) / UNIT]);
+  return ring;
 }
 
 /** Places of the plane as a ring of the surface. */
 export function fromPlane({ u, v, normal, offset }: Ground, ring: Ring): readonly Vec3[] {
-  return ring.map(([x, y]) => addScaled(addScaled(scale(u, x * UNIT), v, y * UNIT), normal, offset));
+  const points: Vec3[] = [];
+  for (const place of ring) {
+    const inPlane = addScaled(scale(u, place[0] * UNIT), v, place[1] * UNIT);
+    points.push(addScaled(inPlane, normal, offset));
+  }
+  return points;
 }
 
 /** Square metres for an area of places. */

@@ -5,7 +5,7 @@ import { sourceShape } from "../../scene/lamp/optics.js";
 import { seenLight } from "../../scene/lit/seen.js";
 import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
 import { type Occluder, occludersOf } from "../../transport/hiding/occluder.js";
-import { areaOf, difference, intersection, type Region, turned, union } from "../frame/region.js";
+import { areaOf, difference, intersection, type Region, type Ring, turned, union } from "../frame/region.js";
 import { ownerOf } from "../say/surfaces.js";
 import { shadowOn } from "./cone.js";
 import { before, fromPlane, type Ground, groundOf, isShell, SQUARE, toPlane } from "./plane.js";
@@ -134,9 +134,9 @@ export function thrownOn(
   things: readonly Thing[],
   owner: string | null,
 ): Region {
-  const rings = things.flatMap((thing) =>
-    thing.polygon === ground.polygon ? [] : shadowRing(light, ground, thing),
-  );
+  const rings: Ring[] = [];
+  for (const thing of things)
+    if (thing.polygon !== ground.polygon) rings.push(...shadowRing(light, ground, thing));
   if (rings.length === 0) return [];
   const dark =
     owner === null

@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import { frameAround } from "../../math/vector.js";
+import { addScaled, between, dot, frameAround, scale } from "../../math/vector.js";
 import type { HalfSpace } from "./half-space.js";
 import type { CapsuleOccluder, EllipsoidOccluder } from "./occluder.js";
 
@@ -11,9 +11,8 @@ const CORNERS = 48;
 const STEP = (2 * Math.PI) / CORNERS;
 /** By how much corners are moved out, so that the polygon has the area of the round it stands for. */
 const WIDE = Math.sqrt(STEP / Math.sin(STEP));
-const turn = Array.from({ length: CORNERS }, (_, i) => [Math.cos(i * STEP), Math.sin(i * STEP)] as const);
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const cosines = Float64Array.from({ length: CORNERS }, (_, i) => Math.cos(i * STEP));
+const sines = Float64Array.from({ length: CORNERS }, (_, i) => Math.sin(i * STEP));
 
 /** How a body lies to a plane: wholly before it, wholly beyond it, or on both sides. */
 export function sideOf(o: RoundBody, { normal, offset }: HalfSpace): "before" | "beyond" | "both" {
@@ -38,19 +37,28 @@ export function bodyCut(o: RoundBody, { normal, offset }: HalfSpace): readonly V
 
 function ellipsoidCut(o: EllipsoidOccluder, normal: Vec3, offset: number): readonly Vec3[] {
   // The plane where the ellipsoid is the unit sphere.
-  const m = o.axes.map((axis) => dot(normal, axis)) as unknown as Vec3;
+  const m: Vec3 = [dot(normal, o.axes[0]), dot(normal, o.axes[1]), dot(normal, o.axes[2])];
   const size = Math.sqrt(dot(m, m));
   const away = (offset - dot(normal, o.centre)) / size;
   const unit: Vec3 = [m[0] / size, m[1] / size, m[2] / size];
   const [u, v] = frameAround(unit);
   const wide = WIDE * Math.sqrt(Math.max(0, (1 - away) * (1 + away)));
   const [f, g, h] = o.axes;
-  return turn.map(([cos, sin]): Vec3 => {
-    const s = (k: 0 | 1 | 2): number => away * unit[k] + wide * (cos * u[k] + sin * v[k]);
-    const [s0, s1, s2] = [s(0), s(1), s(2)];
-    const at = (k: 0 | 1 | 2): number => o.centre[k] + s0 * f[k] + s1 * g[k] + s2 * h[k];
-    return [at(0), at(1), at(2)];
-  });
+  const c = o.centre;
+  const corners: Vec3[] = [];
+  for (let i = 0; i < CORNERS; i++) {
+    const cos = cosines[i] as number;
+    const sin = sines[i] as number;
+    const s0 = away * unit[0] + wide * (cos * u[0] + sin * v[0]);
+    const s1 = away * unit[1] + wide * (cos * u[1] + sin * v[1]);
+    const s2 = away * unit[2] + wide * (cos * u[2] + sin * v[2]);
+    corners.push([
+      c[0] + s0 * f[0] + s1 * g[0] + s2 * h[0],
+      c[1] + s0 * f[1] + s1 * g[1] + s2 * h[1],
+      c[2] + s0 * f[2] + s1 * g[2] + s2 * h[2],
+    ]);
+  }
+  return corners;
 }
 
 function capsuleCut(o: CapsuleOccluder, normal: Vec3, offset: number): readonly Vec3[] {
@@ -59,14 +67,14 @@ function capsuleCut(o: CapsuleOccluder, normal: Vec3, offset: number): readonly 
   // The place of the axis nearest to the plane, moved into it: inside the body.
   const t = from === to ? 0.5 : Math.min(1, Math.max(0, from / (from - to)));
   const away = from + t * (to - from);
-  const inside = (k: 0 | 1 | 2): number => o.from[k] + t * (o.to[k] - o.from[k]) - away * normal[k];
-  const eye: Vec3 = [inside(0), inside(1), inside(2)];
+  const eye = addScaled(between(o.from, o.to, t), normal, -away);
   const [u, v] = frameAround(normal);
-  return turn.map(([cos, sin]): Vec3 => {
-    const way: Vec3 = [cos * u[0] + sin * v[0], cos * u[1] + sin * v[1], cos * u[2] + sin * v[2]];
-    const far = WIDE * wayOut(o, eye, way);
-    return [eye[0] + far * way[0], eye[1] + far * way[1], eye[2] + far * way[2]];
-  });
+  const corners: Vec3[] = [];
+  for (let i = 0; i < CORNERS; i++) {
+    const way = addScaled(scale(u, cosines[i] as number), v, sines[i] as number);
+    corners.push(addScaled(eye, way, WIDE * wayOut(o, eye, way)));
+  }
+  return corners;
 }
 
 /** How far it is from a point in a capsule to its surface, in lengths of the direction. */

@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import { cross, dot, length, scale } from "../../math/vector.js";
+import { cross, distance, dot, length, scale, subtract } from "../../math/vector.js";
 import type { Body, Scene, ScenePolygon } from "../../scene/types.js";
 
 /** A convex thing that can stand between a light and a receptor, made ready for many questions. */
@@ -13,6 +13,11 @@ interface Bound {
   readonly index: number;
 }
 
+interface Edge {
+  readonly out: Vec3;
+  readonly offset: number;
+}
+
 /** A flat piece or a surface of the room. */
 export interface PolygonOccluder extends Bound {
   readonly kind: "polygon";
@@ -21,7 +26,7 @@ export interface PolygonOccluder extends Bound {
   /** Product of the normal with every point of the polygon. */
   readonly offset: number;
   /** Unit vectors in its plane and out of its edges, with their offsets: inside is below all of them. */
-  readonly edges: readonly { readonly out: Vec3; readonly offset: number }[];
+  readonly edges: readonly Edge[];
   /** True for a surface of the room, which hides only what is outside of the room. */
   readonly shell: boolean;
 }
@@ -42,17 +47,24 @@ export interface CapsuleOccluder extends Bound {
   readonly radius: number;
 }
 
-const mean = (points: readonly Vec3[]): Vec3 => {
+function mean(points: readonly Vec3[]): Vec3 {
   const n = Math.max(1, points.length);
-  const sum = (axis: 0 | 1 | 2): number => points.reduce((total, p) => total + p[axis], 0) / n;
-  return [sum(0), sum(1), sum(2)];
-};
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (const p of points) {
+    x += p[0];
+    y += p[1];
+    z += p[2];
+  }
+  return [x / n, y / n, z / n];
+}
 
-const reach = (centre: Vec3, points: readonly Vec3[]): number =>
-  points.reduce(
-    (most, p) => Math.max(most, length([p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]])),
-    0,
-  );
+function reach(centre: Vec3, points: readonly Vec3[]): number {
+  let most = 0;
+  for (const p of points) most = Math.max(most, distance(p, centre));
+  return most;
+}
 
 const shellKinds: ReadonlySet<ScenePolygon["kind"]> = new Set(["floor", "ceiling", "wall"]);
 
@@ -60,14 +72,14 @@ function polygonOccluder(polygon: ScenePolygon, index: number): PolygonOccluder 
   const { vertices: corners, normal } = polygon;
   const centre = mean(corners);
   const first = corners[0] ?? centre;
-  const edges = corners.map((corner, i) => {
-    const next = corners[(i + 1) % corners.length] ?? first;
-    const along: Vec3 = [next[0] - corner[0], next[1] - corner[1], next[2] - corner[2]];
-    const out = cross(along, normal);
+  const edges: Edge[] = [];
+  for (let i = 0; i < corners.length; i++) {
+    const corner = corners[i] as Vec3;
+    const out = cross(subtract(corners[(i + 1) % corners.length] as Vec3, corner), normal);
     const size = length(out);
     const unit = size > 0 ? scale(out, 1 / size) : out;
-    return { out: unit, offset: dot(unit, corner) };
-  });
+    edges.push({ out: unit, offset: dot(unit, corner) });
+  }
   return {
     kind: "polygon",
     corners,
@@ -115,19 +127,23 @@ function bodyOccluder(body: Body, index: number): Occluder {
 }
 
 function ellipsoid(centre: Vec3, axes: readonly [Vec3, Vec3, Vec3], index: number): EllipsoidOccluder {
-  const inverse = axes.map((axis) => scale(axis, 1 / dot(axis, axis))) as unknown as readonly [
-    Vec3,
-    Vec3,
-    Vec3,
-  ];
-  return { kind: "ellipsoid", centre, axes, inverse, bound: Math.max(...axes.map(length)), index };
+  const [p, q, r] = axes;
+  const bound = Math.max(length(p), length(q), length(r));
+  return { kind: "ellipsoid", centre, axes, inverse: [over(p), over(q), over(r)], bound, index };
 }
+
+/** A semi-axis over its squared length. */
+const over = (axis: Vec3): Vec3 => scale(axis, 1 / dot(axis, axis));
 
 /** Everything of a scene that can hide light, polygons first, in the scene's order. */
 export function occludersOf(scene: Scene): readonly Occluder[] {
-  const polygons = scene.polygons
-    .filter((polygon) => polygon.vertices.length >= 3)
-    .map((polygon) => polygonOccluder(polygon, scene.polygons.indexOf(polygon)));
-  const bodies = scene.bodies.map((body, i) => bodyOccluder(body, scene.polygons.length + i));
-  return [...polygons, ...bodies];
+  const { polygons, bodies } = scene;
+  const occluders: Occluder[] = [];
+  for (let i = 0; i < polygons.length; i++) {
+    const polygon = polygons[i] as ScenePolygon;
+    if (polygon.vertices.length >= 3) occluders.push(polygonOccluder(polygon, i));
+  }
+  for (let i = 0; i < bodies.length; i++)
+    occluders.push(bodyOccluder(bodies[i] as Body, polygons.length + i));
+  return occluders;
 }

@@ -142,19 +142,33 @@ function ellipsoidRing(view: View, o: EllipsoidOccluder): Ring | null {
   const d = Math.sqrt(ee);
   const [u, v] = frameAround([e0 / d, e1 / d, e2 / d]);
   const wide = Math.sqrt(1 - 1 / ee);
-  const [f, g, h] = o.axes;
-  const space = (s0: number, s1: number, s2: number, dx: number, dy: number, dz: number): Vec3 =>
-    turned(
-      view,
-      s0 * f[0] + s1 * g[0] + s2 * h[0] + dx,
-      s0 * f[1] + s1 * g[1] + s2 * h[1] + dy,
-      s0 * f[2] + s1 * g[2] + s2 * h[2] + dz,
-    );
   return {
-    c: space(e0 / ee, e1 / ee, e2 / ee, -x, -y, -z),
-    a: space(wide * u[0], wide * u[1], wide * u[2], 0, 0, 0),
-    b: space(wide * v[0], wide * v[1], wide * v[2], 0, 0, 0),
+    c: fromUnit(view, o, e0 / ee, e1 / ee, e2 / ee, -x, -y, -z),
+    a: fromUnit(view, o, wide * u[0], wide * u[1], wide * u[2], 0, 0, 0),
+    b: fromUnit(view, o, wide * v[0], wide * v[1], wide * v[2], 0, 0, 0),
   };
+}
+
+/** A vector from where an ellipsoid is the unit sphere, moved in space, in the view's coordinates. */
+function fromUnit(
+  view: View,
+  { axes }: EllipsoidOccluder,
+  s0: number,
+  s1: number,
+  s2: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): Vec3 {
+  const f = axes[0];
+  const g = axes[1];
+  const h = axes[2];
+  return turned(
+    view,
+    s0 * f[0] + s1 * g[0] + s2 * h[0] + dx,
+    s0 * f[1] + s1 * g[1] + s2 * h[1] + dy,
+    s0 * f[2] + s1 * g[2] + s2 * h[2] + dz,
+  );
 }
 
 /** The circle where sight lines touch a sphere, its first half-axis towards the view's right; null for an eye inside. */
@@ -200,17 +214,26 @@ const CUT_WIDE = Math.sqrt((2 * Math.PI) / CUT_CORNERS / Math.sin((2 * Math.PI) 
 
 /** The corners of a ring in space, widened to the area of the round. */
 function ringCorners(view: View, { c, a, b }: Ring): readonly Vec3[] {
-  const { eye, across, up, ahead } = view;
-  return Array.from({ length: CUT_CORNERS }, (_, i): Vec3 => {
+  const corners: Vec3[] = [];
+  for (let i = 0; i < CUT_CORNERS; i++) {
     const angle = (2 * Math.PI * i) / CUT_CORNERS;
     const cos = CUT_WIDE * Math.cos(angle);
     const sin = CUT_WIDE * Math.sin(angle);
     const x = c[0] + cos * a[0] + sin * b[0];
     const y = c[1] + cos * a[1] + sin * b[1];
     const z = c[2] + cos * a[2] + sin * b[2];
-    const space = (k: 0 | 1 | 2): number => eye[k] + x * across[k] + y * up[k] + z * ahead[k];
-    return [space(0), space(1), space(2)];
-  });
+    corners.push(placeOf(view, x, y, z));
+  }
+  return corners;
+}
+
+/** A place of the view's coordinates in space. */
+function placeOf({ eye, across, up, ahead }: View, x: number, y: number, z: number): Vec3 {
+  return [
+    eye[0] + x * across[0] + y * up[0] + z * ahead[0],
+    eye[1] + x * across[1] + y * up[1] + z * ahead[1],
+    eye[2] + x * across[2] + y * up[2] + z * ahead[2],
+  ];
 }
 
 /** Adds the outline of a capsule on the view's plane. */
@@ -258,10 +281,9 @@ function nearerEnd({ eye }: View, { from, to }: CapsuleOccluder): Vec3 {
 }
 
 /** Corners of an outline in the view's coordinates as points in space. */
-function inSpace({ eye, across, up, ahead }: View, outline: Float64Array): readonly Vec3[] {
-  return Array.from({ length: outline.length / 3 }, (_, i): Vec3 => {
-    const [x, y, z] = [outline[3 * i], outline[3 * i + 1], outline[3 * i + 2]] as [number, number, number];
-    const space = (k: 0 | 1 | 2): number => eye[k] + x * across[k] + y * up[k] + z * ahead[k];
-    return [space(0), space(1), space(2)];
-  });
+function inSpace(view: View, outline: Float64Array): readonly Vec3[] {
+  const corners: Vec3[] = [];
+  for (let i = 0; i < outline.length; i += 3)
+    corners.push(placeOf(view, outline[i] as number, outline[i + 1] as number, outline[i + 2] as number));
+  return corners;
 }

@@ -1,173 +1,228 @@
-import type { Vec3 } from "../core/vector.js";
-import { emptyVector } from "../physics/light-vector.js";
+import { type ApartWork, apart, apartWork, type Convex } from "../math/convex.js";
+import { emptyVector, type LightVector } from "../physics/light-vector.js";
 import type { Scene } from "../scene/types.js";
 import { prepareSource } from "../transport/direct.js";
-import { occludersOf } from "../transport/hiding/occluder.js";
-import { isClearNear, type ShadedSource, shadedReading, shadedSource } from "../transport/hiding/shaded.js";
+import { hullOf, leastWidth, sourceHull } from "../transport/hiding/hulls.js";
+import { type Occluder, occludersOf } from "../transport/hiding/occluder.js";
+import { type ShadedSource, seenShare, shadedReading, shadedSource } from "../transport/hiding/shaded.js";
 import { occludersFor } from "../transport/outside.js";
-import { meterAt, SEEN, type View } from "./view.js";
+import { type Field, fieldsOf, type Patch, quartersOf } from "./fields.js";
+import { meterAt, type View } from "./view.js";
 
-/** Pixels along the side of a field that is filled in; places two pixels apart are looked at. */
-const FIELD = 4;
-/** The same where nothing can hide the light: light that is not hidden has no edges. It is halved down to the former. */
-const CLEAR_FIELD = 16;
-/** How far the light in the middle of a field may be from what its corners tell, as a share of the most of them. */
-const EVEN = 0.01;
-/** The same for a large field, in which there is more room between the places that are looked at. */
-const EVEN_LARGE = 0.002;
+/** Pixels along the side of the smallest field that is filled in; places two pixels apart are looked at. */
+const SMALL = 4;
+/** The same of the largest. */
+const LARGE = 16;
+/**
+ * How far the light between the corners of a field may be from what they tell, as a share of the most of them. The field
+ * is filled by the curve through all places that are looked at, which is off by much less, and by a quarter of this where
+ * the slope of the light breaks.
+ */
+const EVEN = 0.04;
+/** The same for a larger one over which half-shades lie: there is more room between the places that are looked at. */
+const EVEN_LARGE = 0.01;
 
-/** A large field is filled only where the least light in its corners is this share of the most. */
-const SETTING = 0.5;
+/** Where the least light in the corners of a field is less than this share of the most, an edge may lie in it. */
+const STEEP = 0.5;
+/** How far the light of two more places of such a small field may be from the curve, as a share of the most. */
+const EVEN_STEEP = 0.01;
 
-/** What one light gives the pixels, found when first asked for. */
-type Asked = (column: number, row: number) => number;
+/** Something that can stand before the lights. */
+interface Hindrance {
+  readonly occluder: Occluder;
+  readonly hull: Convex;
+}
 
-/** A field of pixels and their far edges that see one side. */
-interface Patch {
-  readonly at: Vec3;
-  /** No place of it is farther from `at`, m. */
-  readonly room: number;
-  /** Index of the thing that is seen. */
-  readonly thing: number;
+/** A light as the pixels ask it. */
+interface Lamp {
+  /** Past the occluders of the list below. */
+  readonly shaded: ShadedSource;
+  /** What is looked at as standing before it; written over for each question. */
+  readonly before: Occluder[];
+  readonly hull: Convex;
+  readonly energy: number;
+  /** What it gives each pixel, lx s per lm s; -1 where that was not asked yet. */
+  readonly known: Float64Array;
+  /** Buffers, written over by every question. */
+  readonly work: ApartWork;
+  readonly scratch: LightVector;
+  readonly place: Convex;
 }
 
 /**
  * Adds what comes straight from the lights to every pixel, lx s. A field of one surface whose corners, middles and
- * centre lie on one slope of light is filled in: a large one where nothing can hide the light, a small one elsewhere. All
- * other pixels, so those of every half-shade two pixels wide or more, are worked out one by one with what hides the light in
- * part.
+ * centre lie on one slope of light is filled in: a large one where nothing can hide the light or every half-shade is wider
+ * than the field, a small one elsewhere. A flat field of whose corners none sees any of the light for one and the same
+ * thing is dark: that from which a convex thing hides all of a convex light is itself convex. All other pixels are
+ * worked out one by one with what hides the light in part.
  */
 export function addDirect(scene: Scene, view: View, exposure: Float64Array): void {
   const occluders = occludersOf(scene);
-  const patches = patchesOf(view);
+  const fields = fieldsOf(view, scene.polygons.length, LARGE);
   for (const source of scene.sources) {
     if (!(source.energy > 0)) continue;
     const prepared = prepareSource(source);
-    const bare = shadedSource(prepared, []);
-    const shaded = shadedSource(prepared, occludersFor(occluders, scene.room, bare));
-    addLight(askedOf(shaded, view), shaded, source.energy, view, patches, exposure);
+    const possible = occludersFor(occluders, scene.room, shadedSource(prepared, []));
+    const before: Occluder[] = [];
+    const shaded = shadedSource(prepared, before);
+    const known = new Float64Array(view.width * view.height).fill(-1);
+    const lamp: Lamp = {
+      shaded,
+      before,
+      hull: sourceHull(prepared.shape),
+      energy: source.energy,
+      known,
+      work: apartWork(),
+      scratch: emptyVector(),
+      place: placeOf(new Float64Array(3)),
+    };
+    const near = possible.map((occluder) => ({ occluder, hull: hullOf(occluder) }));
+    for (const field of fields) addField(lamp, view, scene.polygons.length, field, near, exposure);
   }
 }
 
-function askedOf(source: ShadedSource, view: View): Asked {
-  const known = new Float64Array(view.width * view.height).fill(-1);
-  const scratch = emptyVector();
-  return (column, row) => {
-    const pixel = row * view.width + column;
-    const before = known[pixel] as number;
-    if (before >= 0) return before;
-    const { at, facing } = meterAt(view, pixel);
-    const found = view.side[pixel] === -1 ? 0 : shadedReading(source, at, facing, "disc", scratch);
-    known[pixel] = found;
-    return found;
-  };
-}
+/** A place as a body without size. */
+const placeOf = (at: Float64Array): Convex => ({ points: at, axes: new Float64Array(9), middle: at });
 
-/** The large fields of a picture from its top left, row by row; null for those that see several things or none. */
-function patchesOf(view: View): readonly (Patch | null)[] {
-  const patches: (Patch | null)[] = [];
-  for (let top = 0; top < view.height; top += CLEAR_FIELD)
-    for (let left = 0; left < view.width; left += CLEAR_FIELD) patches.push(patchAt(view, left, top));
-  return patches;
-}
-
-function patchAt(view: View, left: number, top: number): Patch | null {
-  const right = left + CLEAR_FIELD;
-  const bottom = top + CLEAR_FIELD;
-  const side = view.side[top * view.width + left] as number;
-  if (side < 0 || right >= view.width || bottom >= view.height) return null;
-  if (!oneSide(view, left, top, right, bottom)) return null;
-  const { at } = meterAt(view, (top + CLEAR_FIELD / 2) * view.width + left + CLEAR_FIELD / 2);
-  let most = 0;
-  for (let row = top; row <= bottom; row++)
-    for (let column = left; column <= right; column++) {
-      const place = SEEN * (row * view.width + column);
-      const x = (view.data[place] as number) - at[0];
-      const y = (view.data[place + 1] as number) - at[1];
-      const z = (view.data[place + 2] as number) - at[2];
-      most = Math.max(most, x * x + y * y + z * z);
-    }
-  return { at, room: Math.sqrt(most), thing: side >> 1 };
-}
-
-function addLight(
-  ask: Asked,
-  source: ShadedSource,
-  energy: number,
+/** Adds a light to the pixels of a field, before which nothing but the hindrances can stand. */
+function addField(
+  lamp: Lamp,
   view: View,
-  patches: readonly (Patch | null)[],
+  flats: number,
+  field: Field,
+  around: readonly Hindrance[],
   exposure: Float64Array,
 ): void {
-  const { width, height } = view;
-  const put = (column: number, row: number, light: number): void => {
-    const pixel = row * width + column;
-    exposure[pixel] = (exposure[pixel] as number) + energy * light;
-  };
-  const field = (left: number, top: number, size: number, filled: number): void => {
-    if (size <= filled && fill(ask, view, left, top, size, put)) return;
-    if (size > FIELD) {
-      const half = size / 2;
-      for (const y of [top, top + half])
-        for (const x of [left, left + half]) if (x < width && y < height) field(x, y, half, filled);
-      return;
-    }
-    for (let row = top; row < Math.min(top + FIELD, height); row++)
-      for (let column = left; column < Math.min(left + FIELD, width); column++)
-        put(column, row, ask(column, row));
-  };
-  let number = 0;
-  for (let top = 0; top < height; top += CLEAR_FIELD)
-    for (let left = 0; left < width; left += CLEAR_FIELD) {
-      const patch = patches[number++] ?? null;
-      const isClear = patch !== null && isClearNear(source, patch.at, patch.room, patch.thing);
-      field(left, top, CLEAR_FIELD, isClear ? CLEAR_FIELD : FIELD);
-    }
+  const { patch, size } = field;
+  let near = around;
+  if (patch !== null) {
+    near = nearOf(lamp, patch.hull, patch.thing, around);
+    if (near.length > 0 && isDark(lamp, view, patch, near)) return;
+    const smooth = patch.whole && (size === SMALL || areWide(lamp, patch, near));
+    if (smooth && fill(lamp, view, field, near, exposure)) return;
+  }
+  if (size > SMALL) {
+    for (const quarter of quartersOf(view, flats, field))
+      addField(lamp, view, flats, quarter, near, exposure);
+    return;
+  }
+  const right = Math.min(field.left + size, view.width);
+  const bottom = Math.min(field.top + size, view.height);
+  for (let row = field.top; row < bottom; row++)
+    for (let column = field.left; column < right; column++)
+      put(
+        exposure,
+        row * view.width + column,
+        lamp.energy * ask(lamp, view, row * view.width + column, near),
+      );
 }
 
-/** Fills a field between its corners where it is one surface on one slope of light; false where it is not. */
+const put = (exposure: Float64Array, pixel: number, light: number): void => {
+  exposure[pixel] = (exposure[pixel] as number) + light;
+};
+
+/** What may stand between a light and some place of a hull. The thing that is seen hides nothing above its own horizon. */
+function nearOf(lamp: Lamp, seen: Convex, thing: number, around: readonly Hindrance[]): readonly Hindrance[] {
+  const near: Hindrance[] = [];
+  for (const one of around)
+    if (one.occluder.index !== thing && apart(seen, lamp.hull, one.hull, 0, lamp.work) === 0) near.push(one);
+  return near;
+}
+
+/** Whether the half-shades that hindrances throw on a patch are at least as wide as the patch. */
+function areWide({ shaded, work }: Lamp, { hull, wide }: Patch, near: readonly Hindrance[]): boolean {
+  if (near.length === 0) return true;
+  const { middle } = hull;
+  const [x, y, z] = [middle[0], middle[1], middle[2]] as [number, number, number];
+  const width = leastWidth(shaded.prepared.shape, x, y, z);
+  if (!(width > 0)) return false;
+  const wanted = wide / width;
+  return near.every((one) => apart(hull, null, one.hull, wanted, work) > wanted);
+}
+
+/** Whether one hindrance alone hides all of the light from every place of a patch. */
+function isDark(lamp: Lamp, view: View, patch: Patch, near: readonly Hindrance[]): boolean {
+  if (!patch.flat) return false;
+  for (const pixel of patch.corners) if (ask(lamp, view, pixel, near) > 0) return false;
+  return near.some((one) => {
+    // Of what the plane of the light goes through the part before it hides, and that part changes with the place.
+    if (apart(lamp.hull, null, one.hull, 0, lamp.work) === 0) return false;
+    lamp.before.length = 0;
+    lamp.before.push(one.occluder);
+    return patch.corners.every((pixel) => {
+      const { at, facing } = meterAt(view, pixel);
+      return seenShare(lamp.shaded, at, facing, false) === 0;
+    });
+  });
+}
+
+/** What a light gives a pixel, lx s per lm s. */
+function ask(lamp: Lamp, view: View, pixel: number, around: readonly Hindrance[]): number {
+  const known = lamp.known[pixel] as number;
+  if (known >= 0) return known;
+  const side = view.side[pixel] as number;
+  let found = 0;
+  if (side >= 0) {
+    const { at, facing } = meterAt(view, pixel);
+    lamp.before.length = 0;
+    if (around.length > 0) {
+      const { points } = lamp.place;
+      points[0] = at[0];
+      points[1] = at[1];
+      points[2] = at[2];
+      for (const { occluder } of nearOf(lamp, lamp.place, side >> 1, around)) lamp.before.push(occluder);
+    }
+    found = shadedReading(lamp.shaded, at, facing, "disc", lamp.scratch);
+  }
+  lamp.known[pixel] = found;
+  return found;
+}
+
+/** Fills a field by what its corners, the middles of its edges and its centre get, where that lies nearly on one slope. */
 function fill(
-  ask: Asked,
+  lamp: Lamp,
   view: View,
-  left: number,
-  top: number,
-  size: number,
-  put: (column: number, row: number, light: number) => void,
+  { left, top, size }: Field,
+  near: readonly Hindrance[],
+  exposure: Float64Array,
 ): boolean {
-  const right = left + size;
-  const bottom = top + size;
-  if (right >= view.width || bottom >= view.height || !oneSide(view, left, top, right, bottom)) return false;
-  const a = ask(left, top);
-  const b = ask(right, top);
-  const c = ask(left, bottom);
-  const d = ask(right, bottom);
+  const { width } = view;
+  const half = size / 2;
+  const first = top * width + left;
+  const second = first + half * width;
+  const third = second + half * width;
+  const a = ask(lamp, view, first, near);
+  const b = ask(lamp, view, first + size, near);
+  const c = ask(lamp, view, third, near);
+  const d = ask(lamp, view, third + size, near);
   const most = Math.max(a, b, c, d);
   // Where a light sets behind a body's horizon its slope breaks.
-  if (size > FIELD && Math.min(a, b, c, d) < SETTING * most) return false;
-  const limit = (size > FIELD ? EVEN_LARGE : EVEN) * most;
-  const half = size / 2;
-  const near = (x: number, y: number, expected: number): boolean =>
-    Math.abs(ask(left + x, top + y) - expected) <= limit;
-  const even =
-    near(half, half, (a + b + c + d) / 4) &&
-    near(half, 0, (a + b) / 2) &&
-    near(0, half, (a + c) / 2) &&
-    near(size, half, (b + d) / 2) &&
-    near(half, size, (c + d) / 2);
-  if (!even) return false;
-  for (let row = 0; row < size; row++) {
-    const t = row / size;
-    for (let column = 0; column < size; column++) {
-      const s = column / size;
-      put(left + column, top + row, (a * (1 - s) + b * s) * (1 - t) + (c * (1 - s) + d * s) * t);
-    }
+  const steep = Math.min(a, b, c, d) < STEEP * most;
+  if (size > SMALL && steep) return false;
+  const limit = (size > SMALL && near.length > 0 ? EVEN_LARGE : EVEN) * most;
+  // By how much the light between the corners is more than on a slope.
+  const middle = ask(lamp, view, second + half, near) - (a + b + c + d) / 4;
+  if (Math.abs(middle) > limit) return false;
+  const upper = ask(lamp, view, first + half, near) - (a + b) / 2;
+  const west = ask(lamp, view, second, near) - (a + c) / 2;
+  const east = ask(lamp, view, second + size, near) - (b + d) / 2;
+  const lower = ask(lamp, view, third + half, near) - (c + d) / 2;
+  if (Math.max(Math.abs(upper), Math.abs(west), Math.abs(east), Math.abs(lower)) > limit) return false;
+  const twist = middle - (upper + lower + west + east) / 2;
+  const curve = (s: number, t: number): number => {
+    const u = 4 * s * (1 - s);
+    const v = 4 * t * (1 - t);
+    const slope = (a * (1 - s) + b * s) * (1 - t) + (c * (1 - s) + d * s) * t;
+    const edges = u * (upper * (1 - t) + lower * t) + v * (west * (1 - s) + east * s);
+    return Math.max(0, slope + edges + u * v * twist);
+  };
+  if (steep) {
+    const [one, three] = [first + width + 1, first + 3 * width + 3];
+    if (Math.abs(ask(lamp, view, one, near) - curve(0.25, 0.25)) > EVEN_STEEP * most) return false;
+    if (Math.abs(ask(lamp, view, three, near) - curve(0.75, 0.75)) > EVEN_STEEP * most) return false;
   }
-  return true;
-}
-
-/** Whether all pixels of a field and its far edges see the same side. */
-function oneSide({ side, width }: View, left: number, top: number, right: number, bottom: number): boolean {
-  const first = side[top * width + left];
-  for (let row = top; row <= bottom; row++)
-    for (let column = left; column <= right; column++) if (side[row * width + column] !== first) return false;
+  for (let row = 0; row < size; row++)
+    for (let column = 0; column < size; column++)
+      put(exposure, first + row * width + column, lamp.energy * curve(column / size, row / size));
   return true;
 }

@@ -94,45 +94,12 @@ function outlineOf(shape: SourceShape): (eye: Vec3) => readonly Vec3[] {
   return (eye) => (product(normal, eye) > offset ? corners : []);
 }
 
-/** True for a sheet that has eyes and source on one side of its plane, so that it stands between no two points of them. */
-function isAside(o: Occluder, eye: Vec3, room: number, { centre, bound }: ShadedSource): boolean {
+/** True for a sheet that has eye and source on one side of its plane, so that it stands between no two points of them. */
+function isAside(o: Occluder, eye: Vec3, { centre, bound }: ShadedSource): boolean {
   if (o.kind !== "polygon") return false;
   const here = product(o.normal, eye) - o.offset;
   const there = product(o.normal, centre) - o.offset;
-  return (here > room && there > bound) || (here < -room && there < -bound);
-}
-
-/**
- * Whether nothing can stand between a source and any place within some way of a point. True only where that is sure.
- *
- * @param room - The way, m.
- * @param own - Index in the scene of the thing on whose outside all the places lie: it hides nothing above their horizon.
- */
-export function isClearNear(source: ShadedSource, at: Vec3, room: number, own: number): boolean {
-  const { centre, bound, occluders } = source;
-  const far = distance(centre, at);
-  if (!(far > 1.01 * (bound + room))) return false;
-  const ahead: Vec3 = [(centre[0] - at[0]) / far, (centre[1] - at[1]) / far, (centre[2] - at[2]) / far];
-  const most = Math.max(room, bound);
-  for (const o of occluders) {
-    if (o.index === own || isAside(o, at, room, source)) continue;
-    // All ways lie in spheres along the line between the middles, whose radii go evenly from the one to the other.
-    const x = o.centre[0] - at[0];
-    const y = o.centre[1] - at[1];
-    const z = o.centre[2] - at[2];
-    const along = x * ahead[0] + y * ahead[1] + z * ahead[2];
-    const from = (along - o.bound - most) / far;
-    const to = (along + o.bound + most) / far;
-    if (to < 0 || from > 1) continue;
-    const start = room + (bound - room) * Math.max(0, from);
-    const end = room + (bound - room) * Math.min(1, to);
-    const reach = o.bound + Math.max(start, end);
-    if (x * x + y * y + z * z - along * along > reach * reach) continue;
-    const wide = o.kind === "capsule" ? o.radius + Math.max(start, end) : 0;
-    if (o.kind === "capsule" && segmentsApart2(at, centre, o.from, o.to) > wide * wide) continue;
-    return false;
-  }
-  return true;
+  return (here > 0 && there > bound) || (here < 0 && there < -bound);
 }
 
 /**
@@ -207,7 +174,7 @@ export function seenShare(source: ShadedSource, at: Vec3, facing: Vec3, dome: bo
   const cosine = Math.sqrt((1 - sine) * (1 + sine));
   const near: Occluder[] = [];
   for (const o of source.occluders) {
-    if (isAside(o, at, 0, source)) continue;
+    if (isAside(o, at, source)) continue;
     if (!mayHide(o, at, ahead, far + source.bound, sine / cosine, 1 / cosine)) continue;
     if (!isPassedBy(o, at, ahead, far, source)) near.push(o);
   }

@@ -18,7 +18,7 @@ import {
 import { type Context, replace, report } from "./context.js";
 import { readFNumber, readIso, readQuantity } from "./quantities.js";
 import { nearNames, suggestion } from "./suggest.js";
-import { withTolerance } from "./tolerance.js";
+import { absolute, withSpreads, withTolerance } from "./tolerance.js";
 
 /** What is wanted, for messages. */
 export interface Wanted {
@@ -67,7 +67,8 @@ export function constant(ctx: Context, node: Expression, wanted: Wanted): Quanti
         return null;
       }
       const value = inner.value === 0 ? 0 : -inner.value;
-      return quantity(inner.unit, value, value === 0 ? inner.written : `-${inner.written}`);
+      const turned = quantity(inner.unit, value, value === 0 ? inner.written : `-${inner.written}`);
+      return inner.plusMinus === undefined ? turned : { ...turned, plusMinus: inner.plusMinus };
     }
     case "sum":
       return sum(ctx, node, wanted);
@@ -116,7 +117,7 @@ function sum(ctx: Context, node: Sum, wanted: Wanted): Quantity | null {
       }
       return null;
     }
-    total = outcome.quantity;
+    total = withSpreads(outcome.quantity, [absolute(total), absolute(next)]);
   }
   return total;
 }
@@ -137,6 +138,7 @@ export function refuseStopsOnFNumber(ctx: Context, node: Sum): void {
 
 function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
   let running: Running | null = null;
+  const shares: number[] = [];
   for (const [index, factor] of node.factors.entries()) {
     const next = constant(ctx, factor.value, wanted);
     if (next === null) return null;
@@ -144,6 +146,7 @@ function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
       report(ctx, "value.zero-division", node.span, { written: printNode(node) });
       return null;
     }
+    if (next.value !== 0) shares.push(absolute(next) / Math.abs(next.value));
     const before: Running | null = running;
     running = index === 0 || before === null ? startProduct(next) : extendProduct(before, next, factor.sign);
     if (running === null) {
@@ -166,7 +169,13 @@ function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
   }
   if (running === null) return null;
   const outcome = finishProduct(running);
-  if (outcome.kind === "value") return outcome.quantity;
+  if (outcome.kind === "value") {
+    const whole = Math.abs(outcome.quantity.value);
+    return withSpreads(
+      outcome.quantity,
+      shares.map((share) => share * whole),
+    );
+  }
   report(ctx, "value.product", node.span, {
     left: runningWords(running),
     right: "anything",
@@ -223,7 +232,10 @@ function stoppedFNumber(
     return null;
   }
   const stops = word === "closed" ? second.value : -second.value;
-  return { ...computed("f", first.value * exp2(stops / 2)), written: printNode(node) };
+  const spreads = [absolute(first), absolute(second)];
+  const sure = spreads.every((spread) => spread === 0);
+  const written = sure ? printNode(node) : `${word}(${first.written}, ${second.written})`;
+  return withSpreads({ ...computed("f", first.value * exp2(stops / 2)), written }, spreads);
 }
 
 function toleranced(ctx: Context, node: Toleranced, wanted: Wanted): Quantity | null {

@@ -1,6 +1,7 @@
 import type { Place } from "../core/span.js";
 import { printNode } from "../format/print-node.js";
 import type { Property, Value } from "../syntax/ast.js";
+import { hasSpread } from "../units/spread.js";
 import type { BlockRow, PropertyRow } from "../vocabulary/property.js";
 import { propertySynonyms } from "../vocabulary/synonyms.js";
 import { type Context, here, type Owned, type Reporter, replace, report } from "./context.js";
@@ -69,6 +70,9 @@ function readOne(ctx: Context, property: PropertyRow, entry: Property, read: Rea
   read.given.add(property.name);
   const value = readValue(ctx, property, entry.value);
   if (value === null) return;
+  if (property.sure === true && hasSpread(value)) {
+    report(ctx, "value.tolerance-idle", entry.value.span, { name: property.name });
+  }
   read.values.set(property.name, value);
   read.places.set(property.name, here(ctx, entry.span));
 }

@@ -1,8 +1,9 @@
 import type { Span } from "../core/span.js";
-import { dimensionWords } from "../units/dimension.js";
+import { type BaseUnit, dimensionWords } from "../units/dimension.js";
 import { plusMinus } from "../units/make.js";
 import type { Quantity } from "../units/quantity.js";
 import { type Context, report } from "./context.js";
+import { sayNumber } from "./say-number.js";
 
 /** The unit in which a tolerance of a value may be given, besides per cent. */
 function toleranceUnit(value: Quantity): {
@@ -19,6 +20,32 @@ function toleranceUnit(value: Quantity): {
     share: value.unit !== "stop" && value.unit !== "mired",
     example: `${value.written} +- 5 %`,
   };
+}
+
+/** How far a value may be off, in its own unit or on its scale; 0 for one that has no tolerance. */
+export function absolute({ value, plusMinus }: Quantity): number {
+  if (plusMinus === undefined) return 0;
+  return Math.abs(plusMinus.value * (plusMinus.unit === "%" ? value : 1));
+}
+
+/**
+ * A worked-out value with the tolerances of what it was worked out of, which add up as squares (JCGM 100:2008, 5.1.2,
+ * inputs independent of each other).
+ *
+ * @param spreads - Each in the unit of the value, or on its scale.
+ */
+export function withSpreads(value: Quantity, spreads: readonly number[]): Quantity {
+  const squares = spreads.reduce((sum, spread) => sum + spread * spread, 0);
+  if (!(squares > 0)) return value;
+  const whole = Number(Math.sqrt(squares).toPrecision(12));
+  const spread = { value: whole, unit: scaleOf(value.unit), written: sayNumber(scaleOf(value.unit), whole) };
+  return { ...value, plusMinus: spread };
+}
+
+/** The unit in which a value of a unit is off. */
+function scaleOf(unit: BaseUnit): BaseUnit {
+  if (unit === "f" || unit === "ISO" || unit === "EV") return "stop";
+  return unit === "K" ? "mired" : unit;
 }
 
 /** A value with its tolerance; a tolerance of the wrong kind is reported and left off. */

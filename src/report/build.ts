@@ -68,7 +68,7 @@ export function buildReport(
     frame,
     sharpness: reportSharpness(plan),
     timing: reportTiming(plan),
-    lights: lightsOf(scene).map((source) => reportLight(plan, source)),
+    lights: lightsOf(scene).map((source) => reportLight(plan, source, inputs)),
     stations: [...reportStations(plan, inputs)],
     gloss: reportGloss(plan),
     shadows,

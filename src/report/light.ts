@@ -4,8 +4,9 @@ import { distance } from "../math/vector.js";
 import { axialIntensityPerEnergy } from "../physics/luminous-energy.js";
 import { sourceBeam, sourceShape } from "../scene/lamp/optics.js";
 import { seenLight } from "../scene/lit/seen.js";
-import type { Source } from "../scene/types.js";
-import { misplaced } from "./change/misplaced.js";
+import type { Scene, Source } from "../scene/types.js";
+import type { MeasuredInput } from "./evaluate/inputs.js";
+import { intervalOf } from "./evaluate/spread.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
 import { fallOff } from "./light/fall-off.js";
 import { floorShadow } from "./light/floor-shadow.js";
@@ -14,19 +15,17 @@ import { type AngularSize, sizeFrom } from "./light/size.js";
 import { firstSubject, type Plan, stationOf } from "./plan.js";
 import { sayOpening } from "./say/opening.js";
 import type { ReportLight } from "./schema/report.js";
-import { tolerance } from "./settings.js";
 
 /** Gaps for which shadow edges are reported, m: a nose, an arm before the body, a set half a metre and a metre behind. */
 export const edgeGaps: readonly number[] = [0.025, 0.1, 0.5, 1];
 
 /** One light of the report. */
-export function reportLight(plan: Plan, source: Source): ReportLight {
+export function reportLight(plan: Plan, source: Source, inputs: readonly MeasuredInput[]): ReportLight {
   const { scene, recipe } = plan;
   const subject = firstSubject(scene);
   // What a lamp lights is the light where it shines into a surface.
   const seen = seenLight(source);
-  // Without a person the light is judged from the place it is aimed at.
-  const eye = subject?.face ?? seen.aim;
+  const eye = eyeFor(scene, source);
   const size = sizeFrom(seen, eye);
   const light = recipe.lights.find((row) => row.name === source.name);
   const shadow = floorShadow(scene, seen);
@@ -82,10 +81,13 @@ export function reportLight(plan: Plan, source: Source): ReportLight {
         : null,
     intervals: {
       energy: energyInterval(source),
-      angular_size: size === null || seen !== source ? null : sizeInterval(plan, source, eye, size),
+      angular_size: size === null || seen !== source ? null : sizeInterval(plan, source.name, size, inputs),
     },
   };
 }
+
+/** Where a light is judged from: the first face; without a person the place it is aimed at. */
+const eyeFor = (scene: Scene, source: Source): Vec3 => firstSubject(scene)?.face ?? seenLight(source).aim;
 
 function inMillimetres(metres: number | null): number | null {
   return metres === null ? null : metres * 1000;
@@ -106,23 +108,17 @@ function energyInterval(source: Source): [number, number] | null {
   return [source.energy / factor, source.energy * factor];
 }
 
-/** The angular size with the tape too long and too short by its tolerance. */
-function sizeInterval(plan: Plan, source: Source, eye: Vec3, size: AngularSize): [number, number] | null {
-  const light = plan.recipe.lights.find((row) => row.name === source.name);
-  const tape = light?.distance ?? light?.floor_distance;
-  const given = tape?.length.plusMinus;
-  const standard = tolerance(plan.recipe, "tape");
-  const away = distance(eye, source.centre);
-  const by =
-    given === undefined
-      ? standard
-      : given.unit === "%"
-        ? given.value * (tape?.length.value ?? away)
-        : given.value;
-  if (!(by > 0) || by >= away) return null;
-  const one = sizeFrom(misplaced(plan.scene, source, light, { tape: by }), eye);
-  const other = sizeFrom(misplaced(plan.scene, source, light, { tape: -by }), eye);
-  if (one === null || other === null) return null;
-  const all = [one.equivalent, other.equivalent, size.equivalent];
-  return [Math.min(...all), Math.max(...all)];
+/** The angular size with all measured inputs off by their tolerances; null where it cannot be had. */
+function sizeInterval(
+  plan: Plan,
+  name: string,
+  size: AngularSize,
+  inputs: readonly MeasuredInput[],
+): [number, number] | null {
+  const found = intervalOf({ plan, alarms: null }, inputs, ({ plan: { scene } }) => {
+    const source = scene.sources.find((row) => row.name === name);
+    if (source === undefined) return null;
+    return sizeFrom(seenLight(source), eyeFor(scene, source))?.equivalent ?? null;
+  });
+  return found === null ? null : [size.equivalent - found.below, size.equivalent + found.above];
 }

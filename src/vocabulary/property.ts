@@ -17,6 +17,8 @@ export interface PropertyRow {
   readonly words?: readonly string[];
   /** The point or direction from which it is measured. */
   readonly from?: string;
+  /** True where a `+-` moves no result: only warnings, wishes and sentences are made of it. */
+  readonly sure?: true;
   /** The base unit of a `scale` value. */
   readonly unit?: BaseUnit;
 }

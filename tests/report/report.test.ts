@@ -127,13 +127,17 @@ describe("numbers of a report", () => {
     expect(contrast).toMatchObject({ value: null, shown: "not known" });
   });
 
-  test("uncertain output gives an interval of as many stops to either side", () => {
+  test("uncertain output gives an interval of as many stops to either side, sizes and tapes one of angles", () => {
     const light = report.lights[0];
     const [low, high] = light?.intervals.energy ?? [0, 0];
     expect(Math.log2(high / low)).toBeCloseTo(0.6, 12);
     const [near, far] = light?.intervals.angular_size ?? [0, 0];
-    const angle = (d: number): number => (2 * Math.atan(0.1 / d) * 180) / Math.PI;
-    expect([near, far]).toEqual([expect.closeTo(angle(2.42), 9), expect.closeTo(angle(2.38), 9)]);
+    // A disc of 20 cm within 2 %, 2.4 m away within 2 cm: both together as squares.
+    const angle = (d: number, r: number): number => (2 * Math.atan(r / d) * 180) / Math.PI;
+    const as = angle(2.4, 0.1);
+    const less = Math.hypot(as - angle(2.42, 0.1), as - angle(2.4, 0.098));
+    const more = Math.hypot(angle(2.38, 0.1) - as, angle(2.4, 0.102) - as);
+    expect([near, far]).toEqual([expect.closeTo(as - less, 9), expect.closeTo(as + more, 9)]);
   });
 
   test("turning the sensor's ISO by a stop moves every f-number by a stop and nothing else of the light", () => {

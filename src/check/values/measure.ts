@@ -3,10 +3,11 @@ import type { Value } from "../../syntax/ast.js";
 import { type BaseUnit, dimensionWords } from "../../units/dimension.js";
 import { exactShutter } from "../../units/nominal.js";
 import type { Quantity } from "../../units/quantity.js";
-import { findUnit, toBase, unitTable } from "../../units/spellings.js";
+import { findUnit, toBase } from "../../units/spellings.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
+import { sayNumber } from "../say-number.js";
 import { bare } from "../words.js";
 import { exampleOf, refuseKind } from "./want.js";
 
@@ -78,17 +79,6 @@ export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Val
     example: exampleOf(want),
   });
   return null;
-}
-
-/** A number in its base unit as people would write it: 0.08 m as `8 cm`. */
-export function sayNumber(unit: BaseUnit, value: number): string {
-  if (unit === "1") return writeNumber(value);
-  if (unit === "f") return `f/${writeNumber(value)}`;
-  if (unit === "ISO") return `ISO ${writeNumber(value)}`;
-  if (unit === "m" && value !== 0 && Math.abs(value) < 0.01) return `${writeNumber(value * 1000)} mm`;
-  if (unit === "m" && value !== 0 && Math.abs(value) < 1) return `${writeNumber(value * 100)} cm`;
-  if (unit === "s" && value !== 0 && Math.abs(value) < 0.001) return `${writeNumber(value * 1_000_000)} us`;
-  return `${writeNumber(value)} ${unitTable.find((row) => row.base === unit && row.times === 1 && row.over === 1)?.name ?? unit}`;
 }
 
 /** Checks the range of a property. The value comes back, or null after a finding. */

@@ -5,10 +5,9 @@ import type { Length } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { shapeSynonyms } from "../../vocabulary/synonyms.js";
 import { type Context, replace, report } from "../context.js";
-import { readBy } from "../quantities.js";
-import { bare } from "../words.js";
 import { argumentTrouble, asCall, sortArguments } from "./calls.js";
 import { readRowMeasure } from "./measure.js";
+import { readSides } from "./sizes.js";
 import { refuseArguments, refuseCall } from "./want.js";
 
 const allShapes =
@@ -46,11 +45,10 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
       return diameter === null ? null : call.word === "disc" ? disc(diameter) : sphere(diameter);
     }
     case "rectangle": {
-      const inner = first === undefined ? null : bare(first);
       const trouble = argumentTrouble(sorted, [], 1);
-      if (trouble !== null || inner === null || inner.kind !== "quantity") {
-        return refuseArguments(ctx, call.call, trouble ?? "takes width x height", "rectangle(60 x 90 cm)");
-      }
+      const refused = (): null =>
+        refuseArguments(ctx, call.call, trouble ?? "takes width x height", "rectangle(60 x 90 cm)");
+      if (trouble !== null || first === undefined) return refused();
       const want = {
         count: 2,
         base: "m",
@@ -58,10 +56,11 @@ export function readShape(ctx: Context, row: PropertyRow, value: Value): ShapeVa
         words: "width x height",
         example: "rectangle(60 x 90 cm)",
       } as const;
-      const read = readBy(ctx, inner, want) as readonly Length[] | null;
-      const [width, height] = read ?? [];
+      const read = readSides(ctx, want, first);
+      if (read === "other") return refused();
+      const [width, height] = (read ?? []) as readonly Length[];
       if (width === undefined || height === undefined) return null;
-      const fits = [width, height].every((side) => checkOpening(ctx, side, inner));
+      const fits = [width, height].every((side) => checkOpening(ctx, side, first));
       return fits ? rectangle(width, height) : null;
     }
     case "capsule": {

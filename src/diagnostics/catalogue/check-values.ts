@@ -74,6 +74,18 @@ export const valueFindings = {
     help: "For example `{example}`.",
     page: "A tolerance has the unit of its value or is a share in per cent; f-numbers, ISO values and ratios take theirs in stops, colour temperatures in mired.",
   },
+  "value.tolerance-idle": {
+    severity: "note",
+    message: "A tolerance of `{name}` moves no result",
+    help: "Leave the tolerance out.",
+    page: "Tolerances carry on to readings and results, and to what is expected `surely`. Some numbers are only held against a limit, by warnings and wishes: loads, times of the camera and of flashes, masses. A `+-` behind one of them is read and kept, and nothing follows from it.",
+  },
+  "value.tolerance-side": {
+    severity: "error",
+    message: "A size has one tolerance, which stands behind its last number",
+    help: "It counts for each of the sides.",
+    page: "`size: 1.2 x 2.4 m +- 1 cm` says that width and height may each be off by 1 cm. One side of its own has no tolerance: take the greater, or a share of each, `+- 1 %`.",
+  },
   "value.add": {
     severity: "error",
     message: "{left} and {right} cannot be {done}",

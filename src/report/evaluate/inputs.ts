@@ -1,8 +1,10 @@
 import { exp2 } from "../../core/exp2.js";
-import type { LightModel } from "../../model/types.js";
+import type { LightModel, Recipe } from "../../model/types.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
+import type { BaseUnit } from "../../units/dimension.js";
 import type { Spread } from "../../units/quantity.js";
+import { hasSpread, shareInStops } from "../../units/spread.js";
 import { misplaced } from "../change/misplaced.js";
 import { withSource } from "../change/move-source.js";
 import { type HeldMeters, nearPlan } from "../change/near-plan.js";
@@ -13,14 +15,14 @@ import { surfaceInputs } from "./surface-inputs.js";
 import { tapesOf } from "./tapes.js";
 
 /** A measured input of a set-up that may be a little off. */
-export interface MeasuredInput {
+export interface MeasuredInput<U extends BaseUnit = BaseUnit> {
   /** `key height`, `key output`. */
   readonly what: string;
   /** How far it may be off, in words: `3 cm`, `2 deg`, `0.3 stop`. */
   readonly by: string;
   readonly size: number;
   /** `1` for a reflectance. */
-  readonly unit: "m" | "deg" | "stop" | "1";
+  readonly unit: U;
   /** The plan with the input off by that much to one side. */
   readonly moved: Plan;
   /** The same to the other side. */
@@ -31,21 +33,33 @@ export interface MeasuredInput {
   readonly exact: (by: number) => Plan;
 }
 
-function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
-  if (given === undefined) return standard;
-  if (given.unit === "%") return given.value * Math.abs(whole);
-  return given.unit === unit ? given.value : standard;
+/** What is off by more than this has bounced light worked out anew; any other unit than these always has. */
+const FAR: Partial<Record<BaseUnit, number>> = { m: 0.05, deg: 4 };
+
+function isFar(size: number, unit: BaseUnit): boolean {
+  const most = FAR[unit];
+  return most === undefined || size > most + 1e-9;
 }
 
-function inWords(size: number, unit: "m" | "deg" | "stop"): string {
-  const amount = unit === "m" ? size * 100 : size;
-  return `${Number(amount.toPrecision(2))} ${unit === "m" ? "cm" : unit}`;
+function spread(given: Spread | undefined, whole: number, unit: "m" | "deg", standard: number): number {
+  if (given === undefined) return standard;
+  if (given.unit === "%") return Math.abs(given.value * whole);
+  return given.unit === unit ? Math.abs(given.value) : standard;
+}
+
+function inWords(size: number, unit: BaseUnit): string {
+  const amount = unit === "m" ? size * 100 : unit === "1" ? size * 100 : size;
+  const word = unit === "m" ? "cm" : unit === "1" ? "%" : unit === "J" ? "Ws" : unit;
+  return `${Number(amount.toPrecision(2))} ${word}`;
 }
 
 /** A lamp that gives so many stops more than its setting says; the setting itself stays as it is. */
 function giving(source: Source, stops: number): Source {
   return { ...source, energy: source.energy * exp2(stops) };
 }
+
+type LampUnit = "m" | "deg" | "stop";
+type Push = (what: string, size: number, unit: LampUnit, changed: (by: number) => Source) => void;
 
 /** The measured inputs of one lamp: where it stands, by its tapes and angles, and what it gives. */
 function inputsOfLamp(
@@ -54,19 +68,25 @@ function inputsOfLamp(
   source: Source,
   light: LightModel | undefined,
   held: HeldMeters,
-): MeasuredInput[] {
-  const { scene, recipe } = plan;
-  const inputs: MeasuredInput[] = [];
-  const push = (
-    what: string,
-    size: number,
-    unit: "m" | "deg" | "stop",
-    changed: (by: number) => Source,
-  ): void => {
+): MeasuredInput<LampUnit>[] {
+  const { recipe } = plan;
+  const inputs: MeasuredInput<LampUnit>[] = [];
+  const push: Push = (what, size, unit, changed) => {
     if (!(size > 0)) return;
     const exact = (by: number): Plan => withSource(plan, index, changed(by));
-    inputs.push(inputOf(plan, held, `${source.name} ${what}`, size, unit, exact));
+    const follows = (): boolean => unit !== "stop" && isFar(size, unit);
+    inputs.push(inputOf(plan, held, { what: `${source.name} ${what}`, size, unit }, exact, follows));
   };
+  pushPlace(plan, source, light, push);
+  if (source.energy > 0) {
+    push("output", source.uncertainty, "stop", (by) => giving(source, by));
+    if ((source.below ?? 0) > 0) push("dial", dialSpread(recipe, light), "stop", (by) => giving(source, by));
+  }
+  return inputs;
+}
+
+/** The readings by which a lamp stands where it does. */
+function pushPlace({ scene, recipe }: Plan, source: Source, light: LightModel | undefined, push: Push): void {
   const off = (by: PlacementOffset): Source => misplaced(scene, source, light, by);
   const height = light?.height ?? light?.bottom_edge;
   const rise = spread(height?.plusMinus, height?.value ?? 0, "m", tolerance(recipe, "height"));
@@ -81,11 +101,28 @@ function inputsOfLamp(
   const side = light?.bearing?.angle;
   const turn = spread(side?.plusMinus, side?.value ?? 0, "deg", tolerance(recipe, "angle"));
   push("bearing", turn, "deg", (bearing) => off({ bearing }));
-  if (source.energy > 0) {
-    push("output", source.uncertainty, "stop", (by) => giving(source, by));
-    if ((source.below ?? 0) > 0) push("dial", tolerance(recipe, "dial"), "stop", (by) => giving(source, by));
+}
+
+/** How far a power setting may be off, stops: by what is written behind it, else by the tolerance of dials. */
+function dialSpread(recipe: Recipe, light: LightModel | undefined): number {
+  const power = light?.power;
+  switch (power?.kind) {
+    case "below":
+      return Math.abs(power.stops.plusMinus?.value ?? tolerance(recipe, "dial"));
+    case "energy":
+      return shareInStops(power.energy) ?? tolerance(recipe, "dial");
+    case "fraction":
+      return shareInStops(power.fraction) ?? tolerance(recipe, "dial");
+    case "dial": {
+      const numbers = power.number.plusMinus?.value;
+      const perStop = light?.dial?.perStop.value ?? 0;
+      return numbers === undefined || !(perStop > 0)
+        ? tolerance(recipe, "dial")
+        : Math.abs(numbers / perStop);
+    }
+    default:
+      return tolerance(recipe, "dial");
   }
-  return inputs;
 }
 
 /**
@@ -94,34 +131,53 @@ function inputsOfLamp(
  */
 export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
   const held: HeldMeters = [];
-  return [...lampInputs(plan, held), ...tapeInputs(plan, held), ...surfaceInputs(plan)];
+  const lamps = lampInputs(plan, held).filter((input) => !isByCoordinates(plan, input));
+  return [...lamps, ...tapeInputs(plan, held), ...surfaceInputs(plan)];
 }
 
 /** The other measured numbers of a recipe: heights of people, the place of the camera, openings, pieces and points. */
 function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
-  return tapesOf(plan.recipe).map(({ what, size, unit, off }) =>
-    inputOf(plan, held, what, size, unit, (by) => rebuiltWith(plan, off(by))),
-  );
+  const throughRoom = plan.scene.sources.some(({ patch }) => patch !== undefined);
+  return tapesOf(plan.recipe).map(({ what, size, unit, off }) => {
+    const exact = (by: number): Plan => rebuiltWith(plan, off(by));
+    // What the set gives back changes only where the set does; a lit patch is its first bounce.
+    const follows = ({ light }: Plan): boolean => light !== plan.light && (throughRoom || isFar(size, unit));
+    return inputOf(plan, held, { what, size, unit }, exact, follows);
+  });
 }
 
-/** An input with the plans in which it is off, each with the bounced light of the plan itself. */
-function inputOf(
+/**
+ * An input with the plans in which it is off.
+ *
+ * @param follows - Whether bounced light follows; else it is that of the plan itself.
+ */
+function inputOf<U extends BaseUnit>(
   plan: Plan,
   held: HeldMeters,
-  what: string,
-  size: number,
-  unit: Exclude<MeasuredInput["unit"], "1">,
+  { what, size, unit }: Pick<MeasuredInput<U>, "what" | "size" | "unit">,
   exact: (by: number) => Plan,
-): MeasuredInput {
-  const at = (by: number): Plan => nearPlan(plan, exact(by), held);
+  follows: (moved: Plan) => boolean,
+): MeasuredInput<U> {
+  const at = (by: number): Plan => {
+    const moved = exact(by);
+    return follows(moved) ? moved : nearPlan(plan, moved, held);
+  };
   return { what, by: inWords(size, unit), size, unit, moved: at(size), back: at(-size), at, exact };
 }
 
-/** The measured inputs of the lamps. */
-export function lampInputs(plan: Plan, held: HeldMeters = []): readonly MeasuredInput[] {
-  return plan.scene.sources.flatMap((source, index) => {
-    if (source.spillOf !== undefined) return [];
-    const light = plan.recipe.lights.find((row) => row.name === source.name);
-    return inputsOfLamp(plan, index, source, light, held);
-  });
+/** The measured inputs of the lamps: what each gives, and the readings by which it stands where it does. */
+export function lampInputs(plan: Plan, held: HeldMeters = []): readonly MeasuredInput<LampUnit>[] {
+  return plan.scene.sources.flatMap((source, index) =>
+    source.spillOf === undefined ? inputsOfLamp(plan, index, source, lightOf(plan, source), held) : [],
+  );
+}
+
+function lightOf({ recipe }: Plan, source: Source): LightModel | undefined {
+  return recipe.lights.find((row) => row.name === source.name);
+}
+
+/** Lamps placed by coordinates with tolerances of their own: these are off one by one, with the other numbers. */
+function isByCoordinates(plan: Plan, { what, unit }: MeasuredInput): boolean {
+  if (unit === "stop") return false;
+  return plan.recipe.lights.some(({ name, position }) => hasSpread(position) && what.startsWith(`${name} `));
 }

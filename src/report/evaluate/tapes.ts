@@ -1,117 +1,131 @@
-import type { BlockModel, Recipe } from "../../model/types.js";
-import type { PointValue, ShapeValue } from "../../model/values.js";
-import type { Angle, Length, Spread } from "../../units/quantity.js";
-import { type ToleranceName, tolerance } from "../settings.js";
+import { exp2 } from "../../core/exp2.js";
+import type { LightModel, Recipe } from "../../model/types.js";
+import type { ShapeValue } from "../../model/values.js";
+import type { BaseUnit } from "../../units/dimension.js";
+import type { Length, Quantity } from "../../units/quantity.js";
+import { hasSpread } from "../../units/spread.js";
+import { blockRow } from "../../vocabulary/index.js";
+import { tolerance } from "../settings.js";
+import { standingTolerance } from "./standing.js";
+import { type WrittenNumber, writtenNumbers } from "./written.js";
 
 /** A number of a recipe that was measured, and the recipe with it off. */
 export interface Tape {
-  /** `camera height`, `back behind`. */
+  /** `camera height`, `back behind`, `room height`. */
   readonly what: string;
   readonly size: number;
-  readonly unit: "m" | "deg";
+  /** The unit of the number; stops for those on a scale of stops, mired for colour temperatures. */
+  readonly unit: BaseUnit;
   readonly off: (by: number) => Recipe;
 }
 
-/** How far a number may be off: by its own `+-`, else by a tolerance of the recipe, which may be a share of it. */
-function sizeOf(recipe: Recipe, { value, plusMinus }: Measured, name: ToleranceName): number {
-  if (plusMinus === undefined) return tolerance(recipe, name) * (name === "size" ? Math.abs(value) : 1);
-  return plusMinus.unit === "%" || plusMinus.unit === "1"
-    ? plusMinus.value * Math.abs(value)
-    : plusMinus.value;
-}
-
-interface Measured {
-  readonly value: number;
-  readonly plusMinus?: Spread;
-}
-
-const longer = <Q extends Length | Angle>(quantity: Q, by: number): Q => ({
-  ...quantity,
-  value: quantity.value + by,
-});
-
-/** The tapes of a recipe besides those of its lamps: people, camera, openings, pieces of the set, points. */
+/**
+ * The numbers of a recipe that may be off, besides those of lamps that have rules of their own: all behind which a `+-`
+ * is written, and those that have a tolerance without it.
+ */
 export function tapesOf(recipe: Recipe): readonly Tape[] {
-  return [...statures(recipe), ...cameraTapes(recipe), ...openings(recipe), ...places(recipe)].filter(
-    ({ size }) => size > 0,
+  const numbers = writtenNumbers(recipe).filter((number) => !hasRuleOfItsOwn(number));
+  const tapes = numbers.map(
+    (number): Tape => ({
+      what: nameOf(number),
+      size: sizeOf(recipe, number),
+      unit: scaleOf(number.quantity.unit),
+      off: (by) => number.put({ ...number.quantity, value: within(number, moved(number.quantity, by)) }),
+    }),
+  );
+  return [...tapes, ...openings(recipe)].filter(({ size }) => size > 0);
+}
+
+/** Properties of a lamp by which its place and its output are off; see `inputs`. */
+const ofLamps: ReadonlySet<string> = new Set(["height", "bottom_edge", "elevation", "power"]);
+
+/** Numbers that are inputs by other rules: the readings that place a lamp, what it gives, and reflectances of surfaces. */
+function hasRuleOfItsOwn({ block, property, leaf, quantity }: WrittenNumber): boolean {
+  if (block.block === "light") {
+    if (ofLamps.has(property)) return true;
+    if (property === "distance" || property === "floor_distance") return leaf === "length";
+    if (property === "bearing" || property === "output") return true;
+    if (property === "position") return !hasSpread(block.position);
+    return property === "calibration" && ["fNumber", "number", "efficacy"].includes(leaf);
+  }
+  return (
+    block.block !== "subject" && ["reflectance", "front", "back"].includes(property) && quantity.unit === "1"
   );
 }
 
-function statures(recipe: Recipe): readonly Tape[] {
-  return recipe.subjects.flatMap((subject, index): readonly Tape[] => {
-    const { height } = subject;
-    if (height === undefined) return [];
-    const off = (by: number): Recipe => ({
-      ...recipe,
-      subjects: recipe.subjects.map((row, i) => (i === index ? { ...row, height: longer(height, by) } : row)),
-    });
-    const what = `height of ${subject.name ?? "the subject"}`;
-    return [{ what, size: sizeOf(recipe, height, "stature"), unit: "m", off }];
-  });
+/** How far a number may be off: by its own `+-`, else by a tolerance of the recipe, which may be a share of it. */
+function sizeOf(recipe: Recipe, number: WrittenNumber): number {
+  const { value, plusMinus } = number.quantity;
+  if (plusMinus !== undefined) return Math.abs(plusMinus.value * (plusMinus.unit === "%" ? value : 1));
+  const name = standingTolerance(recipe, number);
+  if (name === null) return 0;
+  return tolerance(recipe, name) * (name === "size" || name === "lens" ? Math.abs(value) : 1);
 }
 
-function cameraTapes(recipe: Recipe): readonly Tape[] {
-  const { camera } = recipe;
-  if (camera === null) return [];
-  const tapes: Tape[] = [];
-  const push = (what: string, size: number, unit: Tape["unit"], off: (by: number) => typeof camera): void => {
-    tapes.push({ what: `camera ${what}`, size, unit, off: (by) => ({ ...recipe, camera: off(by) }) });
-  };
-  const { distance, bearing, height, position } = camera;
-  if (position !== undefined) {
-    for (const row of lengthsOf(recipe, position)) {
-      push(row.what, row.size, "m", (by) => ({ ...camera, position: row.off(by) }));
-    }
-    return tapes;
-  }
-  if (distance !== undefined) {
-    const { length } = distance;
-    push("distance", sizeOf(recipe, length, "tape"), "m", (by) => ({
-      ...camera,
-      distance: { ...distance, length: longer(length, by) },
-    }));
-  }
-  if (bearing !== undefined) {
-    push("bearing", sizeOf(recipe, bearing.angle, "angle"), "deg", (by) => ({
-      ...camera,
-      bearing: { ...bearing, angle: longer(bearing.angle, by) },
-    }));
-  }
-  if (height !== undefined) {
-    push("height", sizeOf(recipe, height, "height"), "m", (by) => ({
-      ...camera,
-      height: longer(height, by),
-    }));
-  }
-  return tapes;
+/** The unit in which a number is off. */
+function scaleOf(unit: BaseUnit): BaseUnit {
+  if (unit === "f" || unit === "ISO" || unit === "EV") return "stop";
+  return unit === "K" ? "mired" : unit;
 }
 
-/** The sizes of openings. Both edges of a rectangle are of one make, and off together. */
+/** A number that is off by an amount on its scale. */
+function moved({ value, unit }: Quantity, by: number): number {
+  if (unit === "f") return value * exp2(by / 2);
+  if (unit === "ISO") return value * exp2(by);
+  if (unit === "K") return 1e6 / Math.max(1, 1e6 / value + by);
+  return value + by;
+}
+
+/** A number kept to what its property may be; a size stays one. */
+function within({ block, property, quantity }: WrittenNumber, value: number): number {
+  const range = blockRow(block.block)?.properties.find((row) => row.name === property)?.range;
+  const [low, high] = range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  return quantity.value < low || quantity.value > high ? value : Math.min(high, Math.max(low, value));
+}
+
+function nameOf({ block, owner, property, leaf }: WrittenNumber): string {
+  const own = block.name ?? (block.block === "subject" ? "the subject" : block.block);
+  const name = block.name === null && owner?.name != null ? `${owner.name} ${own}` : own;
+  if (block.block === "subject" && property === "height") return `height of ${name}`;
+  if (block.block === "light" && property === "shape") return `size of ${name}`;
+  const place = ["at", "position", "mark", "size", "hinge"].includes(property);
+  const words = place || leaf === "length" || leaf === "angle" ? [] : [property.replaceAll("_", " ")];
+  if (leaf === "length" || leaf === "angle") words.push(property.replaceAll("_", " "));
+  else if (leaf !== "") words.push(leaf);
+  return `${name} ${words.join(" ")}`;
+}
+
+/** The sizes of openings behind which no `+-` is written. Both edges of a rectangle are of one make, and off together. */
 function openings(recipe: Recipe): readonly Tape[] {
   return recipe.lights.flatMap((light): readonly Tape[] => {
     const { shape } = light;
-    if (shape === undefined) return [];
-    const edge = edgeOf(shape);
-    const size = sizeOf(recipe, edge, "size");
-    const off = (by: number): Recipe => ({
-      ...recipe,
-      lights: recipe.lights.map((row) =>
-        row === light ? { ...row, shape: scaled(shape, 1 + by / edge.value) } : row,
-      ),
-    });
-    return [{ what: `size of ${light.name ?? "the light"}`, size, unit: "m", off }];
+    if (shape === undefined || lengthsOf(shape).some(({ plusMinus }) => plusMinus !== undefined)) return [];
+    const edge = Math.max(...lengthsOf(shape).map(({ value }) => value));
+    const off = (by: number): Recipe => withShape(recipe, light, scaled(shape, 1 + by / edge));
+    return [
+      {
+        what: `size of ${light.name ?? "the light"}`,
+        size: tolerance(recipe, "size") * edge,
+        unit: "m",
+        off,
+      },
+    ];
   });
 }
 
-function edgeOf(shape: ShapeValue): Length {
+function withShape(recipe: Recipe, light: LightModel, shape: ShapeValue): Recipe {
+  return { ...recipe, lights: recipe.lights.map((row) => (row === light ? { ...row, shape } : row)) };
+}
+
+function lengthsOf(shape: ShapeValue): readonly Length[] {
   switch (shape.kind) {
     case "disc":
     case "sphere":
-      return shape.diameter;
+      return [shape.diameter];
     case "rectangle":
-      return shape.width.value > shape.height.value ? shape.width : shape.height;
+      return [shape.width, shape.height];
     case "capsule":
-      return shape.length;
+      return [shape.length, shape.diameter];
     default:
       return shape satisfies never;
   }
@@ -129,88 +143,5 @@ function scaled(shape: ShapeValue, by: number): ShapeValue {
       return { ...shape, length: times(shape.length), diameter: times(shape.diameter) };
     default:
       return shape satisfies never;
-  }
-}
-
-/** Where pieces of the set, points, and people beside the mark are. */
-function places(recipe: Recipe): readonly Tape[] {
-  const { set } = recipe;
-  const ofBlock = (block: BlockModel, put: (at: PointValue) => Recipe): readonly Tape[] => {
-    const at = "at" in block ? (block.at as PointValue | undefined) : undefined;
-    if (at === undefined) return [];
-    return lengthsOf(recipe, at).map((row) => ({
-      what: `${block.name ?? block.block} ${row.what}`,
-      size: row.size,
-      unit: "m" as const,
-      off: (by) => put(row.off(by)),
-    }));
-  };
-  const pieces = (set?.parts ?? []).flatMap((piece, index) =>
-    ofBlock(piece, (at) => {
-      const parts = (set?.parts ?? []).map((row, i) => (i === index ? { ...row, at } : row));
-      return { ...recipe, set: { ...set, parts } as Recipe["set"] };
-    }),
-  );
-  const points = recipe.points.flatMap((point, index) =>
-    ofBlock(point, (at) => ({
-      ...recipe,
-      points: recipe.points.map((row, i) => (i === index ? { ...row, at } : row)),
-    })),
-  );
-  const people = recipe.subjects.flatMap((subject, index) => {
-    const put = (changed: typeof subject): Recipe => ({
-      ...recipe,
-      subjects: recipe.subjects.map((row, i) => (i === index ? changed : row)),
-    });
-    const own = subject.parts.flatMap((part, k) =>
-      ofBlock(part, (at) =>
-        put({ ...subject, parts: subject.parts.map((row, i) => (i === k ? { ...row, at } : row)) }),
-      ),
-    );
-    return [...ofBlock(subject, (at) => put({ ...subject, at })), ...own];
-  });
-  return [...pieces, ...points, ...people];
-}
-
-interface PointTape {
-  readonly what: string;
-  readonly size: number;
-  readonly off: (by: number) => PointValue;
-}
-
-/** The tapes of a point. What lies at nought lies on the mark or its lines, and has no tape. */
-function lengthsOf(recipe: Recipe, point: PointValue): readonly PointTape[] {
-  const row = (
-    what: string,
-    length: Length | null,
-    name: ToleranceName,
-    put: (length: Length) => PointValue,
-  ): readonly PointTape[] =>
-    length === null || length.value === 0
-      ? []
-      : [{ what, size: sizeOf(recipe, length, name), off: (by) => put(longer(length, by)) }];
-  switch (point.kind) {
-    case "coordinates":
-      return [
-        ...row("x", point.x, "tape", (x) => ({ ...point, x })),
-        ...row("y", point.y, "tape", (y) => ({ ...point, y })),
-        ...row("z", point.z, "height", (z) => ({ ...point, z })),
-      ];
-    case "offset":
-      return [
-        ...row("left", point.left, "tape", (left) => ({ ...point, left })),
-        ...row("right", point.right, "tape", (right) => ({ ...point, right })),
-        ...row("ahead", point.ahead, "tape", (ahead) => ({ ...point, ahead })),
-        ...row("behind", point.behind, "tape", (behind) => ({ ...point, behind })),
-        ...row("up", point.up, "height", (up) => ({ ...point, up })),
-        ...row("down", point.down, "height", (down) => ({ ...point, down })),
-      ];
-    case "between":
-      return row("tape", point.tape, "tape", (tape) => ({ ...point, tape }));
-    case "named":
-    case "midpoint":
-      return [];
-    default:
-      return point satisfies never;
   }
 }

@@ -42,7 +42,7 @@ function background(plan: Plan): readonly ReportCriterion[] {
   const station = backgroundStation(plan.scene);
   const miss = station === null ? null : backgroundMiss(plan, station);
   const wanted = wish.side === "under" ? -wish.stops.value : wish.stops.value;
-  const band = around(wanted, threshold(plan.recipe, "background"));
+  const band = around(wanted, wish.stops.plusMinus?.value ?? threshold(plan.recipe, "background"));
   return [
     criterion({
       wish: "background",

@@ -56,7 +56,7 @@ export const backgroundOff: Rule = {
   thresholds: ["background"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than `background` (0.4 stop).",
+    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than the tolerance behind the wish, else `background` (0.4 stop).",
     means: "The background comes out lighter or darker than planned.",
     todo: "Change the distance between subject and background, or the power of the background light.",
     source: "Common practice, no source.",
@@ -65,7 +65,8 @@ export const backgroundOff: Rule = {
     const station = backgroundStation(plan.scene);
     const miss = station === null ? null : backgroundMiss(plan, station);
     if (station === null || miss === null) return [];
-    if (Math.abs(miss) <= threshold(plan.recipe, "background") + 1e-9) return [];
+    const allowed = plan.recipe.intent?.background?.stops.plusMinus?.value;
+    if (Math.abs(miss) <= (allowed ?? threshold(plan.recipe, "background")) + 1e-9) return [];
     if (lightsOn(plan.scene).length === 0) return [];
     return [
       {

@@ -1,6 +1,6 @@
 import { weightedMean } from "../../math/share-fit.js";
 import type { MeasuredReading } from "../../model/session.js";
-import { lampInputs, type MeasuredInput } from "../evaluate/inputs.js";
+import { lampInputs } from "../evaluate/inputs.js";
 import { surfaceInputs } from "../evaluate/surface-inputs.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { withOutput } from "./calibrate.js";
@@ -125,7 +125,7 @@ function outputOf(plan: Plan, name: string): Hypothesis {
 const kinds = { distance: 2, height: 3, elevation: 3, bearing: 3 } as const;
 
 function ofLamp(
-  { what, unit, size, at, exact }: MeasuredInput,
+  { what, unit, size, at, exact }: ReturnType<typeof lampInputs>[number],
   lights: readonly { readonly name: string }[],
 ): readonly Hypothesis[] {
   const light = lights.find(({ name }) => what.startsWith(`${name} `));

@@ -7,6 +7,7 @@ import {
   energyFromReading,
 } from "../../physics/calibration.js";
 import type { SourceShape } from "../../physics/source-shape.js";
+import { shareInStops } from "../../units/spread.js";
 import { placeOfBlock, report, type Site } from "../site.js";
 import { uncertainty } from "./uncertainty.js";
 
@@ -31,11 +32,12 @@ function statedOutput(site: Site, output: OutputValue, shape: SourceShape, beam:
   const steady = output.kind === "flux" || output.kind === "intensity";
   const time = steady ? shutterOf(site) : 1;
   const known = `stated output, ${output.amount.written}`;
+  const off = shareInStops(output.amount) ?? uncertainty.output;
   if (output.kind === "luminous_energy" || output.kind === "flux") {
-    return { energy: amount * time, uncertainty: uncertainty.output, known };
+    return { energy: amount * time, uncertainty: off, known };
   }
   const energy = energyFromAxialIntensity(shape, amount * time, beam);
-  return { energy, uncertainty: uncertainty.output, known };
+  return { energy, uncertainty: off, known };
 }
 
 function calibrated(
@@ -57,12 +59,19 @@ function calibrated(
         report(site, "light.meter-inside", { name: light.name ?? "light" });
         return unknownOutput;
       }
-      return { energy, uncertainty: uncertainty.metered, known: "one meter reading" };
+      const off = Math.abs(calibration.fNumber.plusMinus?.value ?? uncertainty.metered);
+      return { energy, uncertainty: off, known: "one meter reading" };
     }
     case "guide_number": {
       const at100 = calibration.number.value / Math.sqrt(calibration.iso.value / 100);
       const energy = energyFromGuideNumber(shape, at100, c, beam);
-      return { energy, uncertainty: uncertainty.guideNumber, known: "guide number" };
+      const share = shareInStops(calibration.number);
+      // Twice as many stops as the number, whose square the light goes with.
+      return {
+        energy,
+        uncertainty: share === null ? uncertainty.guideNumber : 2 * share,
+        known: "guide number",
+      };
     }
     case "efficacy": {
       if (light.full_power === undefined) {
@@ -70,7 +79,8 @@ function calibrated(
         return unknownOutput;
       }
       const energy = light.full_power.value * calibration.efficacy.value;
-      return { energy, uncertainty: uncertainty.efficacy, known: "watt-seconds and an efficacy" };
+      const off = shareInStops(calibration.efficacy) ?? uncertainty.efficacy;
+      return { energy, uncertainty: off, known: "watt-seconds and an efficacy" };
     }
     case "candelas": {
       const energy = energyFromAxialIntensity(shape, calibration.axial, beam);

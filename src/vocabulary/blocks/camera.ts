@@ -69,6 +69,7 @@ export const camera = {
       example: "1/200 s",
       default: "not known",
       range: [0.00001, 1],
+      sure: true,
     },
     {
       name: "interval",
@@ -77,6 +78,7 @@ export const camera = {
       example: "0.5 s",
       default: "no burst",
       range: [0.001, 600],
+      sure: true,
     },
     {
       name: "balance",
@@ -191,6 +193,7 @@ export const meter = {
       example: "12.5",
       default: "12.5",
       range: [5, 30],
+      sure: true,
     },
   ],
   parts: [],

@@ -12,6 +12,7 @@ export const intent = {
       help: "The natural light it should pass for.",
       example: "sunlight(elevation: 30 deg)",
       default: "no wish",
+      sure: true,
     },
     {
       name: "pattern",

@@ -50,6 +50,7 @@ const headHeight = {
   example: "40 cm",
   default: "the lit opening's own height",
   range: [0, 10],
+  sure: true,
 } as const satisfies PropertyRow;
 
 /** The row of `light`. */
@@ -93,6 +94,7 @@ export const light = {
       help: "The lowest setting of the head.",
       example: "1/256",
       default: "not known",
+      sure: true,
     },
     {
       name: "calibration",
@@ -239,6 +241,7 @@ export const light = {
       example: "150 W",
       default: "not known; a hot modelling lamp counts as 150 W",
       range: [0, 100_000],
+      sure: true,
     },
     {
       name: "lasts",
@@ -247,6 +250,7 @@ export const light = {
       example: "1/300 s",
       default: "not known",
       range: [0.000001, 10],
+      sure: true,
     },
     {
       name: "recycles",
@@ -255,6 +259,7 @@ export const light = {
       example: "1.2 s",
       default: "not known",
       range: [0.001, 60],
+      sure: true,
     },
     {
       name: "through",
@@ -287,6 +292,7 @@ export const stand = {
       example: "2.6 m",
       default: "not known",
       range: [0.1, 12],
+      sure: true,
     },
     {
       name: "feet",
@@ -295,6 +301,7 @@ export const stand = {
       example: "50 cm",
       default: "50 cm",
       range: [0.05, 2],
+      sure: true,
     },
     {
       name: "weight",
@@ -303,6 +310,7 @@ export const stand = {
       example: "2.5 kg",
       default: "2.5 kg",
       range: [0.1, 200],
+      sure: true,
     },
     {
       name: "head",
@@ -311,6 +319,7 @@ export const stand = {
       example: "2 kg",
       default: "2 kg",
       range: [0, 100],
+      sure: true,
     },
     {
       name: "bag",
@@ -319,6 +328,7 @@ export const stand = {
       example: "7 kg",
       default: "0 kg",
       range: [0, 200],
+      sure: true,
     },
     {
       name: "boom",
@@ -335,6 +345,7 @@ export const stand = {
       example: "60 cm",
       default: "40 cm",
       range: [0.05, 6],
+      sure: true,
     },
     {
       name: "counterweight",
@@ -343,6 +354,7 @@ export const stand = {
       example: "8 kg",
       default: "0 kg",
       range: [0, 200],
+      sure: true,
     },
   ],
   parts: [],

@@ -53,6 +53,7 @@ export const room = {
       example: "300 lx",
       default: "0 lx",
       range: [0, 200_000],
+      sure: true,
     },
     {
       name: "circuit",
@@ -61,6 +62,7 @@ export const room = {
       example: "2300 W",
       default: "not known",
       range: [1, 1_000_000],
+      sure: true,
     },
   ],
   parts: ["walls", "wall", "ceiling", "floor", "opening"],

@@ -26,6 +26,7 @@ export function scaleBlock<K extends string>(
         help: row.help,
         example: written,
         default: written,
+        sure: true,
       };
     }),
     parts: [],

@@ -87,6 +87,7 @@ export const subject = {
       default: "none",
       range: [-30, 45],
       from: "upright on the nose line",
+      sure: true,
     },
     {
       name: "skin",

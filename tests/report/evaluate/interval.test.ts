@@ -177,6 +177,7 @@ expect key.shadow_length > 0 m
       ...model,
       camera: {
         ...camera,
+        focal_length: off(camera.focal_length, 0.03 * 0.085),
         height: off(camera.height, 0.03),
         distance: { ...camera.distance, length: off(camera.distance.length, 0.02) },
       },
@@ -191,7 +192,16 @@ expect key.shadow_length > 0 m
       ],
       subjects: [{ ...subjects[0], height: off(subjects[0].height, 0.02) }],
       points: [{ ...cup, at: { ...cup.at, left: off(cup.at.left, 0.02), up: off(cup.at.up, 0.03) } }],
-      set: { ...set, parts: [{ ...flat, at: { ...flat.at, behind: off(flat.at.behind, 0.02) } }] },
+      set: {
+        ...set,
+        parts: [
+          {
+            ...flat,
+            size: { ...flat.size, width: off(flat.size.width, 0.01), height: off(flat.size.height, 0.01) },
+            at: { ...flat.at, behind: off(flat.at.behind, 0.02) },
+          },
+        ],
+      },
     };
   }
   const DRAWS = 300;

@@ -1,0 +1,109 @@
+import { describe, expect, test } from "vitest";
+import { compile } from "../../src/compile.js";
+import { printRecipe } from "../../src/model/print.js";
+import type { Quantity } from "../../src/units/quantity.js";
+
+const recipe = (more: string): string => `halfshade 1
+recipe "Tolerances"
+let far = 3 m +- 3 cm
+subject { height: 1.7 m }
+camera { held: upright, focal_length: 85 mm, aperture: f/8, shutter: 1/125 s, sensitivity: ISO 200, distance: far, height: 1 m }
+light key { shape: disc(20 cm), output: 900 lm s, distance: 2 m, height: 2 m }
+${more}`;
+
+/** The value of a property of a point called p, or of the set-up's only flat, as read. */
+function quantityOf(up: string): Quantity {
+  const { recipe: model, diagnostics } = compile({ name: "t.light", text: recipe(`point p { up: ${up} }`) });
+  const point = model?.points[0];
+  if (point?.up === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics));
+  return point.up;
+}
+
+const spreadOf = ({ plusMinus }: Quantity) =>
+  plusMinus === undefined ? null : [plusMinus.value, plusMinus.unit];
+
+describe("the tolerance of a value that is worked out", () => {
+  test.each([
+    ["far", 3, 0.03],
+    ["far - 1 m", 2, 0.03],
+    // 3 and 4 cm, independent: 5 cm.
+    ["far - (1 m +- 4 cm)", 2, 0.05],
+    ["far / 2", 1.5, 0.015],
+    ["0.5 * far", 1.5, 0.015],
+    // 1 % and 2 %: sqrt(5) % of 1.5 m.
+    ["far * (0.5 +- 2 %)", 1.5, 1.5 * Math.sqrt(0.01 * 0.01 + 0.04 * 0.04)],
+    ["-far + 4 m", 1, 0.03],
+    ["(2 m +- 5 %) + 1 m", 3, 0.1],
+  ])("%s", (written, value, off) => {
+    const found = quantityOf(written);
+    expect(found.value).toBeCloseTo(value, 12);
+    expect(found.plusMinus?.unit).toBe("m");
+    expect(found.plusMinus?.value).toBeCloseTo(off, 9);
+  });
+
+  test("prints, and is read again, as it was", () => {
+    const first = compile({ name: "t.light", text: recipe("point p { up: far - (1 m +- 4 cm) }") }).recipe;
+    if (first === null) throw new Error("no recipe");
+    const text = printRecipe(first);
+    expect(text).toContain("up: 2 m +- 5 cm");
+    expect(compile({ name: "t.light", text }).recipe?.points[0]?.up?.plusMinus).toEqual(
+      first.points[0]?.up?.plusMinus,
+    );
+  });
+
+  test("an f-number closed by stops is off by those of both, as squares", () => {
+    const text = recipe("").replace("f/8", "closed(f/8 +- 0.3 stop, 1 stop +- 0.4 stop)");
+    const { recipe: model } = compile({ name: "t.light", text });
+    const { aperture } = model?.camera ?? {};
+    if (aperture === undefined) throw new Error("no aperture");
+    expect(aperture.value).toBeCloseTo(8 * Math.SQRT2, 3);
+    expect(spreadOf(aperture)).toEqual([0.5, "stop"]);
+    const again = compile({ name: "t.light", text: printRecipe(model as NonNullable<typeof model>) }).recipe;
+    expect(again?.camera?.aperture?.plusMinus).toEqual(aperture.plusMinus);
+  });
+});
+
+describe("the tolerance of a size", () => {
+  const flat = (size: string) =>
+    compile({
+      name: "t.light",
+      text: recipe(`set { flat back { size: ${size}, at: offset(behind: 1 m) } }`),
+    });
+
+  test("stands behind the last number and counts for each side", () => {
+    const { recipe: model, diagnostics } = flat("1.2 x 2.2 m +- 1 cm");
+    expect(diagnostics).toEqual([]);
+    const back = model?.set?.parts[0];
+    if (back?.block !== "flat" || back.size === undefined) throw new Error("no flat");
+    expect(spreadOf(back.size.width)).toEqual([0.01, "m"]);
+    expect(spreadOf(back.size.height)).toEqual([0.01, "m"]);
+    expect(back.size.written).toBe("1.2 x 2.2 m +- 1 cm");
+  });
+
+  test("may be a share of each", () => {
+    const back = flat("1.2 x 2.2 m +- 2 %").recipe?.set?.parts[0];
+    if (back?.block !== "flat" || back.size === undefined) throw new Error("no flat");
+    expect(spreadOf(back.size.height)).toEqual([0.02, "%"]);
+  });
+
+  test("behind one side is refused, with the way it is written", () => {
+    const [finding] = flat("1.2 m +- 1 cm x 2.2 m").diagnostics;
+    expect(finding?.code).toBe("value.tolerance-side");
+    expect(finding?.fixes[0]?.title).toBe("write `1.2 x 2.2 m +- 1 cm`");
+  });
+
+  test("is a length or a share, not an angle", () => {
+    expect(flat("1.2 x 2.2 m +- 2 deg").diagnostics[0]?.code).toBe("value.tolerance");
+  });
+});
+
+test.each([
+  "room { size: 4 x 5 x 3 m, ambient: 100 lx +- 10 lx }",
+  "intent { pass_for: sunlight(elevation: 30 deg +- 2 deg) }",
+  "tolerances { tape: 2 cm +- 1 cm }",
+])("a tolerance that nothing follows from is noted: %s", (more) => {
+  const { diagnostics } = compile({ name: "t.light", text: recipe(more) });
+  expect(diagnostics.map(({ code, severity }) => [code, severity])).toEqual([
+    ["value.tolerance-idle", "note"],
+  ]);
+});

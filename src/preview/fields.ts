@@ -64,8 +64,7 @@ function patchAt(view: View, flats: number, left: number, top: number, size: num
   const first = top * width + left;
   const on = side[first] as number;
   if (on < 0) return null;
-  for (let row = top; row <= bottom; row++)
-    for (let column = left; column <= right; column++) if (side[row * width + column] !== on) return null;
+  if (!oneSide(view, left, top, right, bottom)) return null;
   const points = new Float64Array(12);
   const last = bottom * width + left;
   const corners = [first, first + right - left, last, last + right - left];
@@ -87,6 +86,20 @@ function patchAt(view: View, flats: number, left: number, top: number, size: num
   const wide = Math.max(apartIn(points, 0, 9), apartIn(points, 3, 6)) + 2 * bulge;
   const whole = right === left + size && bottom === top + size;
   return { thing, hull: { points, axes, middle }, flat, wide, whole, corners };
+}
+
+/** Whether all pixels from one to another, both included, see what the first one sees. */
+export function oneSide(
+  { side, width }: View,
+  left: number,
+  top: number,
+  right: number,
+  bottom: number,
+): boolean {
+  const first = side[top * width + left];
+  for (let row = top; row <= bottom; row++)
+    for (let column = left; column <= right; column++) if (side[row * width + column] !== first) return false;
+  return true;
 }
 
 /** How far the places of a square are at most from those between its corners, m. */

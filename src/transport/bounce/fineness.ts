@@ -17,7 +17,7 @@ export interface Fineness {
 /** What each quality means. */
 export const fineness: Readonly<Record<Quality, Fineness>> = {
   usual: { paths: 128, leastSets: 8, mostCorners: 60_000, target: 0.007, errors: 2.5 },
-  look: { paths: 64, leastSets: 6, mostCorners: 1_500, target: 0.03, errors: 2.5 },
+  look: { paths: 64, leastSets: 4, mostCorners: 1_000, target: 0.03, errors: 2.5 },
   glance: { paths: 32, leastSets: 6, mostCorners: 800, target: 0.05, errors: 4 },
   fine: { paths: 256, leastSets: 16, mostCorners: 200_000, target: 0.002, errors: 2.5 },
 };

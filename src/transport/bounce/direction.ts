@@ -10,6 +10,13 @@ export function emptyDirection(): Direction {
   return { x: 0, y: 0, z: 1 };
 }
 
+/** Writes the three numbers that stand at a place of a list. */
+export function setTo(out: Direction, list: Float64Array, at: number): void {
+  out.x = list[at] as number;
+  out.y = list[at + 1] as number;
+  out.z = list[at + 2] as number;
+}
+
 /** Writes the direction whose part along the unit vector n is `up`, turned about it by a share of a whole turn. */
 export function turnedFrom(
   nx: number,

@@ -1,5 +1,5 @@
 import type { Meter } from "../meter.js";
-import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
+import { type Direction, emptyDirection, setTo, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
 import { lattice, mixed, shiftsOf } from "./lattice.js";
@@ -38,23 +38,31 @@ const LONGEST = 200;
 /** A meter made ready for paths. */
 export interface Eye {
   readonly footing: Footing;
-  readonly meter: Meter;
+  /** Unit vector the receptor looks along. */
+  readonly facing: Float64Array;
+  /** True for a dome, false for a disc. */
+  readonly dome: boolean;
   /** Sets are counted from here, so that two places are not off in the same way. */
   readonly first: number;
 }
 
 /** Makes a meter ready. */
 export function eyeOf(world: World, meter: Meter): Eye {
-  const [x, y, z] = meter.at.map((part) => Math.round(part * 1e6)) as [number, number, number];
-  const first = Math.floor(1e9 * mixed(x, y, z));
-  return { footing: footingOf(world, meter.at, meter.facing), meter, first };
+  const { at, facing, receptor } = meter;
+  const first = mixed(Math.round(at[0] * 1e6), Math.round(at[1] * 1e6), Math.round(at[2] * 1e6));
+  return {
+    footing: footingOf(world, at, facing),
+    facing: Float64Array.from(facing),
+    dome: receptor === "dome",
+    first: Math.floor(1e9 * first),
+  };
 }
 
 /** Follows one set of paths from a meter. */
 export function eyePaths(
   world: World,
   surfaces: Surfaces,
-  { footing, meter, first }: Eye,
+  { footing, facing, dome, first }: Eye,
   number: number,
   paths: number,
 ): EyePaths {
@@ -67,11 +75,13 @@ export function eyePaths(
   const d = emptyDirection();
   const n: Direction = emptyDirection();
   const hit = emptyHit();
-  const dome = meter.receptor === "dome";
   const { reflectance } = surfaces;
+  const { at: start, normals, selves, inside } = footing;
   for (let i = 0; i < paths; i++) {
-    let [x, y, z] = footing.at;
-    [n.x, n.y, n.z] = meter.facing;
+    let x = start[0] as number;
+    let y = start[1] as number;
+    let z = start[2] as number;
+    setTo(n, facing, 0);
     let weight = dome ? 2 : 1;
     let on = 1;
     for (let depth = 0; depth < LONGEST; depth++) {
@@ -84,12 +94,11 @@ export function eyePaths(
       const spread = wide ? (1 + up) / (4 * Math.PI) : up / Math.PI;
       let chance = Number.POSITIVE_INFINITY;
       let met: number;
-      const own = depth === 0 ? ownBody(footing, d) : -1;
+      const own = depth === 0 ? ownBody(normals, d) : -1;
       if (own >= 0) {
-        if (footing.inside) break;
-        met = 2 * (footing.selves[own] as number) + 1;
-        const out = footing.normals[own] as readonly [number, number, number];
-        [n.x, n.y, n.z] = out;
+        if (inside) break;
+        met = 2 * (selves[own] as number) + 1;
+        setTo(n, normals, 3 * own);
       } else {
         firstHit(world, x, y, z, d.x, d.y, d.z, hit);
         if (hit.thing < 0 || hit.way === 0) break;
@@ -134,10 +143,12 @@ export function eyePaths(
 }
 
 /** The body the station lies on into which a direction goes: its place in the footing's list, or -1. */
-function ownBody({ normals }: Footing, d: Direction): number {
-  for (let k = 0; k < normals.length; k++) {
-    const n = normals[k] as readonly [number, number, number];
-    if (n[0] * d.x + n[1] * d.y + n[2] * d.z <= 0) return k;
+function ownBody(normals: Float64Array, d: Direction): number {
+  for (let own = 0; 3 * own < normals.length; own++) {
+    const k = 3 * own;
+    const out =
+      (normals[k] as number) * d.x + (normals[k + 1] as number) * d.y + (normals[k + 2] as number) * d.z;
+    if (out <= 0) return own;
   }
   return -1;
 }

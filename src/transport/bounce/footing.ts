@@ -1,5 +1,4 @@
 import type { Vec3 } from "../../core/vector.js";
-import { add } from "../../math/vector.js";
 import { LIFT } from "./first-hit.js";
 import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
 
@@ -8,11 +7,11 @@ import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
  * the plane that touches them.
  */
 export interface Footing {
-  readonly at: Vec3;
-  /** Unit vectors out of the bodies the station lies on or in; rays lead away from all of them. */
-  readonly normals: readonly Vec3[];
+  readonly at: Float64Array;
+  /** Unit vectors out of the bodies the station lies on or in, three numbers each; rays lead away from all of them. */
+  readonly normals: Float64Array;
   /** Those bodies. */
-  readonly selves: readonly number[];
+  readonly selves: Int32Array;
   /** True for a station in a body, not on its surface. */
   readonly inside: boolean;
 }
@@ -22,31 +21,36 @@ const ON_SURFACE = 1e-6;
 
 /** Finds what a station stands on. */
 export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
-  const normals: Vec3[] = [];
+  const normals: number[] = [];
   const selves: number[] = [];
+  const sum = new Float64Array(3);
   let inside = false;
   for (let i = 0; i < world.count; i++) {
     if (world.present[i] !== 1 || world.kind[i] === POLYGON) continue;
     const out = outward(world.data, i * STRIDE, world.kind[i] === CAPSULE, at);
     if (out === null) continue;
-    normals.push(out.way);
+    normals.push(out.x, out.y, out.z);
+    sum[0] = (sum[0] as number) + out.x;
+    sum[1] = (sum[1] as number) + out.y;
+    sum[2] = (sum[2] as number) + out.z;
     inside ||= out.deep;
     selves.push(i);
   }
   // Off the bodies, or to the side of a sheet that the receptor looks to.
-  const way = normals.length === 0 ? facing : normals.reduce(add);
+  const way = selves.length === 0 ? Float64Array.from(facing) : sum;
   return {
-    at: [at[0] + LIFT * way[0], at[1] + LIFT * way[1], at[2] + LIFT * way[2]],
-    normals,
-    selves,
+    at: way.map((part, axis) => (at[axis] as number) + LIFT * part),
+    normals: Float64Array.from(normals),
+    selves: Int32Array.from(selves),
     inside,
   };
 }
 
-/** The way out of a body for a point on or in it. */
+/** The way out of a body for a point on or in it: a unit vector. */
 interface Way {
-  /** Unit vector. */
-  readonly way: Vec3;
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
   /** True below the surface. */
   readonly deep: boolean;
 }
@@ -61,7 +65,8 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | 
     const ay = d[at + 4] as number;
     const az = d[at + 5] as number;
     const t = Math.min(d[at + 6] as number, Math.max(0, x * ax + y * ay + z * az));
-    return outOf(x - t * ax, y - t * ay, z - t * az, d[at + 7] as number);
+    const r = d[at + 7] as number;
+    return outOf(x - t * ax, y - t * ay, z - t * az, r * (1 + ON_SURFACE), r * (1 - ON_SURFACE));
   }
   let nx = 0;
   let ny = 0;
@@ -78,12 +83,13 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | 
     nz += e * pz;
   }
   if (size > 1 + 2 * ON_SURFACE) return null;
-  const way = outOf(nx, ny, nz, Number.POSITIVE_INFINITY);
-  return way === null ? null : { way: way.way, deep: size < 1 - 2 * ON_SURFACE };
+  const deep = size < 1 - 2 * ON_SURFACE;
+  return outOf(nx, ny, nz, Number.POSITIVE_INFINITY, deep ? Number.POSITIVE_INFINITY : 0);
 }
 
-function outOf(x: number, y: number, z: number, radius: number): Way | null {
+/** The direction of a vector as the way out; null for one that has none or is longer than `most`, below the surface if shorter than `deep`. */
+function outOf(x: number, y: number, z: number, most: number, deep: number): Way | null {
   const size = Math.sqrt(x * x + y * y + z * z);
-  if (size > radius * (1 + ON_SURFACE) || size === 0) return null;
-  return { way: [x / size, y / size, z / size], deep: size < radius * (1 - ON_SURFACE) };
+  if (size > most || size === 0) return null;
+  return { x: x / size, y: y / size, z: z / size, deep: size < deep };
 }

@@ -34,13 +34,13 @@ export function keepSet(scene: Scene, quality: Quality = "usual"): KeptSet {
   const world = worldOf(scene);
   const surfaces = surfacesOf(scene, world);
   const rule = fineness[quality];
-  return { fineness: rule, world, surfaces, ...lampsOf(world, surfaces, rule) };
+  return setOf(world, surfaces, rule);
 }
 
 /** The same set, looked at less finely: what is made ready for the set serves both. */
 export function glancedSet(kept: KeptSet): KeptSet {
   const { world, surfaces } = kept;
-  return { ...kept, fineness: fineness.glance, ...lampsOf(world, surfaces, fineness.glance) };
+  return setOf(world, surfaces, fineness.glance);
 }
 
 /** A kept set as a meter looks at it. */
@@ -52,27 +52,33 @@ export function keptAt(kept: KeptSet, meter: Meter): KeptView {
     ready ??= eyeOf(world, meter);
     return ready;
   };
-  return {
-    ...kept,
-    black: -1,
-    eye,
-    paths: (set) => {
-      const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths);
-      followed[set] = known;
-      return known;
-    },
+  const paths = (set: number): EyePaths => {
+    const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths);
+    followed[set] = known;
+    return known;
   };
+  return viewOf(kept, -1, eye, paths);
 }
+
+const viewOf = (
+  { fineness: rule, world, surfaces, lamp, landings }: KeptSet,
+  black: number,
+  eye: KeptView["eye"],
+  paths: KeptView["paths"],
+): KeptView => ({ fineness: rule, world, surfaces, lamp, landings, black, eye, paths });
 
 /** The same as it would be if all that one owner has were black. */
 export function blackened(kept: KeptView, owner: string): KeptView {
-  return { ...kept, black: kept.surfaces.owners.indexOf(owner) };
+  return viewOf(kept, kept.surfaces.owners.indexOf(owner), kept.eye, kept.paths);
 }
 
-function lampsOf(world: World, surfaces: Surfaces, rule: Fineness): Pick<KeptSet, "lamp" | "landings"> {
+function setOf(world: World, surfaces: Surfaces, rule: Fineness): KeptSet {
   const lamps = new WeakMap<ShadedSource, Lamp>();
   const landed = new WeakMap<Lamp, Landings[]>();
   return {
+    fineness: rule,
+    world,
+    surfaces,
     lamp: (source) => {
       const known = lamps.get(source) ?? lampOf(world, source);
       lamps.set(source, known);

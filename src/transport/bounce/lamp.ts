@@ -1,8 +1,9 @@
 import type { Vec3 } from "../../core/vector.js";
+import { length, subtract } from "../../math/vector.js";
 import { type Beam, beamToward } from "../../physics/beam.js";
 import { emptyVector, type LightVector } from "../../physics/light-vector.js";
-import { emittingArea, type SourceShape } from "../../physics/source-shape.js";
-import { preparedReading } from "../direct.js";
+import { emittingArea } from "../../physics/source-shape.js";
+import { type PreparedSource, preparedReading } from "../direct.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
 import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
@@ -11,12 +12,19 @@ import type { World } from "./world.js";
 
 /** A source made ready to be asked point by point. */
 export interface Lamp {
-  readonly source: ShadedSource;
-  readonly shape: SourceShape;
+  readonly prepared: PreparedSource;
+  /** True for a flat disc, and for a sphere. */
+  readonly round: boolean;
+  readonly ball: boolean;
+  /** Null for a lamp that is no tube. */
+  readonly tube: Tube | null;
   readonly beam: Beam;
   readonly points: SourcePoints;
+  readonly centre: Float64Array;
+  /** Radius of a sphere round the source, m. */
+  readonly bound: number;
   /** Unit vector out of the front of a flat source; null for a body. */
-  readonly axis: Vec3 | null;
+  readonly axis: Float64Array | null;
   readonly area: number;
   /** Luminance on the axis per lumen-second, 1/(m2 sr). */
   readonly luminance: number;
@@ -32,6 +40,27 @@ export interface Lamp {
   };
 }
 
+/** The line between the middles of the round ends of a tube. */
+export interface Tube {
+  readonly from: Float64Array;
+  /** From there to the other end, and the unit vector along it; up for a tube without a length. */
+  readonly span: Float64Array;
+  readonly axis: Float64Array;
+  readonly long: number;
+}
+
+function tubeOf(from: Vec3, to: Vec3): Tube {
+  const span = subtract(to, from);
+  const long = length(span);
+  const axis: Vec3 = long > 0 ? [span[0] / long, span[1] / long, span[2] / long] : [0, 0, 1];
+  return {
+    from: Float64Array.from(from),
+    span: Float64Array.from(span),
+    axis: Float64Array.from(axis),
+    long,
+  };
+}
+
 /** How many times its half width a source is near. */
 const NEAR = 3;
 /** What stands this close before a source does not hide it, m. */
@@ -41,15 +70,20 @@ const SKIN = 1e-9;
 export function lampOf(world: World, source: ShadedSource): Lamp {
   const { prepared, centre, bound } = source;
   const { shape, beam, luminance } = prepared;
+  const points = pointsOf(shape, centre);
   const flat = shape.kind === "disc" || shape.kind === "polygon";
   const { room } = world;
   const [x, y, z] = centre;
   return {
-    source,
-    shape,
+    prepared,
+    round: shape.kind === "disc",
+    ball: shape.kind === "sphere",
+    tube: shape.kind === "capsule" ? tubeOf(shape.from, shape.to) : null,
     beam,
-    points: pointsOf(shape, centre),
-    axis: flat ? shape.normal : null,
+    points,
+    centre: points.centre,
+    bound,
+    axis: flat ? Float64Array.from(shape.normal) : null,
     area: emittingArea(shape),
     luminance,
     near: shape.kind === "capsule" ? Number.POSITIVE_INFINITY : NEAR * bound,
@@ -60,6 +94,10 @@ export function lampOf(world: World, source: ShadedSource): Lamp {
     work: { hit: emptyHit(), span: emptySpan(), vector: emptyVector(), way: emptyDirection() },
   };
 }
+
+/** Product of a vector that is kept as a list with another one. */
+const along = (list: Float64Array, x: number, y: number, z: number): number =>
+  x * (list[0] as number) + y * (list[1] as number) + z * (list[2] as number);
 
 /** Part of the golden section by which a point that cannot be seen is moved on. */
 const NEXT = 0.6180339887498949;
@@ -80,27 +118,23 @@ export function askLamp(
   a: number,
   b: number,
 ): number {
-  const { centre } = lamp.source;
-  const cx = centre[0] - x;
-  const cy = centre[1] - y;
-  const cz = centre[2] - z;
+  if (lamp.ball) return askBall(world, lamp, x, y, z, nx, ny, nz, a, b);
+  const { centre, bound, axis, round } = lamp;
+  const cx = (centre[0] as number) - x;
+  const cy = (centre[1] as number) - y;
+  const cz = (centre[2] as number) - z;
   const d2 = cx * cx + cy * cy + cz * cz;
-  if (lamp.axis === null && lamp.shape.kind === "sphere")
-    return askBall(world, lamp, x, y, z, nx, ny, nz, a, b);
-  const { bound, prepared } = lamp.source;
   if (cx * nx + cy * ny + cz * nz <= -bound) return 0;
-  const { axis } = lamp;
   // Behind the opening's plane.
-  if (axis !== null && cx * axis[0] + cy * axis[1] + cz * axis[2] >= 0) return 0;
+  if (axis !== null && along(axis, cx, cy, cz) >= 0) return 0;
   const { span, vector } = lamp.work;
   spanAt(lamp.points, x, y, z, span);
   const close = d2 < lamp.near * lamp.near;
-  const whole = close ? preparedReading(prepared, x, y, z, nx, ny, nz, "disc", vector) : 1;
+  const whole = close ? preparedReading(lamp.prepared, x, y, z, nx, ny, nz, "disc", vector) : 1;
   if (whole === 0) return 0;
   let s = a;
   let t = b;
   for (let turn = 0; turn < (close ? 4 : 1); turn++) {
-    const round = lamp.shape.kind === "disc";
     const r = Math.sqrt(s);
     const i = round ? r * Math.cos(2 * Math.PI * t) : 2 * s - 1;
     const j = round ? r * Math.sin(2 * Math.PI * t) : 2 * t - 1;
@@ -116,8 +150,8 @@ export function askLamp(
     const facing = (px * nx + py * ny + pz * nz) / far;
     if (!(facing > 0)) continue;
     let e = whole;
-    if (lamp.axis !== null) {
-      const away = -(px * lamp.axis[0] + py * lamp.axis[1] + pz * lamp.axis[2]) / far;
+    if (axis !== null) {
+      const away = -along(axis, px, py, pz) / far;
       if (!(away > 0)) continue;
       if (!close) {
         const share = beamToward(lamp.beam, away, -px / far, -py / far, -pz / far);
@@ -142,10 +176,10 @@ function askBall(
   a: number,
   b: number,
 ): number {
-  const { centre, bound } = lamp.source;
-  const cx = centre[0] - x;
-  const cy = centre[1] - y;
-  const cz = centre[2] - z;
+  const { centre, bound } = lamp;
+  const cx = (centre[0] as number) - x;
+  const cy = (centre[1] as number) - y;
+  const cz = (centre[2] as number) - z;
   const d2 = cx * cx + cy * cy + cz * cz;
   const sine2 = (bound * bound) / d2;
   if (!(sine2 < 1)) return 0;
@@ -190,16 +224,16 @@ export function density(
   ny: number,
   nz: number,
 ): number {
-  const { centre, bound } = lamp.source;
-  const cx = centre[0] - x;
-  const cy = centre[1] - y;
-  const cz = centre[2] - z;
+  const { centre, bound, axis } = lamp;
+  const cx = (centre[0] as number) - x;
+  const cy = (centre[1] as number) - y;
+  const cz = (centre[2] as number) - z;
   const d2 = cx * cx + cy * cy + cz * cz;
   const d = Math.sqrt(d2);
   const facing = (cx * nx + cy * ny + cz * nz) / d;
   if (!(facing > 0)) return 0;
-  if (lamp.axis === null) return facing / (4 * Math.PI * (d2 + bound * bound));
-  const away = -(cx * lamp.axis[0] + cy * lamp.axis[1] + cz * lamp.axis[2]) / d;
+  if (axis === null) return facing / (4 * Math.PI * (d2 + bound * bound));
+  const away = -along(axis, cx, cy, cz) / d;
   if (!(away > 0)) return 0;
   const share = beamToward(lamp.beam, away, -cx / d, -cy / d, -cz / d);
   return (lamp.luminance * share * facing * away * lamp.area) / (d2 + bound * bound);

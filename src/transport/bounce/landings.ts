@@ -1,7 +1,7 @@
 import { power } from "../../math/power.js";
 import { type Beam, beamEnergyShare, type RoundBeam } from "../../physics/beam.js";
 import { tableCosine, tableLight } from "../../physics/beam-table.js";
-import { emptyDirection, turnedFrom } from "./direction.js";
+import { type Direction, emptyDirection, setTo, turnedFrom } from "./direction.js";
 import { emptyHit, firstHit, LIFT } from "./first-hit.js";
 import { density, type Lamp } from "./lamp.js";
 import { lattice, shiftsOf } from "./lattice.js";
@@ -40,56 +40,32 @@ export function landingsOf(
   const side = new Int32Array(rays);
   let count = 0;
   const shifts = shiftsOf(set);
-  const { shape, beam } = lamp;
-  const { centre } = lamp.source;
+  const { axis, beam } = lamp;
+  const p = emptyDirection();
   const d = emptyDirection();
   const n = emptyDirection();
   const hit = emptyHit();
-  const long = shape.kind === "capsule" ? lengthOf(shape.from, shape.to) : 0;
   for (let i = 0; i < rays; i++) {
     const a = lattice(shifts, set, i, rays, 8);
     const b = lattice(shifts, set, i, rays, 9);
     const c = lattice(shifts, set, i, rays, 10);
-    let [x, y, z] = centre;
+    leave(lamp, a, b, p, n);
     let light = 1;
     let up = Math.sqrt(c);
-    if (lamp.axis !== null) {
-      const { u, v } = lamp.points;
-      const round = shape.kind === "disc";
-      const s = round ? Math.sqrt(a) * Math.cos(2 * Math.PI * b) : 2 * a - 1;
-      const t = round ? Math.sqrt(a) * Math.sin(2 * Math.PI * b) : 2 * b - 1;
-      x += s * u[0] + t * v[0];
-      y += s * u[1] + t * v[1];
-      z += s * u[2] + t * v[2];
-      [n.x, n.y, n.z] = lamp.axis;
+    if (axis !== null) {
       up = beamCosine(beam, c);
       light = beam.kind === "table" ? 1 : beamLight(beam, up);
-    } else if (shape.kind === "capsule") {
-      // Equal heights of a tube with round ends have equal areas (Archimedes).
-      const height = a * (long + 2 * shape.radius) - shape.radius;
-      const along = Math.min(long, Math.max(0, height));
-      const k = long > 0 ? along / long : 0;
-      const axis = axisOf(shape.from, shape.to, long);
-      turnedFrom(axis[0], axis[1], axis[2], (height - along) / shape.radius, b, n);
-      x = shape.from[0] + k * (shape.to[0] - shape.from[0]) + shape.radius * n.x;
-      y = shape.from[1] + k * (shape.to[1] - shape.from[1]) + shape.radius * n.y;
-      z = shape.from[2] + k * (shape.to[2] - shape.from[2]) + shape.radius * n.z;
-    } else if (shape.kind === "sphere") {
-      turnedFrom(0, 0, 1, 2 * a - 1, b, n);
-      x += shape.radius * n.x;
-      y += shape.radius * n.y;
-      z += shape.radius * n.z;
     }
     turnedFrom(n.x, n.y, n.z, up, lattice(shifts, set, i, rays, 11), d);
-    if (lamp.axis !== null && beam.kind === "table") light = lightOfTable(beam, lamp.axis, d);
-    firstHit(world, x, y, z, d.x, d.y, d.z, hit);
+    if (axis !== null && beam.kind === "table") light = lightOfTable(beam, axis, d);
+    firstHit(world, p.x, p.y, p.z, d.x, d.y, d.z, hit);
     if (hit.thing < 0 || hit.way === 0) continue;
     const met = 2 * hit.thing + (hit.front ? 1 : 0);
     const rho = surfaces.reflectance[met] as number;
     if (!(rho > 0)) continue;
-    x += hit.way * d.x;
-    y += hit.way * d.y;
-    z += hit.way * d.z;
+    let x = p.x + hit.way * d.x;
+    let y = p.y + hit.way * d.y;
+    let z = p.z + hit.way * d.z;
     normalAt(world, hit.thing, hit.front, x, y, z, n);
     x += LIFT * n.x;
     y += LIFT * n.y;
@@ -121,17 +97,42 @@ const firstAsking = (landing: number, count: number, paths: number): number =>
 export const landingFor = ({ count }: Landings, turn: number, paths: number): number =>
   Math.floor((turn * count) / paths);
 
-type Point = readonly [number, number, number];
-
-function lengthOf(a: Point, b: Point): number {
-  const x = b[0] - a[0];
-  const y = b[1] - a[1];
-  const z = b[2] - a[2];
-  return Math.sqrt(x * x + y * y + z * z);
-}
-
-function axisOf(a: Point, b: Point, long: number): Point {
-  return long > 0 ? [(b[0] - a[0]) / long, (b[1] - a[1]) / long, (b[2] - a[2]) / long] : [0, 0, 1];
+/** Writes a place on what shines of a lamp, which two numbers from 0 to 1 choose evenly, and the way out of it there. */
+function leave(
+  { axis, centre, points, tube, round }: Lamp,
+  a: number,
+  b: number,
+  place: Direction,
+  out: Direction,
+): void {
+  if (axis !== null) {
+    const s = round ? Math.sqrt(a) * Math.cos(2 * Math.PI * b) : 2 * a - 1;
+    const t = round ? Math.sqrt(a) * Math.sin(2 * Math.PI * b) : 2 * b - 1;
+    const { u, v } = points;
+    place.x = (centre[0] as number) + (s * (u[0] as number) + t * (v[0] as number));
+    place.y = (centre[1] as number) + (s * (u[1] as number) + t * (v[1] as number));
+    place.z = (centre[2] as number) + (s * (u[2] as number) + t * (v[2] as number));
+    setTo(out, axis, 0);
+    return;
+  }
+  const { radius } = points;
+  if (tube === null) {
+    turnedFrom(0, 0, 1, 2 * a - 1, b, out);
+    setTo(place, centre, 0);
+  } else {
+    // Equal heights of a tube with round ends have equal areas (Archimedes).
+    const { from, span, axis: way, long } = tube;
+    const height = a * (long + 2 * radius) - radius;
+    const along = Math.min(long, Math.max(0, height));
+    turnedFrom(way[0] as number, way[1] as number, way[2] as number, (height - along) / radius, b, out);
+    const k = long > 0 ? along / long : 0;
+    place.x = (from[0] as number) + k * (span[0] as number);
+    place.y = (from[1] as number) + k * (span[1] as number);
+    place.z = (from[2] as number) + k * (span[2] as number);
+  }
+  place.x += radius * out.x;
+  place.y += radius * out.y;
+  place.z += radius * out.z;
 }
 
 /** The cosine of a ray's angle from the axis for a number from 0 to 1. */
@@ -157,14 +158,14 @@ function beamCosine(beam: Beam, c: number): number {
 /** The light of a ray from a lamp with a measured beam as a share of the mean. */
 function lightOfTable(
   { table, across, along }: Extract<Beam, { kind: "table" }>,
-  axis: Point,
-  { x, y, z }: { readonly x: number; readonly y: number; readonly z: number },
+  axis: Float64Array,
+  { x, y, z }: Direction,
 ): number {
   return tableLight(
     table,
     x * across[0] + y * across[1] + z * across[2],
     x * along[0] + y * along[1] + z * along[2],
-    x * axis[0] + y * axis[1] + z * axis[2],
+    x * (axis[0] as number) + y * (axis[1] as number) + z * (axis[2] as number),
   );
 }
 

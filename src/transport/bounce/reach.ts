@@ -1,8 +1,6 @@
 import type { ShadedSource } from "../hiding/shaded.js";
-import type { Meter } from "../meter.js";
-import { CORNER } from "./eye-paths.js";
+import { CORNER, type Eye } from "./eye-paths.js";
 import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
-import type { Footing } from "./footing.js";
 import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings, landingFor } from "./landings.js";
@@ -64,10 +62,11 @@ export function slopesOf(kept: KeptView, source: ShadedSource, sets: number): Fl
 /** The mean of one set of paths; `slopes`, where given, gets for each owner what changes where its reflectances do. */
 function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array | null): number {
   const { world, surfaces, black } = kept;
-  const { footing, meter } = kept.eye();
+  const eye = kept.eye();
   const { ends, data, side } = kept.paths(number);
   const landings = kept.landings(lamp, number);
   const paths = ends.length;
+  const { owner } = surfaces;
   const hit = emptyHit();
   let sum = 0;
   let first = 0;
@@ -77,15 +76,15 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
     if (landings.count > 0) {
       const ray = landingFor(landings, i, paths);
       // Neighbours share a landing where many rays of the lamp meet nothing.
-      if (ray !== last) seen = seenFromMeter(kept, meter, footing, landings, ray, hit);
+      if (ray !== last) seen = seenFromMeter(world, eye, owner, black, landings, ray, hit);
       last = ray;
       sum += seen;
       if (slopes !== null && seen > 0)
-        count(slopes, surfaces.owner[landings.side[ray] as number] as number, seen / paths);
+        count(slopes, owner[landings.side[ray] as number] as number, seen / paths);
     }
     const end = ends[i] as number;
     for (let c = first; c < end; c++) {
-      if (surfaces.owner[side[c] as number] === black) break;
+      if (owner[side[c] as number] === black) break;
       const at = CORNER * c;
       const depth = c - first;
       const x = data[at] as number;
@@ -109,15 +108,16 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
       if (landings.count > 0) {
         // Another landing for each corner of a path.
         const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
-        const met = landed(kept, landings, ray, x, y, z, nx, ny, nz, data[at + 8] as number, hit);
+        const on = data[at + 8] as number;
+        const met = landed(world, owner, black, landings, ray, x, y, z, nx, ny, nz, on, hit);
         own += met;
         if (slopes !== null && met > 0)
-          count(slopes, surfaces.owner[landings.side[ray] as number] as number, (weight * met) / paths);
+          count(slopes, owner[landings.side[ray] as number] as number, (weight * met) / paths);
       }
       sum += weight * own;
       if (slopes === null || !(own > 0)) continue;
       for (let k = first; k <= c; k++)
-        count(slopes, surfaces.owner[side[k] as number] as number, (weight * own) / paths);
+        count(slopes, owner[side[k] as number] as number, (weight * own) / paths);
     }
     first = end;
   }
@@ -130,7 +130,9 @@ function count(slopes: Float64Array, owner: number, amount: number): void {
 
 /** Light of one ray's landing at a corner, weighed against the chance that the path goes there by itself. */
 function landed(
-  { world, surfaces, black }: KeptView,
+  world: World,
+  owner: Int32Array,
+  black: number,
   { data, side }: Landings,
   ray: number,
   x: number,
@@ -146,7 +148,7 @@ function landed(
   const light = data[at + 6] as number;
   const dense = data[at + 7] as number;
   const met = side[ray] as number;
-  if (!(light > 0 && dense > 0) || surfaces.owner[met] === black) return 0;
+  if (!(light > 0 && dense > 0) || owner[met] === black) return 0;
   const dx = (data[at] as number) - x;
   const dy = (data[at + 1] as number) - y;
   const dz = (data[at + 2] as number) - z;
@@ -165,9 +167,10 @@ function landed(
 
 /** The same at the station itself, by the response of its receptor. */
 function seenFromMeter(
-  { world, surfaces, black }: KeptView,
-  { facing, receptor }: Meter,
-  footing: Footing,
+  world: World,
+  { footing, facing, dome }: Eye,
+  owner: Int32Array,
+  black: number,
   { data, side }: Landings,
   ray: number,
   hit: Hit,
@@ -177,16 +180,22 @@ function seenFromMeter(
   const light = data[at + 6] as number;
   const dense = data[at + 7] as number;
   const met = side[ray] as number;
-  if (!(light > 0 && dense > 0) || surfaces.owner[met] === black) return 0;
-  const [x, y, z] = footing.at;
+  if (!(light > 0 && dense > 0) || owner[met] === black) return 0;
+  const { at: start, normals } = footing;
+  const x = start[0] as number;
+  const y = start[1] as number;
+  const z = start[2] as number;
   const dx = (data[at] as number) - x;
   const dy = (data[at + 1] as number) - y;
   const dz = (data[at + 2] as number) - z;
-  for (const n of footing.normals) if (n[0] * dx + n[1] * dy + n[2] * dz <= 0) return 0;
+  for (let k = 0; k < normals.length; k += 3) {
+    const out =
+      (normals[k] as number) * dx + (normals[k + 1] as number) * dy + (normals[k + 2] as number) * dz;
+    if (out <= 0) return 0;
+  }
   const d2 = dx * dx + dy * dy + dz * dz;
   const d = Math.sqrt(d2);
-  const cosine = (dx * facing[0] + dy * facing[1] + dz * facing[2]) / d;
-  const dome = receptor === "dome";
+  const cosine = (dx * (facing[0] as number) + dy * (facing[1] as number) + dz * (facing[2] as number)) / d;
   const response = dome ? (1 + cosine) / 2 : cosine;
   const there =
     -(dx * (data[at + 3] as number) + dy * (data[at + 4] as number) + dz * (data[at + 5] as number)) / d;

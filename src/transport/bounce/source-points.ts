@@ -1,19 +1,38 @@
 import type { Vec3 } from "../../core/vector.js";
-import { frameAround } from "../../math/vector.js";
+import { frameAround, length, scale } from "../../math/vector.js";
 import type { SourceShape } from "../../physics/source-shape.js";
 
 /** How the points of a source lie: over the opening of a flat source, over a tube's outline as the place sees it. */
 export interface SourcePoints {
-  readonly centre: Vec3;
+  readonly centre: Float64Array;
   readonly kind: "flat" | "sphere" | "tube";
   /** Two vectors that span the opening; a tube's second one and a sphere's both depend on the place. */
-  readonly u: Vec3;
-  readonly v: Vec3;
+  readonly u: Float64Array;
+  readonly v: Float64Array;
   readonly radius: number;
 }
 
-const times = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k];
 const nothing: Vec3 = [0, 0, 0];
+
+const points = (
+  kind: SourcePoints["kind"],
+  centre: Vec3,
+  u: Vec3,
+  v: Vec3,
+  radius: number,
+): SourcePoints => ({
+  centre: Float64Array.from(centre),
+  kind,
+  u: Float64Array.from(u),
+  v: Float64Array.from(v),
+  radius,
+});
+
+const half = (from: Vec3, to: Vec3): Vec3 => [
+  (to[0] - from[0]) / 2,
+  (to[1] - from[1]) / 2,
+  (to[2] - from[2]) / 2,
+];
 
 /** Makes the points of a source ready. */
 export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
@@ -21,41 +40,23 @@ export function pointsOf(shape: SourceShape, centre: Vec3): SourcePoints {
     case "polygon": {
       const [a, b, , d] = shape.corners;
       const four = shape.corners.length === 4 && a !== undefined && b !== undefined && d !== undefined;
-      const half = (p: Vec3, q: Vec3): Vec3 => [(q[0] - p[0]) / 2, (q[1] - p[1]) / 2, (q[2] - p[2]) / 2];
-      return {
-        centre,
-        kind: "flat",
-        u: four ? half(a, b) : nothing,
-        v: four ? half(a, d) : nothing,
-        radius: 0,
-      };
+      return points("flat", centre, four ? half(a, b) : nothing, four ? half(a, d) : nothing, 0);
     }
     case "disc": {
       const [u, v] = frameAround(shape.normal);
       const { radius } = shape;
-      return {
-        centre,
-        kind: "flat",
-        u: times(u, radius),
-        v: times(v, radius),
-        radius,
-      };
+      return points("flat", centre, scale(u, radius), scale(v, radius), radius);
     }
     case "sphere":
-      return { centre, kind: "sphere", u: nothing, v: nothing, radius: shape.radius };
+      return points("sphere", centre, nothing, nothing, shape.radius);
     case "capsule": {
       const { from, to, radius } = shape;
-      const half: Vec3 = [(to[0] - from[0]) / 2, (to[1] - from[1]) / 2, (to[2] - from[2]) / 2];
-      const long = Math.sqrt(half[0] * half[0] + half[1] * half[1] + half[2] * half[2]);
+      const tube = half(from, to);
+      const long = length(tube);
+      if (!(long > 0)) return points("sphere", centre, nothing, nothing, radius);
       // The round ends as a stretch of the tube with their area.
-      const u = long > 0 ? times(half, (long + (radius * Math.PI) / 4) / long) : nothing;
-      return {
-        centre,
-        kind: long > 0 ? "tube" : "sphere",
-        u,
-        v: nothing,
-        radius,
-      };
+      const u = scale(tube, (long + (radius * Math.PI) / 4) / long);
+      return points("tube", centre, u, nothing, radius);
     }
     default:
       return shape satisfies never;
@@ -80,16 +81,16 @@ export function emptySpan(): Span {
 /** Writes the vectors that span a source seen from a place. */
 export function spanAt(source: SourcePoints, x: number, y: number, z: number, out: Span): void {
   const { centre, kind, u, v, radius } = source;
-  out.ux = u[0];
-  out.uy = u[1];
-  out.uz = u[2];
-  out.vx = v[0];
-  out.vy = v[1];
-  out.vz = v[2];
+  out.ux = u[0] as number;
+  out.uy = u[1] as number;
+  out.uz = u[2] as number;
+  out.vx = v[0] as number;
+  out.vy = v[1] as number;
+  out.vz = v[2] as number;
   if (kind === "flat") return;
-  let sx = centre[0] - x;
-  let sy = centre[1] - y;
-  let sz = centre[2] - z;
+  let sx = (centre[0] as number) - x;
+  let sy = (centre[1] as number) - y;
+  let sz = (centre[2] as number) - z;
   const far = Math.sqrt(sx * sx + sy * sy + sz * sz);
   if (!(far > 0)) return;
   sx /= far;

@@ -213,16 +213,14 @@ export function toModel<K extends BlockKind>(checked: CheckedBlock): BlockModel<
     properties: checked.read.places as ReadonlyMap<string, Place>,
   };
   const row: BlockRow = blocks[checked.kind];
-  const ordered = row.properties.flatMap((property) =>
-    checked.read.values.has(property.name)
-      ? [[property.name, checked.read.values.get(property.name)] as const]
-      : [],
-  );
+  const { values } = checked.read;
+  const ordered: (readonly [string, unknown])[] = [];
+  for (const { name } of row.properties) if (values.has(name)) ordered.push([name, values.get(name)]);
   return {
     block: checked.kind,
     name: checked.name,
     ...Object.fromEntries(ordered),
-    parts: checked.parts.map((part) => toModel(part)),
+    parts: checked.parts.map(toModel),
     origins,
   } as unknown as BlockModel<K>;
 }

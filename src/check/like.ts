@@ -22,7 +22,8 @@ export interface Expanded {
   readonly companions: readonly DefineEntry[];
 }
 
-const nameOf = (property: Property): string => property.path.parts.map((part) => part.text).join(".");
+const textOf = (part: { readonly text: string }): string => part.text;
+const nameOf = (property: Property): string => property.path.parts.map(textOf).join(".");
 const keyOf = (property: Property): string => `${nameOf(property)} ${property.companion?.text ?? ""}`;
 
 /** The later of two lists of entries wins: a property replaces its like and its siblings, blocks inside add up. */
@@ -170,13 +171,14 @@ function isPaired({ entry, ctx }: Owned, modifier: DefineEntry): boolean {
     : meant.statement === modifier.statement;
 }
 
+const isCalibration = (owned: Owned): owned is Owned<Property> =>
+  owned.entry.kind === "property" && nameOf(owned.entry) === "calibration";
+
 /** The calibrations of a light sorted out: the one that counts for its modifiers, and whether one had to be there. */
 export function chooseCalibration(
   entries: readonly Owned[],
   companions: readonly DefineEntry[],
 ): { readonly entries: readonly Owned[]; readonly unpaired: string | null } {
-  const isCalibration = (owned: Owned): owned is Owned<Property> =>
-    owned.entry.kind === "property" && nameOf(owned.entry) === "calibration";
   const calibrations = entries.filter(isCalibration);
   const last = companions[companions.length - 1] ?? null;
   const paired = last === null ? null : (calibrations.find((owned) => isPaired(owned, last)) ?? null);

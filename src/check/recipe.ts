@@ -247,14 +247,19 @@ function checkTopBlocks(ctx: Context, file: File, fileKind: Recipe["kind"]): Top
     if (unnamed !== undefined)
       report(ctx, "block.name-missing", unnamed.span, { kind: "subject", example: "ana" });
   }
-  const of = <K extends BlockKind>(kind: K): readonly BlockModel<K>[] =>
-    all.filter((checked) => checked.kind === kind).map((checked) => toModel<K>(checked));
   return {
     checked: (kind) => all.find((checked) => checked.kind === kind) ?? null,
-    of,
-    one: (kind) => of(kind)[0] ?? null,
+    of: (kind) => modelsOf(all, kind),
+    one: (kind) => modelsOf(all, kind)[0] ?? null,
     silence,
   };
+}
+
+/** The models of the blocks of a kind, in their order. */
+function modelsOf<K extends BlockKind>(all: readonly CheckedBlock[], kind: K): readonly BlockModel<K>[] {
+  const models: BlockModel<K>[] = [];
+  for (const checked of all) if (checked.kind === kind) models.push(toModel<K>(checked));
+  return models;
 }
 
 function settings(checked: CheckedBlock | null): readonly Setting[] {

@@ -93,13 +93,20 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     bodies,
     subjects,
     sources,
-    stations: stations.map((station) => ({ ...station, at: lyingOn(polygons, station.at) })),
+    stations: layDown(stations, polygons),
     camera,
     meter,
     key,
     landmarks: site.landmarks,
     assumed: site.assumed,
   };
+}
+
+/** Stations on top of the sheets that lie where they are. */
+function layDown(stations: readonly Station[], polygons: readonly ScenePolygon[]): readonly Station[] {
+  const lying: Station[] = [];
+  for (const station of stations) lying.push({ ...station, at: lyingOn(polygons, station.at) });
+  return lying;
 }
 
 /** The middles of the room's own surfaces, for heads that shine into them. */

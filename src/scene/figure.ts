@@ -57,6 +57,16 @@ function ellipsoid(
   };
 }
 
+const tube = (name: string, from: Vec3, to: Vec3, radius: number, reflectance: number): Body => ({
+  kind: "capsule",
+  of: "subject",
+  name,
+  from,
+  to,
+  radius,
+  reflectance,
+});
+
 /**
  * Builds one figure in its frame and adds its bodies: head, neck, trunk, legs and arms, in this order. `prefix` stands
  * before their names (`ana.` or nothing).
@@ -72,28 +82,18 @@ export function buildFigure(
 ): FigurePlaces {
   const h = frame.stature;
   const { lift } = pose;
-  const tube = (name: string, from: Vec3, to: Vec3, radius: number, reflectance: number): void => {
-    bodies.push({
-      kind: "capsule",
-      of: "subject",
-      name: prefix + name,
-      from,
-      to,
-      radius: radius * h,
-      reflectance,
-    });
-  };
   const head = ellipsoid(`${prefix}head`, frame, lift, figure.head, skin);
   const trunk = ellipsoid(`${prefix}trunk`, frame, lift, figure.trunk, cloth);
   const { neck, leg, arm } = figure;
   bodies.push(head);
-  tube("neck", onBody(frame, 0, 0, neck.from + lift), onBody(frame, 0, 0, neck.to + lift), neck.radius, skin);
-  bodies.push(trunk);
+  const [low, high] = [onBody(frame, 0, 0, neck.from + lift), onBody(frame, 0, 0, neck.to + lift)];
+  bodies.push(tube(`${prefix}neck`, low, high, neck.radius * h, skin), trunk);
   for (const side of [1, -1]) {
-    const joints = pose.leg.map(([front, up]) => onBody(frame, side * leg.side, front, up));
+    const joints: Vec3[] = [];
+    for (const [front, up] of pose.leg) joints.push(onBody(frame, side * leg.side, front, up));
     for (let i = 1; i < joints.length; i++) {
-      const name = (side > 0 ? "leg.right" : "leg.left") + (i > 1 ? ".lower" : "");
-      tube(name, joints[i - 1] as Vec3, joints[i] as Vec3, leg.radius, cloth);
+      const name = prefix + (side > 0 ? "leg.right" : "leg.left") + (i > 1 ? ".lower" : "");
+      bodies.push(tube(name, joints[i - 1] as Vec3, joints[i] as Vec3, leg.radius * h, cloth));
     }
   }
   let fingertip = 0;
@@ -102,13 +102,8 @@ export function buildFigure(
     const reach = arm.length - arm.radius;
     const shoulder = arm.shoulder + lift;
     const to = onBody(frame, side * arm.side + across * reach, front * reach, shoulder + up * reach);
-    tube(
-      side > 0 ? "arm.right" : "arm.left",
-      onBody(frame, side * arm.side, 0, shoulder),
-      to,
-      arm.radius,
-      cloth,
-    );
+    const from = onBody(frame, side * arm.side, 0, shoulder);
+    bodies.push(tube(prefix + (side > 0 ? "arm.right" : "arm.left"), from, to, arm.radius * h, cloth));
     fingertip = Math.max(fingertip, to[2] + arm.radius * h);
   }
   return {

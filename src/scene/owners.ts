@@ -1,5 +1,5 @@
 import type { Vec3 } from "../core/vector.js";
-import type { Origins, PointModel, SubjectModel } from "../model/types.js";
+import type { Origins, PointModel, Recipe, SubjectModel } from "../model/types.js";
 import { placeCamera } from "./camera.js";
 import { type PlacedLamp, placeLamp } from "./lamp/build.js";
 import { placePoint } from "./named-point.js";
@@ -25,7 +25,7 @@ interface NamedPoint {
 
 /** Everything of a recipe that has a place, by kind and in file order; filled when its owner is built. */
 export interface Parts {
-  readonly all: readonly Owner[];
+  readonly all: Owner[];
   readonly subjects: BuiltSubject[];
   readonly pieces: Piece[];
   readonly lamps: PlacedLamp[];
@@ -35,47 +35,50 @@ export interface Parts {
 
 /** Registers all that can be named in a point under its names, to be built when first asked for. */
 export function registerOwners(site: Site, room: () => void): Parts {
-  const all: Owner[] = [];
-  const parts: Parts = { all, subjects: [], pieces: [], lamps: [], points: [], lens: null };
-  const add = (names: readonly string[], origins: Origins | undefined, build: () => void): Owner => {
-    const owner: Owner = { name: names[0] ?? "", place: placeOfBlock(origins), state: "waiting", build };
-    all.push(owner);
-    for (const name of names) if (!site.owners.has(name)) site.owners.set(name, owner);
-    return owner;
-  };
+  const parts: Parts = { all: [], subjects: [], pieces: [], lamps: [], points: [], lens: null };
   const { recipe } = site;
-  addRoom(site, add, room);
+  add(site, parts, roomNames(recipe), recipe.room?.origins, room);
   const several = recipe.subjects.length > 1;
-  recipe.subjects.forEach((subject, index) => {
-    addSubject(site, parts, add, subject, index, several);
-  });
+  for (const [index, subject] of recipe.subjects.entries()) addSubject(site, parts, subject, index, several);
   const leaves = new Map<string, Leaf>();
   for (const [index, piece] of (recipe.set?.parts ?? []).entries()) {
     parts.pieces.push(nothing);
-    add([piece.name ?? piece.block], piece.origins, () => {
+    add(site, parts, [piece.name ?? piece.block], piece.origins, () => {
       parts.pieces[index] = buildPiece(site, piece, leaves);
     });
   }
-  for (const point of recipe.points) addPoint(site, parts, add, point, null, [point.name ?? "point"]);
-  addLights(site, parts, add);
+  for (const point of recipe.points) addPoint(site, parts, point, null, [point.name ?? "point"]);
+  addLights(site, parts);
   const { camera } = recipe;
   if (camera !== null) {
-    add(["camera"], camera.origins, () => {
+    add(site, parts, ["camera"], camera.origins, () => {
       parts.lens = placeCamera(site, camera);
     });
   }
   return parts;
 }
 
-type Add = (names: readonly string[], origins: Origins | undefined, build: () => void) => Owner;
+/** Registers one owner; a name that another has already stays with that one. */
+function add(
+  site: Site,
+  parts: Parts,
+  names: readonly string[],
+  origins: Origins | undefined,
+  build: () => void,
+): Owner {
+  const owner: Owner = { name: names[0] ?? "", place: placeOfBlock(origins), state: "waiting", build };
+  parts.all.push(owner);
+  for (const name of names) if (!site.owners.has(name)) site.owners.set(name, owner);
+  return owner;
+}
 
 /** Registers the lights by their names; `key` is also the light with that role, where nothing else is called so. */
-function addLights(site: Site, parts: Parts, add: Add): void {
+function addLights(site: Site, parts: Parts): void {
   let key: Owner | null = null;
   let keyIndex = -1;
   const { lights } = site.recipe;
   for (const [index, light] of lights.entries()) {
-    const owner = add([light.name ?? "light"], light.origins, () => {
+    const owner = add(site, parts, [light.name ?? "light"], light.origins, () => {
       const lamp = placeLamp(site, light);
       parts.lamps[index] = lamp;
       if (index === keyIndex) site.landmarks.set("key", { at: lamp.centre, ahead: null });
@@ -89,28 +92,22 @@ function addLights(site: Site, parts: Parts, add: Add): void {
   else keyIndex = -1;
 }
 
-function addRoom(site: Site, add: Add, build: () => void): void {
+/** What of the room can be named: itself, and its openings. */
+function roomNames({ room }: Recipe): readonly string[] {
   const names: string[] = ["room"];
-  for (const part of site.recipe.room?.parts ?? []) {
+  for (const part of room?.parts ?? []) {
     if (part.block === "opening" && part.name !== null) names.push(part.name);
   }
-  add(names, site.recipe.room?.origins, build);
+  return names;
 }
 
-function addSubject(
-  site: Site,
-  parts: Parts,
-  add: Add,
-  subject: SubjectModel,
-  index: number,
-  several: boolean,
-): void {
+function addSubject(site: Site, parts: Parts, subject: SubjectModel, index: number, several: boolean): void {
   const own = subject.name === null ? [] : [`${subject.name}.`];
   const words = index === 0 ? ["", ...own] : own;
   const names = subject.name === null ? [] : [subject.name];
   if (index === 0) names.push("subject");
   const prefix = several ? (own[0] ?? "") : "";
-  add(names, subject.origins, () => {
+  add(site, parts, names, subject.origins, () => {
     const bodies: Body[] = [];
     const built = buildSubject(site, subject, words, prefix, bodies);
     parts.subjects[index] = { subject: built, bodies, prefix, words };
@@ -119,7 +116,7 @@ function addSubject(
   for (const point of subject.parts) {
     const name = point.name ?? "point";
     const full = prefix + name;
-    addPoint(site, parts, add, point, subject, [full, ...words.map((before) => before + name)]);
+    addPoint(site, parts, point, subject, [full, ...words.map((before) => before + name)]);
   }
 }
 
@@ -147,7 +144,6 @@ function addCheeks(site: Site, parts: Parts, index: number, words: readonly stri
 function addPoint(
   site: Site,
   parts: Parts,
-  add: Add,
   point: PointModel,
   subject: SubjectModel | null,
   names: readonly string[],
@@ -158,5 +154,5 @@ function addPoint(
     name: names[0] ?? "point",
     subject: subject === null ? null : (subject.name ?? ""),
   });
-  add(names, point.origins, () => placePoint(site, point, names, owner));
+  add(site, parts, names, point.origins, () => placePoint(site, point, names, owner));
 }

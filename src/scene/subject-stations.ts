@@ -79,27 +79,13 @@ export interface StationOwner {
  */
 export function subjectStations(
   stations: Station[],
-  { subject, prefix, words }: StationOwner,
+  owner: StationOwner,
   landmarks: Map<string, Landmark>,
   { key, camera }: Looks,
 ): void {
+  const { subject, prefix, words } = owner;
   const light = key === null ? null : lightPlace(key);
-  const toKey = (word: string, place: Vec3): Station => {
-    const before = { at: place, ahead: outOf(subject, word) };
-    const at = heldAt(before, light);
-    const facing = light === null ? null : axisTo(at, light);
-    return {
-      name: prefix + word,
-      subject: subject.name,
-      at,
-      facing: facing ?? subject.nose,
-      receptor: "disc",
-      looks: facing === null || key === null ? "along the nose" : `towards ${key.name}`,
-      natural: false,
-      before,
-    };
-  };
-  const disc = toKey("face", subject.face);
+  const disc = keyStation(owner, "face", subject.face, key, light);
   stations.push(disc);
   const toCamera = camera === null ? null : axisTo(disc.at, camera);
   stations.push({
@@ -119,6 +105,29 @@ export function subjectStations(
   }
   for (const word of ["chest", "knee", "shin"]) {
     const place = landmarks.get((words[0] ?? "") + word);
-    if (place !== undefined) stations.push(toKey(word, place.at));
+    if (place !== undefined) stations.push(keyStation(owner, word, place.at, key, light));
   }
+}
+
+/** A disc held before a place of the body, to the key. */
+function keyStation(
+  { subject, prefix }: StationOwner,
+  word: string,
+  place: Vec3,
+  key: Source | null,
+  light: Vec3 | null,
+): Station {
+  const before = { at: place, ahead: outOf(subject, word) };
+  const at = heldAt(before, light);
+  const facing = light === null ? null : axisTo(at, light);
+  return {
+    name: prefix + word,
+    subject: subject.name,
+    at,
+    facing: facing ?? subject.nose,
+    receptor: "disc",
+    looks: facing === null || key === null ? "along the nose" : `towards ${key.name}`,
+    natural: false,
+    before,
+  };
 }

@@ -72,52 +72,36 @@ function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: numbe
   for (const source of scene.sources) {
     // A cloth or a lit patch is seen as what it is; its head is looked for where it stands.
     if (source.cloth !== undefined) continue;
-    things.push({
-      kind: "lamp",
-      name: source.spillOf ?? source.name,
-      region: openingInPicture(lens, source, margin),
-      owner: null,
-      lamp: source,
-      opening: null,
-    });
+    const region = openingInPicture(lens, source, margin);
+    things.push(thing("lamp", source.spillOf ?? source.name, region, null, source, null));
   }
   for (const body of scene.bodies) {
     if (body.of !== "stand") continue;
-    things.push({
-      kind: body.name.endsWith(" boom") ? "boom" : "stand",
-      name: body.name.replace(/ (?:boom|stand)$/, ""),
-      region: bodyInPicture(lens, body, margin),
-      owner: body.name,
-      lamp: null,
-      opening: null,
-    });
+    const kind = body.name.endsWith(" boom") ? "boom" : "stand";
+    const name = body.name.replace(/ (?:boom|stand)$/, "");
+    things.push(thing(kind, name, bodyInPicture(lens, body, margin), body.name, null, null));
   }
-  for (const polygon of scene.polygons) {
-    const { kind, name } = polygon;
+  for (const { kind, name, vertices } of scene.polygons) {
     if (kind !== "card" && kind !== "scrim") continue;
-    things.push({
-      kind,
-      name,
-      region: polygonInPicture(lens, polygon.vertices, margin),
-      owner: ownerOf(name),
-      lamp: null,
-      opening: null,
-    });
+    things.push(thing(kind, name, polygonInPicture(lens, vertices, margin), ownerOf(name), null, null));
   }
   for (const opening of openingsOf(scene, recipe)) {
     const { name, vertices, normal } = opening;
     const facing = dot(subtract(lens.camera.at, vertices[0] ?? lens.camera.at), normal) > 0;
-    things.push({
-      kind: "opening",
-      name,
-      region: facing ? polygonInPicture(lens, vertices, margin) : [],
-      owner: null,
-      lamp: null,
-      opening,
-    });
+    const region = facing ? polygonInPicture(lens, vertices, margin) : [];
+    things.push(thing("opening", name, region, null, null, opening));
   }
   return things;
 }
+
+const thing = (
+  kind: Thing["kind"],
+  name: string,
+  region: Region,
+  owner: string | null,
+  lamp: Source | null,
+  opening: Thing["opening"],
+): Thing => ({ kind, name, region, owner, lamp, opening });
 
 function planeWay({ camera }: Lens, corner: Vec3 | undefined, normal: Vec3, way: Vec3): number {
   if (corner === undefined) return 0;
@@ -170,27 +154,28 @@ export function openingsOf(
   { room, landmarks }: Scene,
   recipe: Recipe | null,
 ): readonly Pick<ScenePolygon, "name" | "vertices" | "normal">[] {
-  if (room === null) return [];
-  return (recipe?.room?.parts ?? []).flatMap((part) => {
-    if (part.block !== "opening" || part.name === null || part.size === undefined) return [];
+  const openings: Pick<ScenePolygon, "name" | "vertices" | "normal">[] = [];
+  if (room === null) return openings;
+  for (const part of recipe?.room?.parts ?? []) {
+    if (part.block !== "opening" || part.name === null || part.size === undefined) continue;
     const centre = landmarks.get(part.name)?.at;
-    const inward: Readonly<Record<string, Vec3>> = {
-      left: [1, 0, 0],
-      right: [-1, 0, 0],
-      back: [0, -1, 0],
-      front: [0, 1, 0],
-    };
-    const normal = inward[part.wall ?? ""];
-    if (centre === undefined || normal === undefined) return [];
+    const normal = inward.get(part.wall ?? "");
+    if (centre === undefined || normal === undefined) continue;
+    const { width, height } = part.size;
     const side = cross([0, 0, 1], normal);
-    const [w, h] = [part.size.width.value / 2, part.size.height.value / 2];
-    const corner = (a: number, b: number): Vec3 =>
-      addScaled(addScaled(centre, side, a * w), [0, 0, 1], b * h);
-    return [
-      { name: part.name, normal, vertices: [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)] },
-    ];
-  });
+    const { corners } = rectangleSource(centre, side, [0, 0, 1], width.value, height.value);
+    openings.push({ name: part.name, normal, vertices: corners });
+  }
+  return openings;
 }
+
+/** The ways into the room from its walls. */
+const inward: ReadonlyMap<string, Vec3> = new Map([
+  ["left", [1, 0, 0]],
+  ["right", [-1, 0, 0]],
+  ["back", [0, -1, 0]],
+  ["front", [0, 1, 0]],
+]);
 
 function isInside(region: Region, x: number, y: number): boolean {
   for (const ring of region) if (isInRing(ring, x, y)) return true;

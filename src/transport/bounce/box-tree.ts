@@ -17,22 +17,29 @@ export function boxTree(boxes: Float64Array, things: readonly number[]): BoxTree
   const most = Math.max(1, 2 * things.length - 1);
   const bounds = new Float64Array(most * 6);
   const links = new Int32Array(most * 2);
-  let nodes = 0;
-  const build = (part: readonly number[]): number => {
-    const node = nodes++;
-    enclose(boxes, part, bounds, node * 6);
-    if (part.length === 1) {
-      links[2 * node] = -1;
-      links[2 * node + 1] = part[0] as number;
-      return node;
-    }
-    const { order, cut } = bestCut(boxes, part);
-    links[2 * node] = build(order.slice(0, cut));
-    links[2 * node + 1] = build(order.slice(cut));
-    return node;
-  };
-  if (things.length > 0) build(things);
+  const nodes = things.length === 0 ? 0 : build(boxes, things, bounds, links, 0);
   return { bounds, links, nodes, waiting: new Int32Array(things.length + 1) };
+}
+
+/** Writes the tree over some of the things with its root at `node`, and gives the first number after its nodes. */
+function build(
+  boxes: Float64Array,
+  part: readonly number[],
+  bounds: Float64Array,
+  links: Int32Array,
+  node: number,
+): number {
+  enclose(boxes, part, bounds, node * 6);
+  if (part.length === 1) {
+    links[2 * node] = -1;
+    links[2 * node + 1] = part[0] as number;
+    return node + 1;
+  }
+  const { order, cut } = bestCut(boxes, part);
+  const right = build(boxes, order.slice(0, cut), bounds, links, node + 1);
+  links[2 * node] = node + 1;
+  links[2 * node + 1] = right;
+  return build(boxes, order.slice(cut), bounds, links, right);
 }
 
 function enclose(boxes: Float64Array, part: readonly number[], out: Float64Array, at: number): void {
@@ -57,9 +64,7 @@ function bestCut(boxes: Float64Array, part: readonly number[]): { order: readonl
   const areas = new Float64Array(part.length);
   const box = new Float64Array(6);
   for (let axis = 0; axis < 3; axis++) {
-    const middle = (thing: number): number =>
-      (boxes[6 * thing + 2 * axis] as number) + (boxes[6 * thing + 2 * axis + 1] as number);
-    const order = [...part].sort((a, b) => middle(a) - middle(b) || a - b);
+    const order = [...part].sort((a, b) => middle(boxes, a, axis) - middle(boxes, b, axis) || a - b);
     empty(box);
     for (let i = 0; i < order.length; i++) areas[i] = grow(box, boxes, 6 * (order[i] as number));
     empty(box);
@@ -75,6 +80,10 @@ function bestCut(boxes: Float64Array, part: readonly number[]): { order: readonl
   }
   return { order: best, cut };
 }
+
+/** Twice the middle of a thing's box along an axis. */
+const middle = (boxes: Float64Array, thing: number, axis: number): number =>
+  (boxes[6 * thing + 2 * axis] as number) + (boxes[6 * thing + 2 * axis + 1] as number);
 
 function empty(box: Float64Array): void {
   for (let k = 0; k < 6; k += 2) {

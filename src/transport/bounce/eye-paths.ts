@@ -58,6 +58,17 @@ export function eyeOf(world: World, meter: Meter): Eye {
   };
 }
 
+/** Room for the corners of one set of paths, which grows where they are many; written over by every set. */
+export interface Corners {
+  data: Float64Array;
+  side: Int32Array;
+}
+
+/** Room for some corners. */
+export function emptyCorners(count: number): Corners {
+  return { data: new Float64Array(CORNER * count), side: new Int32Array(count) };
+}
+
 /** Follows one set of paths from a meter. */
 export function eyePaths(
   world: World,
@@ -65,12 +76,12 @@ export function eyePaths(
   { footing, facing, dome, first }: Eye,
   number: number,
   paths: number,
+  corners: Corners,
 ): EyePaths {
   const set = first + number;
   const shifts = shiftsOf(set);
   const ends = new Int32Array(paths);
-  let data = new Float64Array(CORNER * 4 * paths);
-  let side = new Int32Array(4 * paths);
+  let { data, side } = corners;
   let count = 0;
   const d = emptyDirection();
   const n: Direction = emptyDirection();
@@ -119,8 +130,8 @@ export function eyePaths(
       weight *= rho / on;
       on = depth + 1 < SURE ? 1 : Math.min(1, KEPT * weight);
       if (count === side.length) {
-        side = widened(side, new Int32Array(2 * count));
-        data = widened(data, new Float64Array(2 * CORNER * count));
+        widen(corners);
+        ({ data, side } = corners);
       }
       const at = CORNER * count;
       data[at] = x;
@@ -153,7 +164,11 @@ function ownBody(normals: Float64Array, d: Direction): number {
   return -1;
 }
 
-function widened<T extends Int32Array | Float64Array>(old: T, fresh: T): T {
-  fresh.set(old as never);
-  return fresh;
+function widen(corners: Corners): void {
+  const { data, side } = corners;
+  const wider = emptyCorners(2 * side.length);
+  wider.data.set(data);
+  wider.side.set(side);
+  corners.data = wider.data;
+  corners.side = wider.side;
 }

@@ -1,7 +1,7 @@
 import type { Scene } from "../../scene/types.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import type { Meter } from "../meter.js";
-import { type Eye, type EyePaths, eyeOf, eyePaths } from "./eye-paths.js";
+import { type Corners, type Eye, type EyePaths, emptyCorners, eyeOf, eyePaths } from "./eye-paths.js";
 import { type Fineness, fineness } from "./fineness.js";
 import { type Lamp, lampOf } from "./lamp.js";
 import { type Landings, landingsOf } from "./landings.js";
@@ -14,6 +14,7 @@ export interface KeptSet {
   readonly fineness: Fineness;
   readonly world: World;
   readonly surfaces: Surfaces;
+  readonly corners: Corners;
   readonly lamp: (source: ShadedSource) => Lamp;
   /** Where a lamp's light first falls, set by set. */
   readonly landings: (lamp: Lamp, set: number) => Landings;
@@ -45,7 +46,7 @@ export function glancedSet(kept: KeptSet): KeptSet {
 
 /** A kept set as a meter looks at it. */
 export function keptAt(kept: KeptSet, meter: Meter): KeptView {
-  const { world, surfaces, fineness: rule } = kept;
+  const { world, surfaces, corners, fineness: rule } = kept;
   let ready: Eye | null = null;
   const followed: EyePaths[] = [];
   const eye = (): Eye => {
@@ -53,7 +54,7 @@ export function keptAt(kept: KeptSet, meter: Meter): KeptView {
     return ready;
   };
   const paths = (set: number): EyePaths => {
-    const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths);
+    const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths, corners);
     followed[set] = known;
     return known;
   };
@@ -61,11 +62,11 @@ export function keptAt(kept: KeptSet, meter: Meter): KeptView {
 }
 
 const viewOf = (
-  { fineness: rule, world, surfaces, lamp, landings }: KeptSet,
+  { fineness: rule, world, surfaces, corners, lamp, landings }: KeptSet,
   black: number,
   eye: KeptView["eye"],
   paths: KeptView["paths"],
-): KeptView => ({ fineness: rule, world, surfaces, lamp, landings, black, eye, paths });
+): KeptView => ({ fineness: rule, world, surfaces, corners, lamp, landings, black, eye, paths });
 
 /** The same as it would be if all that one owner has were black. */
 export function blackened(kept: KeptView, owner: string): KeptView {
@@ -79,6 +80,7 @@ function setOf(world: World, surfaces: Surfaces, rule: Fineness): KeptSet {
     fineness: rule,
     world,
     surfaces,
+    corners: emptyCorners(4 * rule.paths),
     lamp: (source) => {
       const known = lamps.get(source) ?? lampOf(world, source);
       lamps.set(source, known);

@@ -20,9 +20,12 @@ const FIGURE: ReadonlySet<string> = new Set(["head", "neck", "trunk", "leg", "ar
 /** What the only person of a scene is called. */
 export const PERSON = "person";
 
+/** The name of a thing without that of its part. */
+const wholeName = (name: string): string => name.split(".")[0] as string;
+
 /** Whose a body is, by its name: `person` where there is one person, else the person's name or the prop's own. */
 export function bodyOwner(name: string): string {
-  const whole = name.split(".")[0] as string;
+  const whole = wholeName(name);
   return FIGURE.has(whole) ? PERSON : whole;
 }
 
@@ -32,21 +35,29 @@ export function surfacesOf(scene: Scene, world: World): Surfaces {
   const owner = new Int32Array(2 * world.count);
   const owners: string[] = [];
   const places = new Map<string, number>();
-  const put = (side: number, share: number, name: string): void => {
-    reflectance[side] = share > 0 ? Math.min(share, MOST) : 0;
-    const place = places.get(name) ?? owners.push(name) - 1;
-    places.set(name, place);
-    owner[side] = place;
-  };
-  const whole = (name: string): string => name.split(".")[0] as string;
-  scene.polygons.forEach(({ name, frontReflectance, backReflectance }, i) => {
-    put(2 * i + 1, frontReflectance, whole(name));
-    put(2 * i, backReflectance, whole(name));
-  });
-  scene.bodies.forEach(({ name, reflectance: share }, b) => {
-    const called = bodyOwner(name);
-    put(2 * (world.polygons + b) + 1, share, called);
-    put(2 * (world.polygons + b), 0, called);
-  });
+  let thing = 0;
+  for (const { name, frontReflectance, backReflectance } of scene.polygons) {
+    const place = placeIn(owners, places, wholeName(name));
+    owner.fill(place, 2 * thing, 2 * thing + 2);
+    reflectance[2 * thing + 1] = limited(frontReflectance);
+    reflectance[2 * thing] = limited(backReflectance);
+    thing++;
+  }
+  for (const { name, reflectance: share } of scene.bodies) {
+    const place = placeIn(owners, places, bodyOwner(name));
+    owner.fill(place, 2 * thing, 2 * thing + 2);
+    reflectance[2 * thing + 1] = limited(share);
+    thing++;
+  }
   return { reflectance, owner, owners };
+}
+
+const limited = (share: number): number => (share > 0 ? Math.min(share, MOST) : 0);
+
+/** The place of a name in a list, to which it is added where it is new. */
+function placeIn(names: string[], places: Map<string, number>, name: string): number {
+  const known = places.get(name);
+  if (known !== undefined) return known;
+  places.set(name, names.length);
+  return names.push(name) - 1;
 }

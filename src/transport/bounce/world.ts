@@ -66,8 +66,9 @@ export function worldOf(scene: Scene): World {
   const room = scene.room === null ? null : roomBox(scene.room);
   const shell: number[][] = [[], [], [], [], [], []];
   const shellAll: number[] = [];
-  scene.polygons.forEach((polygon, i) => {
-    if (!writePolygon(data, i * STRIDE, polygon)) return;
+  for (let i = 0; i < polygons; i++) {
+    const polygon = scene.polygons[i] as ScenePolygon;
+    if (!writePolygon(data, i * STRIDE, polygon)) continue;
     present[i] = 1;
     if (!isRectangle(data, i * STRIDE, polygon.vertices)) {
       edgeStart[i] = edges.length;
@@ -81,17 +82,15 @@ export function worldOf(scene: Scene): World {
       whole[i] = fillsWall(data, i * STRIDE, wall, room) ? 1 : 0;
       shell[wall]?.push(i);
       shellAll.push(i);
-      return;
-    }
-    free.push(i);
-  });
-  scene.bodies.forEach((body, b) => {
-    const i = polygons + b;
-    if (!hasSize(body)) return;
+    } else free.push(i);
+  }
+  for (let i = polygons; i < count; i++) {
+    const body = scene.bodies[i - polygons] as Body;
+    if (!hasSize(body)) continue;
     present[i] = 1;
     kind[i] = writeBody(data, i * STRIDE, body, boxes, i * 6);
     free.push(i);
-  });
+  }
   return {
     count,
     polygons,
@@ -187,22 +186,24 @@ function isRectangle(data: Float64Array, at: number, vertices: readonly Vec3[]):
   const origin: Vec3 = [data[at + 4] as number, data[at + 5] as number, data[at + 6] as number];
   const u: Vec3 = [data[at + 7] as number, data[at + 8] as number, data[at + 9] as number];
   const v: Vec3 = [data[at + 10] as number, data[at + 11] as number, data[at + 12] as number];
-  return vertices.every((p) => {
+  for (const p of vertices) {
     const a = dot(subtract(p, origin), u);
     const b = dot(subtract(p, origin), v);
-    const onU = Math.abs(a) < slack || Math.abs(a - width) < slack;
-    return onU && (Math.abs(b) < slack || Math.abs(b - height) < slack);
-  });
+    if (!(Math.abs(a) < slack || Math.abs(a - width) < slack)) return false;
+    if (!(Math.abs(b) < slack || Math.abs(b - height) < slack)) return false;
+  }
+  return true;
 }
 
 function writeEdges(edges: number[], polygon: ScenePolygon): number {
   const { vertices, normal } = polygon;
-  vertices.forEach((corner, i) => {
-    const next = vertices[(i + 1) % vertices.length] ?? corner;
+  for (let i = 0; i < vertices.length; i++) {
+    const corner = vertices[i] as Vec3;
+    const next = vertices[(i + 1) % vertices.length] as Vec3;
     const out = normalise(cross(subtract(next, corner), normal));
     if (out === undefined) edges.push(0, 0, 0, 0);
     else edges.push(out[0], out[1], out[2], dot(out, corner));
-  });
+  }
   return vertices.length;
 }
 
@@ -259,7 +260,9 @@ function writeBody(data: Float64Array, at: number, body: Body, boxes: Float64Arr
     put(data, at + 12 + 3 * k, axis);
   }
   for (let k = 0; k < 3; k++) {
-    const [a, b, c] = [axes[0][k] as number, axes[1][k] as number, axes[2][k] as number];
+    const a = axes[0][k] as number;
+    const b = axes[1][k] as number;
+    const c = axes[2][k] as number;
     const half = Math.sqrt(a * a + b * b + c * c);
     boxes[box + 2 * k] = (body.centre[k] as number) - half;
     boxes[box + 2 * k + 1] = (body.centre[k] as number) + half;

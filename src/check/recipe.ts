@@ -128,6 +128,7 @@ export function checkSetUp(
     kind: title.kind,
     title: title.text,
     of: title.of,
+    ...(title.variant === null ? {} : { ofVariant: title.variant }),
     uses: keptUses(file),
     lets: keptLets(file),
     definitions,

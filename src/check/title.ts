@@ -9,6 +9,7 @@ export interface CheckedTitle {
   readonly kind: Recipe["kind"];
   readonly text: string;
   readonly of: string | null;
+  readonly variant: string | null;
   readonly span: Span;
 }
 
@@ -39,5 +40,7 @@ export function checkTitle(ctx: Context, file: File, whole: boolean): CheckedTit
     return null;
   }
   if ((word === "session") !== (title.of !== null)) report(ctx, "title.session", title.span, {});
-  return { kind: word, text: title.text.value, of: title.of?.value ?? null, span: title.span };
+  const { text, of, variant, span } = title;
+  if (variant !== undefined && of === null && word !== "session") report(ctx, "title.session", span, {});
+  return { kind: word, text: text.value, of: of?.value ?? null, variant: variant?.value ?? null, span };
 }

@@ -39,7 +39,7 @@ function lines(node: Node, indent: string): readonly string[] {
       return one(`${printName(node.word)} ${node.version.written}`);
     case "title":
       return one(
-        `${printName(node.word)} ${printText(node.text)}${node.of === null ? "" : ` of ${printText(node.of)}`}`,
+        `${printName(node.word)} ${printText(node.text)}${node.of === null ? "" : ` of ${printText(node.of)}`}${node.variant === undefined ? "" : ` variant ${printText(node.variant)}`}`,
       );
     case "use":
       return one(`use ${node.names.map(printName).join(", ")} from ${printText(node.from)}`);

@@ -32,7 +32,8 @@ export function printRecipe(recipe: Recipe): string {
 
 function printTitle(recipe: Recipe): string {
   const of = recipe.of === null ? "" : ` of ${quote(recipe.of)}`;
-  return `${recipe.kind} ${quote(recipe.title)}${of}`;
+  const variant = recipe.ofVariant === undefined ? "" : ` variant ${quote(recipe.ofVariant)}`;
+  return `${recipe.kind} ${quote(recipe.title)}${of}${variant}`;
 }
 
 function topBlocks(recipe: Recipe): readonly BlockModel[] {

@@ -364,6 +364,7 @@ export const recipeSchema: ZodType<Recipe> = object({
   kind: choice(["recipe", "kit", "session"]),
   title: string(),
   of: nullable(string()),
+  ofVariant: optional(string()),
   uses: array(object({ name: string(), written })),
   lets: array(object({ name: string(), written })),
   definitions: array(object({ name: string(), written })),

@@ -20,6 +20,8 @@ export interface SessionModel {
   readonly title: string;
   /** The path of the recipe, as the session says it. */
   readonly of: string;
+  /** The variant of it that was built; null for the recipe itself. */
+  readonly variant: string | null;
   readonly plan: Recipe;
   /** The set-up as built: the recipe with the tapes and settings of the day. */
   readonly built: Recipe;

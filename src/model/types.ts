@@ -127,6 +127,8 @@ export interface Recipe {
   readonly title: string;
   /** The recipe a session belongs to. */
   readonly of: string | null;
+  /** The variant of that recipe to which a session was built; left out for the recipe itself. */
+  readonly ofVariant?: string;
   /** Each `use`, by the path of its kit. What it brings in is written out where it is used. */
   readonly uses: readonly KeptText[];
   readonly lets: readonly KeptText[];

@@ -100,18 +100,42 @@ function remedySentences({ remedy, readings }: SessionReport): readonly string[]
   ];
 }
 
-const titleOf = ({ title, recipe }: SessionReport): string => `${title}: ${recipe}`;
+const titleOf = ({ title, recipe, variant }: SessionReport): string =>
+  `${title}: ${recipe}${variant === null ? "" : `, ${variant}`}`;
+
+/** The parts of a short view, and what it leaves out, in words. */
+interface Brief {
+  readonly sections: readonly Section[];
+  readonly left: readonly string[];
+}
+
+/** Without readings that need nothing done, the lamps one by one, and what is not claimed. */
+function briefOf(report: SessionReport): Brief {
+  const off = report.readings.filter(({ verdict }) => verdict !== "same" && verdict !== "near");
+  const good = report.readings.length - off.length;
+  const left = [
+    ...(good === 0 ? [] : [`${good} ${good === 1 ? "reading" : "readings"} near the plan`]),
+    ...(report.lamps.length === 0 ? [] : ["what the lamps give"]),
+    "what is not claimed",
+  ];
+  const kept = { ...report, readings: off, lamps: [], remains: null, not_claimed: [] };
+  const sections = sectionsOf(kept).filter(({ title }) => title !== "Why" || off.length > 0);
+  return { sections, left };
+}
 
 /** A session for a terminal. */
 export function renderSessionText(report: SessionReport, view: ViewOptions): string {
   const strongly = (text: string): readonly string[] =>
     wrapText(visibleLine(text), view.width).map((line) => view.paint("strong", line));
   const out = [...strongly(titleOf(report)), "", ...wrapText(visibleLine(report.headline), view.width)];
-  for (const section of sectionsOf(report)) {
+  const { sections, left } =
+    view.brief === true ? briefOf(report) : { sections: sectionsOf(report), left: [] };
+  for (const section of sections) {
     out.push("", ...strongly(section.title));
     if (section.rows.length > 0) out.push(...tableLines(section, view.width));
     for (const line of section.sentences) out.push(...indented(visibleLine(line), "  ", view.width));
   }
+  if (left.length > 0) out.push("", ...wrapText(`Left out for being brief: ${left.join(", ")}.`, view.width));
   return out.map((line) => `${line.trimEnd()}\n`).join("");
 }
 

@@ -224,13 +224,15 @@ export interface Header {
   readonly version: Amount;
 }
 
-/** `recipe "..."`, `kit "..."`, `session "..." of "./x.light"`. */
+/** `recipe "..."`, `kit "..."`, `session "..." of "./x.light"`, `session "..." of "./x.light" variant "..."`. */
 export interface Title {
   readonly kind: "title";
   readonly span: Span;
   readonly word: Name;
   readonly text: TextLiteral;
   readonly of: TextLiteral | null;
+  /** The variant of that recipe to which a session was built. */
+  readonly variant?: TextLiteral;
 }
 
 /** `use a, b from "./kit.light"` */

@@ -153,6 +153,13 @@ export class RecipeParser extends StatementParser {
           this.CONSUME(OfWord);
           return this.needText(2, "of", "the path of a recipe", 'session "first try" of "./bench.light" { }');
         }) ?? null;
+      const example = 'session "first try" of "./bench.light" variant "Higher"';
+      if (!this.RECORDING_PHASE && of !== null) this.wrongVariant(example);
+      const variant =
+        this.OPTION3(() => {
+          this.CONSUME(VariantWord);
+          return this.needText(3, "variant", "the title of a variant", example);
+        }) ?? null;
       const span = this.since(start);
       this.OPTION2(() => {
         this.CONSUME(OpenBrace);
@@ -160,10 +167,24 @@ export class RecipeParser extends StatementParser {
         if (this.RECORDING_PHASE || this.at(CloseBrace)) this.CONSUME(CloseBrace);
         else this.unclosedBlock();
       });
-      return { kind: "title", span, word, text, of };
+      return { kind: "title", span, word, text, of, ...(variant === null ? {} : { variant }) };
     },
     { resyncEnabled: false },
   );
+
+  /** `of "./x.light" from "Higher"`: another word where `variant` stands before a title. */
+  private wrongVariant(example: string): void {
+    const span = this.nextSpan();
+    if (this.at(VariantWord) || !this.at(Word) || this.peek(2).tokenType !== Text) return;
+    const part = "`variant` and the title of a variant";
+    this.fault(
+      "statement.part",
+      span,
+      { statement: "session", part, example },
+      { fixes: [this.fix(span, "variant", false)] },
+    );
+    this.skipLine();
+  }
 
   // ------------------------------------------------------------ items
 

@@ -82,7 +82,7 @@ export function children(node: Node): readonly Node[] {
     case "file":
       return [...present(node.header, node.title), ...node.items];
     case "title":
-      return [node.word, node.text, ...present(node.of)];
+      return [node.word, node.text, ...present(node.of, node.variant ?? null)];
     case "use":
       return [...node.names, node.from];
     case "let":

@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { kitsAmong } from "../../src/check/kits/texts.js";
 import { compile } from "../../src/compile.js";
 import { shed } from "../report/session/days.js";
@@ -43,4 +43,80 @@ test("what is measured is checked where it stands", () => {
   );
   const error = diagnostics.find(({ severity }) => severity === "error");
   expect(error).toMatchObject({ code: "path.unknown", place: { file: "day.light" } });
+});
+
+describe("a session of a variant", () => {
+  const varied = `${shed}
+variant "Lower" {
+  key.height: 2 m
+  expect no_warnings
+}
+variant "Lower, and the fill off" from "Lower" {
+  fill.power: off
+  expect no_warnings
+}
+`;
+  const compiled = (variant: string, lines: string) =>
+    compile(
+      {
+        name: "day.light",
+        text: text("./shed.light", lines).replace('.light"', `.light" variant ${variant}`),
+      },
+      { read: kitsAmong(new Map([["shed.light", varied]])) },
+    );
+
+  test("takes the whole variant as planned, with all it comes from, and the lines of the day on top", () => {
+    const { session, diagnostics } = compiled(
+      '"Lower, and the fill off"',
+      "key.distance: 1.9 m\nface.disc(towards: key) is f/5.6",
+    );
+    expect(diagnostics).toEqual([]);
+    const lamps = (of: "plan" | "built") =>
+      session?.[of].lights.map(({ name, height, distance, power }) => [
+        name,
+        height?.value,
+        distance?.length.value,
+        power?.written,
+      ]);
+    expect(session?.variant).toBe("Lower, and the fill off");
+    expect(lamps("plan")).toEqual([
+      ["key", 2, 2, "full - 2 stop"],
+      ["fill", 1.8, 2.6, "off"],
+    ]);
+    expect(lamps("built")).toEqual([
+      ["key", 2, 1.9, "full - 2 stop"],
+      ["fill", 1.8, 2.6, "off"],
+    ]);
+  });
+
+  test("that there is not is refused, with the one that was meant", () => {
+    const { session, diagnostics } = compiled('"Lowr"', "face.disc(towards: key) is f/5.6");
+    expect(session).toBeNull();
+    expect(diagnostics.map(({ code }) => code)).toEqual(["session.variant"]);
+    expect(diagnostics[0]?.fixes[0]?.title).toBe('write "Lower"');
+  });
+
+  test("another word before its title is told to be `variant`", () => {
+    const source = text("./shed.light").replace('.light"', '.light" from "Lower"');
+    const { diagnostics } = compile({ name: "day.light", text: source });
+    expect(diagnostics.map(({ code }) => code)).toEqual(["statement.part"]);
+    expect(diagnostics[0]?.fixes[0]?.title).toBe("write `variant`");
+  });
+
+  test("a name that only the recipe has is no name of the day where the variant took it out", () => {
+    const gone = varied.replace("fill.power: off", "remove fill");
+    const { diagnostics } = compile(
+      {
+        name: "day.light",
+        text: text("./shed.light", "face.disc(towards: fill) is f/8").replace(
+          '.light"',
+          '.light" variant "Lower, and the fill off"',
+        ),
+      },
+      { read: kitsAmong(new Map([["shed.light", gone]])) },
+    );
+    expect(diagnostics.filter(({ severity }) => severity === "error").map(({ place }) => place.file)).toEqual(
+      ["day.light"],
+    );
+  });
 });

@@ -234,6 +234,16 @@ describe("definitions, kits and sessions made by code", () => {
     expect([measured?.what, measured?.tolerance]).toEqual(["face.disc(towards: key)", 0.2]);
     expect(compiled.session?.built.lights[0]?.distance?.length.value).toBe(2.1);
   });
+
+  test("a session of a variant says which, and reads back", () => {
+    const day = session("The day", "./plan.light", [measuredReading(face, fNumber(7.1))], {
+      variant: 'Half "x"',
+    });
+    const text = printRecipe(day);
+    expect(text).toContain('session "The day" of "./plan.light" variant "Half \\"x\\""');
+    const compiled = compile({ name: "day.light", text });
+    expect(compiled.recipe === null ? null : withoutOrigins(compiled.recipe)).toEqual(day);
+  });
 });
 
 describe("variants made by code", () => {

@@ -1,15 +1,18 @@
+import { quote } from "../../core/quote.js";
 import type { Source } from "../../core/source.js";
 import type { Diagnostic, Sink } from "../../diagnostics/diagnostic.js";
 import type { SessionModel } from "../../model/session.js";
 import type { Recipe } from "../../model/types.js";
-import type { Block, Entry, File, Item, Measured, Reading, Variant } from "../../syntax/ast.js";
+import type { Block, Entry, File, Item, Measured, Reading, TextLiteral, Variant } from "../../syntax/ast.js";
 import { parseFile } from "../../syntax/parse.js";
 import { changeFile } from "../change/change.js";
 import { placed } from "../change/settings.js";
-import { type Context, here, report } from "../context.js";
+import { type Context, here, replace, report } from "../context.js";
 import type { Kits } from "../kits/kits.js";
 import { kitLook } from "../kits/look.js";
 import { checkSetUp } from "../recipe.js";
+import { nearNames, suggestion } from "../suggest.js";
+import { fileOfVariant } from "../variants/check.js";
 import { changesOf, withoutRepeats } from "../variants/repeats.js";
 import { checkReadings } from "./readings.js";
 
@@ -61,18 +64,46 @@ export function checkSession(
     if (diagnostic.severity === "error") to.sink(withLabel(diagnostic, told));
   });
   if (read.recipe === null || !sound) return null;
+  const planned = plannedSetUp(to, { ...read, recipe: read.recipe }, source.name, opened.kits, title.variant);
+  if (planned === null) return null;
   const entries = lines.filter((line): line is Entry => line.kind !== "reading");
-  const built = builtSetUp(to, read.file, source.name, opened.kits, placed(entries, inFile(to)));
+  const built = builtSetUp(to, planned.file, source.name, opened.kits, placed(entries, inFile(to)));
   if (built === null || !sound) return null;
   const readings = checkReadings({ ...built.ctx, file: to.file, sink: to.sink }, readingsOf(lines));
   if (!sound) return null;
   return {
     title: title.text.value,
     of: title.of.value,
-    plan: { ...read.recipe, later: [] },
+    variant: title.variant?.value ?? null,
+    plan: { ...planned.recipe, later: [] },
     built: built.recipe,
     readings,
   };
+}
+
+/** The recipe, or its variant by that title, as a whole set-up. Null after a finding. */
+function plannedSetUp(
+  to: Context,
+  { file, recipe }: { readonly file: File; readonly recipe: Recipe },
+  name: string,
+  kits: Kits,
+  wanted: TextLiteral | undefined,
+): { readonly file: File; readonly recipe: Recipe } | null {
+  if (wanted === undefined) return { file, recipe };
+  const variant = recipe.variants.find(({ title }) => title === wanted.value);
+  const changed = variant === undefined ? null : fileOfVariant(file, wanted.value, name, kits);
+  if (variant !== undefined && changed !== null) return { file: changed, recipe: variant.recipe };
+  const titles = recipe.variants.map(({ title }) => title);
+  const near = nearNames(wanted.value, titles);
+  const known = suggestion(near.map(quote), titles.map(quote), "It has no variants.");
+  report(
+    to,
+    "session.variant",
+    wanted.span,
+    { title: wanted.value, known },
+    { fixes: near.map((title) => replace(to, `write ${quote(title)}`, wanted.span, quote(title))) },
+  );
+  return null;
 }
 
 const readingsOf = (lines: Measured["lines"]): readonly Reading[] =>

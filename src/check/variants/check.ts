@@ -68,6 +68,18 @@ export function checkVariants(
   return { variants, sound };
 }
 
+/** A checked recipe's file as one of its variants has it, found sound before; null where it has no such variant. */
+export function fileOfVariant(file: File, title: string, name: string, kits: Kits): File | null {
+  const to: Reporter = { file: name, sink: () => undefined };
+  const link = linkVariants(file, to).find(({ variant }) => variant.title.value === title);
+  if (link === undefined) return null;
+  const look = kitLook(file, name, kits);
+  return wayTo(link).reduce((before, { variant }) => {
+    const changes = changesOf(withoutRepeats(to, before, variant));
+    return withHolds(changeFile(before, changes, to, look), variant);
+  }, file);
+}
+
 /** A variant and all that it comes from, the recipe's own variant first. */
 function wayTo(link: Link): readonly Link[] {
   const way: Link[] = [];

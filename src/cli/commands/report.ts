@@ -41,7 +41,11 @@ function oneDay(session: Session, views: Light, report: SessionReport, form: str
     case "csv":
       return views.renderSessionCsv(report);
     default:
-      return views.renderSessionText(report, { width: session.width, paint: session.paint });
+      return views.renderSessionText(report, {
+        width: session.width,
+        paint: session.paint,
+        brief: session.options.has("brief"),
+      });
   }
 }
 

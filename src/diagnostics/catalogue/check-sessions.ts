@@ -14,6 +14,12 @@ export const sessionFindings = {
     help: "Name a file that starts with `recipe` and its title.",
     page: 'A session belongs to one recipe, whose title line says `recipe "..."`. A kit holds definitions and stands in no room; another session holds measurements. Of a file that is no recipe nothing is shown.',
   },
+  "session.variant": {
+    severity: "error",
+    message: 'The recipe has no variant called "{title}"',
+    help: "{known}",
+    page: 'What was built may be a variant of the recipe. The session then names it behind the path: `session "First try" of "./bench.light" variant "Higher"`. Its readings are put against that variant. Without it they are put against the recipe itself.',
+  },
   "session.placed": {
     severity: "error",
     message: "`{what}` does not stand in a session",

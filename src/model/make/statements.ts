@@ -136,14 +136,18 @@ export function measuredReading(
   return [`${reading.written} is ${saidOf<ResultType>(value).written}${off}`];
 }
 
-/** A session of a recipe: `of` is its path, `lines` come from `measuredSetting` and `measuredReading`. */
+/**
+ * A session of a recipe: `of` is its path, `lines` come from `measuredSetting` and `measuredReading`; `variant` is the
+ * title of the variant that was built, if it was one.
+ */
 export function session(
   title: string,
   of: string,
   lines: readonly (readonly string[])[],
-  parts: Pick<RecipeParts, "about"> = {},
+  { variant, ...parts }: Pick<RecipeParts, "about"> & { readonly variant?: string } = {},
 ): Recipe {
   const written = ["measured {", ...lines.flat().map((line) => `  ${line}`), "}"].join("\n");
   const later = lines.length === 0 ? [] : [{ statement: "measured" as const, title: null, written }];
-  return { ...recipe(title, { ...parts, later }), kind: "session", of };
+  const made: Recipe = { ...recipe(title, { ...parts, later }), kind: "session", of };
+  return variant === undefined ? made : { ...made, ofVariant: variant };
 }

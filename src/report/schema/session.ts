@@ -83,6 +83,9 @@ export const sessionSchema = object({
   format: literal(1),
   title: string(),
   of: string().meta({ description: "The path of the recipe, as the session says it" }),
+  variant: string()
+    .nullable()
+    .meta({ description: "The title of the variant that was built, if it was one" }),
   recipe: string().meta({ description: "The title of the recipe" }),
   headline: string(),
   changes: array(change).meta({ description: "What was built otherwise than planned" }),

@@ -52,6 +52,7 @@ export function buildSession(
     format: 1,
     title: session.title,
     of: session.of,
+    variant: session.variant,
     recipe: session.plan.title,
     headline: headlineOf(readings, limits),
     changes: differences(session.plan, session.built).map(({ path, before, after }) => ({

@@ -14,7 +14,8 @@ const SMALL = 4;
 /** The same of the largest. */
 const LARGE = 16;
 /**
- * How far the light between the corners of a field may be from what they tell, as a share of the most of them. The field
+ * How far the light between the corners of a field may be from what they tell, as a share of the most of them and of what
+ * other lights give there. The field
  * is filled by the curve through all places that are looked at, which is off by much less, and by a quarter of this where
  * the slope of the light breaks.
  */
@@ -26,6 +27,9 @@ const EVEN_LARGE = 0.01;
 const STEEP = 0.5;
 /** How far the light of two more places of such a small field may be from the curve, as a share of the most. */
 const EVEN_STEEP = 0.01;
+
+/** Before a light that is as wide as this, radians, nearly everything may stand, and is not asked for it first. */
+const VAST = 0.5;
 
 /** Something that can stand before the lights. */
 interface Hindrance {
@@ -165,7 +169,9 @@ function ask(lamp: Lamp, view: View, pixel: number, around: readonly Hindrance[]
   if (side >= 0) {
     const { at, facing } = meterAt(view, pixel);
     lamp.before.length = 0;
-    if (around.length > 0) {
+    if (around.length > 0 && leastWidth(lamp.shaded.prepared.shape, at[0], at[1], at[2]) > VAST)
+      for (const { occluder } of around) lamp.before.push(occluder);
+    else if (around.length > 0) {
       const { points } = lamp.place;
       points[0] = at[0];
       points[1] = at[1];
@@ -198,8 +204,16 @@ function fill(
   const most = Math.max(a, b, c, d);
   // Where a light sets behind a body's horizon its slope breaks.
   const steep = Math.min(a, b, c, d) < STEEP * most;
-  if (size > SMALL && steep) return false;
-  const limit = (size > SMALL && near.length > 0 ? EVEN_LARGE : EVEN) * most;
+  // What is off is held against all the light that there is so far.
+  const before = Math.min(
+    exposure[first] as number,
+    exposure[first + size] as number,
+    exposure[third] as number,
+    exposure[third + size] as number,
+  );
+  const whole = most + before / lamp.energy;
+  const limit = (size > SMALL && near.length > 0 ? EVEN_LARGE : EVEN) * whole;
+  if (size > SMALL && steep && most > limit) return false;
   // By how much the light between the corners is more than on a slope.
   const middle = ask(lamp, view, second + half, near) - (a + b + c + d) / 4;
   if (Math.abs(middle) > limit) return false;
@@ -218,8 +232,8 @@ function fill(
   };
   if (steep) {
     const [one, three] = [first + width + 1, first + 3 * width + 3];
-    if (Math.abs(ask(lamp, view, one, near) - curve(0.25, 0.25)) > EVEN_STEEP * most) return false;
-    if (Math.abs(ask(lamp, view, three, near) - curve(0.75, 0.75)) > EVEN_STEEP * most) return false;
+    if (Math.abs(ask(lamp, view, one, near) - curve(0.25, 0.25)) > EVEN_STEEP * whole) return false;
+    if (Math.abs(ask(lamp, view, three, near) - curve(0.75, 0.75)) > EVEN_STEEP * whole) return false;
   }
   for (let row = 0; row < size; row++)
     for (let column = 0; column < size; column++)

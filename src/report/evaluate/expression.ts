@@ -29,7 +29,7 @@ export function evaluate(asked: Asked, expr: Expr): Found {
       const inner = evaluate(asked, expr.operand);
       return inner.value === null
         ? { ...inner, type: expr.type }
-        : { ...value(expr.type, -inner.value), error: inner.error };
+        : { ...value(expr.type, -inner.value), error: inner.error, ...shareOf(inner) };
     }
     default:
       return expr satisfies never;
@@ -44,8 +44,12 @@ function literal(expr: Extract<Expr, { kind: "value" }>): Found {
       ? value(type, Math.log2(quantity.value))
       : nothing(type, "a ratio is more than nothing to one");
   }
-  return value(type, quantity.value);
+  const found = value(type, quantity.value);
+  return quantity.unit === "1" && quantity.written.endsWith("%") ? { ...found, share: true } : found;
 }
+
+/** That a value is a share of a whole, where another is. */
+const shareOf = ({ share }: Found): Pick<Found, "share"> => (share === true ? { share } : {});
 
 /** Sums: plain where all are of one type, by stops or mired where a point on a scale is moved or two are compared. */
 function sum(asked: Asked, expr: Extract<Expr, { kind: "sum" }>): Found {
@@ -68,6 +72,7 @@ function sum(asked: Asked, expr: Extract<Expr, { kind: "sum" }>): Found {
     ...value(expr.type, result),
     error: terms.reduce((sum, term) => sum + term.found.error, 0),
     edge: expr.type === "length" && terms.every((term) => term.found.edge),
+    ...(terms.every(({ found }) => found.share === true) ? { share: true as const } : {}),
   };
 }
 

@@ -45,7 +45,9 @@ export function goalsOf(asked: Asked, claim: ClaimModel, spare: number): readonl
     case "compare": {
       const up = claim.sign === ">" || claim.sign === ">=";
       const bound: Goal = (there, own) => (own.kind === "compare" ? by(there, own, own.target) : null);
-      return [shifted(bound, (up ? 1 : -1) * (HAIR + spare))];
+      // A bound that may be reached is aimed at itself: a share of a whole ends there.
+      const beyond = claim.sign.endsWith("=") ? 0 : HAIR;
+      return [shifted(bound, (up ? 1 : -1) * (beyond + spare))];
     }
     default:
       return claim satisfies never;

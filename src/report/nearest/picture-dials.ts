@@ -1,5 +1,5 @@
 import type { CameraModel } from "../../model/types.js";
-import type { ClaimModel } from "../../model/values.js";
+import type { ClaimModel, Expr } from "../../model/values.js";
 import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
@@ -15,6 +15,21 @@ const ofPicture: ReadonlySet<string> = new Set([
   "headroom",
 ]);
 
+function asksForPicture(expr: Expr): boolean {
+  switch (expr.kind) {
+    case "result":
+      return ofPicture.has(expr.name);
+    case "sum":
+      return expr.terms.some(({ value }) => asksForPicture(value));
+    case "product":
+      return expr.factors.some(({ value }) => asksForPicture(value));
+    case "negation":
+      return asksForPicture(expr.operand);
+    default:
+      return false;
+  }
+}
+
 /** Lenses that people own, m (common practice, no source). */
 const LENSES = { from: 0.014, to: 0.4 } as const;
 /** Nobody puts a camera nearer to the mark than this, or further away, m. */
@@ -24,8 +39,7 @@ const PLACES = { from: 0.5, to: 15 } as const;
 export function pictureDials(plan: Plan, claims: readonly ClaimModel[]): readonly Dial[] {
   const { recipe, scene } = plan;
   const { camera } = recipe;
-  if (camera === null || !claims.some(({ value }) => value.kind === "result" && ofPicture.has(value.name)))
-    return [];
+  if (camera === null || !claims.some(({ value }) => asksForPicture(value))) return [];
   const rebuilt = (part: Partial<CameraModel>) => ({
     plan: rebuiltWith(plan, { ...recipe, camera: { ...camera, ...part } }),
     claims,

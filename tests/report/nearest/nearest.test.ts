@@ -46,6 +46,16 @@ describe("what the picture shows", () => {
     expect(changeOf(row, "camera.distance")).toBeCloseTo(1.6, 1);
   });
 
+  test.each(["coverage >= 100 %", "uncovered <= 0 %", "100 % - coverage <= 0 %"])(
+    "reaches the end of what there is, as the same wish does within a tolerance: %s",
+    (claim) => {
+      const row = nearestOf(claim, WALL);
+      expect(row.found).toMatch(/^\d+\.\d %$/);
+      expect(changeOf(row, "camera.focal_length")).toBeCloseTo(0.088, 9);
+      expect(changeOf(row, "camera.distance")).toBeCloseTo(1.6, 1);
+    },
+  );
+
   test("is not offered the lens where nothing of the picture is asked", () => {
     const row = nearestOf("key.angular_size < 4 deg", WALL);
     expect(row.nearest?.text).not.toContain("focal_length");

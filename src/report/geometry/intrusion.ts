@@ -5,7 +5,7 @@ import { lampName } from "../../scene/lit/seen.js";
 import type { Body, Scene, SceneCamera, ScenePolygon, Source } from "../../scene/types.js";
 import { ownerOf } from "../say/surfaces.js";
 import { crosses } from "./crossing.js";
-import { inBody, inBox, tubeMeets } from "./solids.js";
+import { inBody, inBox, tubeMeets, tubeMeetsSheet } from "./solids.js";
 
 /** What a lamp or a camera stands in, and how. */
 export interface Intrusion {
@@ -65,12 +65,40 @@ export function cameraIntrusion(scene: Scene, camera: SceneCamera, radius: numbe
   return metBy(scene, at, lines);
 }
 
-/** The first person in whom the column or the arm of a light's stand is; null where it stands free. */
-export function standIntrusion(scene: Scene, source: Source): Body | null {
+/** Sheets that lie lower than this are stood upon, m. */
+const UNDERFOOT = 0.03;
+
+/**
+ * The first person, or else the first piece of the set, through which the column or the arm of a light's stand goes; null
+ * where it stands free. Room, other stands, what lies on the floor, and the cloth that is the light itself do not count.
+ */
+export function standIntrusion(scene: Scene, source: Source): Intrusion | null {
   const tubes = standBodies(source, scene.room).filter((tube) => tube.kind === "capsule");
-  return (
-    scene.bodies.find((body) => body.of === "subject" && tubes.some((tube) => tubeMeets(tube, body))) ?? null
-  );
+  const meets = (body: Body): boolean => body.of !== "stand" && tubes.some((tube) => tubeMeets(tube, body));
+  const met = scene.bodies.filter(meets);
+  const body = met.find(({ of }) => of === "subject") ?? met[0];
+  if (body !== undefined)
+    return { name: body.name, of: body.of === "subject" ? "subject" : "piece", how: "through" };
+  const own = scene.sources.find((row) => lampName(row) === lampName(source) && row.cloth !== undefined);
+  for (const [name, sides] of piecesOf(scene, own?.cloth?.scrim)) {
+    const high = sides.filter(({ vertices }) => vertices.some(([, , z]) => z > UNDERFOOT));
+    const isInside = sides[0]?.kind === "box" && tubes.some(({ from }) => inBox(sides, from));
+    if (isInside || high.some((side) => tubes.some((tube) => tubeMeetsSheet(tube, side))))
+      return { name, of: "piece", how: "through" };
+  }
+  return null;
+}
+
+/** The flat pieces of the set by what they belong to. */
+function piecesOf(scene: Scene, spared?: string): ReadonlyMap<string, readonly ScenePolygon[]> {
+  const pieces = new Map<string, ScenePolygon[]>();
+  for (const polygon of scene.polygons) {
+    const { kind, name } = polygon;
+    const owner = ownerOf(name);
+    if (kind === "floor" || kind === "ceiling" || kind === "wall" || owner === spared) continue;
+    pieces.set(owner, [...(pieces.get(owner) ?? []), polygon]);
+  }
+  return pieces;
 }
 
 /** What the middle or an end of a line lies in, or what a line crosses. */
@@ -86,14 +114,7 @@ function metBy(
   );
   if (body !== undefined)
     return { name: body.name, of: body.of === "subject" ? "subject" : "piece", how: "inside" };
-  const pieces = new Map<string, ScenePolygon[]>();
-  for (const polygon of scene.polygons) {
-    const { kind, name } = polygon;
-    const owner = ownerOf(name);
-    if (kind === "floor" || kind === "ceiling" || kind === "wall" || owner === spared) continue;
-    pieces.set(owner, [...(pieces.get(owner) ?? []), polygon]);
-  }
-  for (const [name, sides] of pieces) {
+  for (const [name, sides] of piecesOf(scene, spared)) {
     if (sides[0]?.kind === "box" && points.some((point) => inBox(sides, point)))
       return { name, of: "piece", how: "inside" };
     if (sides.some((side) => lines.some(([a, b]) => crosses(side, a, b))))

@@ -2,6 +2,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { segmentsApart2 } from "../../math/segments.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
 import type { Body, ScenePolygon } from "../../scene/types.js";
+import { crosses } from "./crossing.js";
 
 /** A straight tube with round ends. */
 type Tube = Extract<Body, { kind: "capsule" }>;
@@ -32,6 +33,27 @@ export function inBody(body: Body, point: Vec3): boolean {
 /** Whether a point lies behind all sides of a box. */
 export function inBox(sides: readonly ScenePolygon[], point: Vec3): boolean {
   return sides.every(({ vertices, normal }) => dot(subtract(point, vertices[0] ?? point), normal) < -1e-6);
+}
+
+/** Whether a tube and a flat convex surface meet: nearer to each other than the tube's radius anywhere. Exact. */
+export function tubeMeetsSheet({ from, to, radius }: Tube, sheet: ScenePolygon): boolean {
+  if (crosses(sheet, from, to)) return true;
+  const { vertices, normal } = sheet;
+  const square = radius * radius;
+  const [corner] = vertices;
+  if (corner === undefined) return false;
+  // Where neither an edge comes near nor an end lies over the sheet, nothing between does.
+  const byEdge = vertices.some((a, i) => {
+    const b = vertices[i + 1 < vertices.length ? i + 1 : 0] ?? a;
+    return segmentsApart2(from, to, a, b) < square;
+  });
+  return (
+    byEdge ||
+    [from, to].some((end) => {
+      const off = dot(subtract(end, corner), normal);
+      return off * off < square && crosses(sheet, addScaled(end, normal, 1), addScaled(end, normal, -1));
+    })
+  );
 }
 
 /** Share of a stretch, 0 to 1, at which it comes nearest to the origin. */

@@ -9,7 +9,7 @@ import { personWords } from "./who-is-met.js";
 const STEP = 0.1;
 const LONGEST = 3;
 
-/** The shortest arm, in steps of 10 cm, by which the column stands free of people; null where none does. */
+/** The shortest arm, in steps of 10 cm, by which column and arm stand free; null where none does. */
 function boomFor({ scene }: Plan, source: Source): number | null {
   const { stand } = source;
   if (stand === null || stand.boom !== null) return null;
@@ -20,23 +20,23 @@ function boomFor({ scene }: Plan, source: Source): number | null {
   return null;
 }
 
-/** A lamp's stand or boom goes through a person. */
+/** A lamp's stand or boom goes through a person or a piece of the set. */
 export const standInside: Rule = {
   code: "stand-inside",
   thresholds: [],
   safety: false,
   page: {
-    when: "The recipe names a stand, and its column, or the arm of its boom, goes through a person. The column is a tube of 3 cm upright under the lamp and ends 15 cm below its head; a boom leads level and straight back from the light. Feet are not looked at.",
-    means: "It cannot be built like that, and the stand's shade on the person is that of a tube inside.",
-    todo: "Hang the lamp from a boom, or move lamp or person.",
+    when: "The recipe names a stand, and its column, or the arm of its boom, goes through a person or a piece of the set. The column is a tube of 3 cm upright under the lamp and ends 15 cm below its head; a boom leads level and straight back from the light. Feet are not looked at, nor what lies on the floor, nor the cloth that the lamp shines through.",
+    means: "It cannot be built like that, and the stand's shade is that of a tube inside.",
+    todo: "Hang the lamp from a boom, or move the lamp or what is in its way.",
     source: "None is needed.",
   },
   check: (plan) =>
     lightsOf(plan.scene).flatMap((source): RuleFinding[] => {
-      const body = standIntrusion(plan.scene, source);
-      if (body === null) return [];
+      const found = standIntrusion(plan.scene, source);
+      if (found === null) return [];
       const boom = boomFor(plan, source);
-      const who = personWords(plan.scene, body.name);
+      const who = found.of === "piece" ? found.name : personWords(plan.scene, found.name);
       return [
         {
           severity: "stop",

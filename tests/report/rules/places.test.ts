@@ -180,6 +180,31 @@ describe("stand-inside", () => {
     expect(findings(standInside, above(0.145))).toHaveLength(0);
   });
 
+  test("speaks for a column through a prop, a flat or a box, by a centimetre and a half", () => {
+    // The lamp looks straight down from 2.6 m over a place 1 m ahead of the mark; its column is 1.5 cm thick all round.
+    const beside = (piece: unknown) => ({ ...above(1), set: setOf(piece as never) });
+    const ball = (x: number) =>
+      block("sphere", "ball", { diameter: cm(40), at: at(m(x), m(-1), m(1)) } as never);
+    expect(finding(standInside, beside(ball(0.21))).message).toBe("The stand of key goes through ball.");
+    expect(findings(standInside, beside(ball(0.216)))).toHaveLength(0);
+    const crate = (x: number) =>
+      block("box", "crate", { size: volume(m(1), m(1), m(1)), at: at(m(x), m(-1), m(0)) } as never);
+    for (const x of [0, 0.4, 0.514]) expect(findings(standInside, beside(crate(x)))).toHaveLength(1);
+    expect(findings(standInside, beside(crate(0.516)))).toHaveLength(0);
+    const screen = (y: number) => flatAt("screen", y);
+    expect(finding(standInside, beside(screen(-0.99))).message).toBe("The stand of key goes through screen.");
+    expect(findings(standInside, beside(screen(-0.96)))).toHaveLength(0);
+    const top = (z: number) =>
+      block("table", "bench", { size: size(m(1), m(1)), height: m(z), at: at(m(0), m(-1), m(0)) } as never);
+    expect(findings(standInside, beside(top(0.7)))).toHaveLength(1);
+    expect(findings(standInside, beside(top(2.59)))).toHaveLength(0);
+  });
+
+  test("does not speak for a paper that lies under it", () => {
+    const paper = block("paper", "roll", { width: m(2), run: m(4), at: at(m(0), m(0.5), m(0)) } as never);
+    expect(findings(standInside, { ...above(1), set: setOf(paper as never) })).toHaveLength(0);
+  });
+
   test("names a boom with which the column stands free", () => {
     const { remedy } = finding(standInside, above(0));
     const boom = numberAfter(remedy, "boom of", "cm") / 100;

@@ -4,8 +4,9 @@ import type { BothWays, DaySheet } from "../report/sheet/sheet.js";
 import { widthToScale } from "./figures/page.js";
 import { renderSvg } from "./figures/svg.js";
 import { htmlText } from "./html-escape.js";
+import { type SheetSize, sheetSize } from "./sheet-pages.js";
 import { type Paper, sheetScale } from "./sheet-scale.js";
-import { sideWays, warningWords } from "./sheet-words.js";
+import { noReadings, sideWays, warningWords } from "./sheet-words.js";
 
 const safe = (text: string): string => htmlText(visible(text));
 
@@ -13,17 +14,20 @@ const safe = (text: string): string => htmlText(visible(text));
 const WIDE = 345;
 const HIGH = 390;
 
-const style = (paper: Paper): string => `
+/** Empty edge of a figure's page, and what it has below its scale bar, px; a sheet needs less. */
+const EDGE = 10;
+
+const style = (paper: Paper, { letters }: SheetSize): string => `
 @page { size: ${paper === "a4" ? "A4" : "letter"} portrait; margin: 9mm 10mm; }
 * { box-sizing: border-box; }
-body { font: 7.8pt/1.24 "Noto Sans", sans-serif; color: #111; background: #fff; margin: 0 auto; width: ${paper === "a4" ? "190mm" : "196mm"}; }
+body { font: ${(7.8 * letters).toFixed(2)}pt/1.24 "Noto Sans", sans-serif; color: #111; background: #fff; margin: 0 auto; width: ${paper === "a4" ? "190mm" : "196mm"}; }
 h1 { font-size: 13pt; margin: 0 0 1mm; }
-h2 { font-size: 9pt; margin: 2.2mm 0 0.8mm; border-bottom: 0.3mm solid #111; }
+h2 { font-size: 9pt; line-height: 1.2; margin: 1.6mm 0 0.6mm; border-bottom: 0.3mm solid #111; }
 p { margin: 0 0 0.8mm; }
 table { border-collapse: collapse; width: 100%; }
-th, td { text-align: left; vertical-align: top; border-bottom: 0.15mm solid #999; padding: 0.3mm 1.2mm 0.3mm 0; }
+th, td { text-align: left; vertical-align: top; border-bottom: 0.15mm solid #999; padding: 0.25mm 1.2mm 0.25mm 0; }
 th { font-weight: 600; }
-td small { display: block; color: #333; }
+td small { display: block; color: #333; font-size: 0.87em; line-height: 1.15; }
 table.readings td { white-space: nowrap; }
 td.blank { border-bottom: 0.3mm solid #111; width: 11mm; }
 .two { display: flex; gap: 5mm; align-items: flex-start; }
@@ -35,13 +39,13 @@ ul.bring li { break-inside: avoid; }
 .tick { display: inline-block; width: 2.6mm; height: 2.6mm; border: 0.3mm solid #111; }
 figure { margin: 0; }
 figcaption { color: #333; }
-svg { display: block; max-width: 100%; height: auto; }
+svg { display: block; max-width: 100%; height: auto; margin: -${EDGE}px 0; clip-path: inset(${EDGE + 1}px 0); }
 .stop { font-weight: 700; }
 @media print { body { width: auto; } h2, tr, li, figure { break-inside: avoid; } }
 `;
 
-function figure(drawing: Drawing, what: string): string {
-  const scale = sheetScale(drawing, WIDE, HIGH);
+function figure(drawing: Drawing, what: string, { figures }: SheetSize): string {
+  const scale = sheetScale(drawing, figures * WIDE, figures * HIGH);
   const svg = renderSvg(drawing, { width: widthToScale(drawing, scale), theme: "light", bare: true });
   return `<figure>${svg}<figcaption>${safe(what)}, 1:${scale} where the page is printed at its full size</figcaption></figure>`;
 }
@@ -93,6 +97,7 @@ function places(sheet: DaySheet): string {
  * Lengths stand in metres and in feet and inches.
  */
 export function renderSheet(sheet: DaySheet, paper: Paper): string {
+  const size = sheetSize(sheet, paper);
   const readings = sheet.readings.map(
     ({ where, meter, reads }) =>
       `<tr><td>${safe(where)}</td><td>${safe(meter)}</td><td><b>${safe(reads)}</b></td><td class="blank"></td><td class="blank"></td><td><span class="tick"></span></td></tr>`,
@@ -107,7 +112,7 @@ export function renderSheet(sheet: DaySheet, paper: Paper): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${safe(sheet.title)}: sheet for the day</title>
-<style>${style(paper)}</style>
+<style>${style(paper, size)}</style>
 </head>
 <body>
 <h1>${safe(sheet.title)}</h1>
@@ -117,12 +122,12 @@ ${sheet.mattersMost === null ? "" : `<p><b>The tape that matters most:</b> ${saf
 ${lamps(sheet)}
 <div class="two">
 <div>
-${figure(sheet.plan, "From above")}
+${figure(sheet.plan, "From above", size)}
 <h2>Readings to check, at ISO as set</h2>
-${table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings, "readings")}
+${readings.length === 0 ? `<p>${safe(noReadings)}</p>` : table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings, "readings")}
 </div>
 <div>
-${figure(sheet.side, "From camera-right")}
+${figure(sheet.side, "From camera-right", size)}
 <h2>Camera</h2>
 ${table(
   ["Setting", "Value"],

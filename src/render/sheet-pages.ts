@@ -18,7 +18,7 @@ import { type Flow, flow, lower, type Placed } from "./paper/flow.js";
 import { inPoints, POINTS } from "./paper/points.js";
 import { BOX, type Cell, tableBlocks } from "./paper/table.js";
 import { type Paper, sheetScale } from "./sheet-scale.js";
-import { sideWays, warningWords } from "./sheet-words.js";
+import { noReadings, sideWays, warningWords } from "./sheet-words.js";
 
 /** The letters that a sheet is written in. */
 export interface SheetLetters {
@@ -36,13 +36,38 @@ const SIZE = 7.8;
 const SMALL = 6.8;
 /** Height that the two figures may take, px. */
 const HIGH = 390;
+/** How large figures and letters of a sheet are, as shares of their usual size. */
+export interface SheetSize {
+  readonly figures: number;
+  readonly letters: number;
+}
+
 /** How much smaller figures and letters may be where that keeps the sheet on one page; smaller ones cannot be read. */
-const sizes = [
+const sizes: readonly SheetSize[] = [
   { figures: 1, letters: 1 },
   { figures: 0.9, letters: 1 },
   { figures: 0.8, letters: 1 },
   { figures: 0.8, letters: 0.94 },
-] as const;
+  { figures: 0.7, letters: 0.94 },
+  { figures: 0.6, letters: 0.9 },
+  { figures: 0.5, letters: 0.9 },
+];
+
+/** Width of a letter over its height, on average, and the height that is kept free, where the letters are not known. */
+const AVERAGE = 0.455;
+const UNSURE = 8;
+
+/** How large figures and letters are where letters of about the usual width keep the sheet on one page, if any do. */
+export function sheetSize(sheet: DaySheet, paper: Paper): SheetSize {
+  const letters: SheetLetters = {
+    widthOf: (text, size) => AVERAGE * size * [...text].length,
+    hasAll: () => true,
+  };
+  return (
+    sizes.find((size) => pagesWith(sheet, paper, letters, size, UNSURE).length === 1) ??
+    (sizes[sizes.length - 1] as SheetSize)
+  );
+}
 
 /**
  * The sheet for the day as pages of lines and texts, in points. What does not fit goes on to another page; where smaller
@@ -51,7 +76,7 @@ const sizes = [
 export function sheetPages(sheet: DaySheet, paper: Paper, letters: SheetLetters): readonly PaperPage[] {
   let first: readonly PaperPage[] | null = null;
   for (const size of sizes) {
-    const pages = pagesWith(sheet, paper, letters, size);
+    const pages = pagesWith(sheet, paper, letters, size, 0);
     if (pages.length === 1) return pages;
     first ??= pages;
   }
@@ -62,12 +87,13 @@ function pagesWith(
   sheet: DaySheet,
   paper: Paper,
   { widthOf, hasAll }: SheetLetters,
-  { figures: share, letters }: { readonly figures: number; readonly letters: number },
+  { figures: share, letters }: SheetSize,
+  spare: number,
 ): readonly PaperPage[] {
   const [width, height] = papers[paper];
   const whole = width - 2 * MARGIN;
   const half = (whole - GUTTER) / 2;
-  const bounds = { top: TOP, foot: height - TOP };
+  const bounds = { top: TOP, foot: height - TOP - spare };
   const maker = makerOf(widthOf, SIZE * letters);
   const put = (blocks: readonly Block[], x: number, from: Flow["end"]): Flow => flow(blocks, x, from, bounds);
 
@@ -111,25 +137,28 @@ function pagesWith(
     [
       maker.figure(sheet.plan, "From above", half, share),
       maker.heading("Readings to check, at ISO as set", half),
-      ...maker.table(
-        half,
-        [
-          ["Where", 2.7],
-          ["Meter", 2.2],
-          ["Reads", 1.3],
-          ["Actual", 1],
-          ["Off by", 1],
-          ["", 0.4],
-        ],
-        sheet.readings.map(({ where, meter, reads }) => [
-          { text: where },
-          { text: meter },
-          { text: reads, strong: true },
-          "blank",
-          "blank",
-          "box",
-        ]),
-      ),
+      ...(sheet.readings.length > 0 ? [] : maker.text(noReadings, half, { size: SIZE * letters }, 1)),
+      ...(sheet.readings.length === 0
+        ? []
+        : maker.table(
+            half,
+            [
+              ["Where", 2.7],
+              ["Meter", 2.2],
+              ["Reads", 1.3],
+              ["Actual", 1],
+              ["Off by", 1],
+              ["", 0.4],
+            ],
+            sheet.readings.map(({ where, meter, reads }) => [
+              { text: where },
+              { text: meter },
+              { text: reads, strong: true },
+              "blank",
+              "blank",
+              "box",
+            ]),
+          )),
     ],
     MARGIN,
     head.end,
@@ -226,14 +255,18 @@ function makerOf(widthOf: TextWidth, size: number) {
   };
   const one = (text: string, width: number): Block =>
     paragraph(wrapText(widthOf, safe(text), size, width), { size }, 1);
-  const heading = (title: string, width: number): Block => ({
-    height: 6 + lineHeight(9) + 3,
-    keeps: true,
-    draw: ([x, y]) => [
-      lineAt(title, [x, y + 6], { size: 9, strong: true }),
-      ruleAt(x, y + 6.6 + lineHeight(9), width, 0.85, 1),
-    ],
-  });
+  const heading = (title: string, width: number): Block => {
+    const above = 5 * (size / SIZE);
+    const large = 9 * (size / SIZE);
+    return {
+      height: above + lineHeight(large) + 2.5,
+      keeps: true,
+      draw: ([x, y]) => [
+        lineAt(title, [x, y + above], { size: large, strong: true }),
+        ruleAt(x, y + above + 0.6 + lineHeight(large), width, 0.85, 1),
+      ],
+    };
+  };
   const bullet = (block: Block): Block => ({
     height: block.height,
     draw: ([x, y]) => [lineAt("•", [x + 1.5, y], { size }), ...block.draw([x + INDENT, y])],

@@ -17,3 +17,6 @@ export function warningWords({ severity, message, remedy, caution }: ReportWarni
     text: `${message} ${remedy}${caution === null ? "" : ` ${caution}`}`,
   };
 }
+
+/** What stands in place of readings where there are none. */
+export const noReadings = "No place that is read gets any light.";

@@ -1,6 +1,6 @@
 import type { Meter } from "../meter.js";
 import { type Direction, emptyDirection, setTo, turnedFrom } from "./direction.js";
-import { emptyHit, firstHit, LIFT } from "./first-hit.js";
+import { emptyHit, firstHit, isIndoors, LIFT } from "./first-hit.js";
 import { type Footing, footingOf } from "./footing.js";
 import { lattice, mixed, shiftsOf } from "./lattice.js";
 import { normalAt } from "./normal.js";
@@ -24,6 +24,25 @@ export interface EyePaths {
   readonly data: Float64Array;
   /** Side of each corner: 2 i for the back of thing i, 2 i + 1 for its front. */
   readonly side: Int32Array;
+  /** 1 for each corner that lies in the room, or where there is none. */
+  readonly indoors: Uint8Array;
+  /** What `discPoints` has worked out; null before. */
+  discs: Float64Array | null;
+}
+
+/** The points of a disc of radius 1 that the corners' two numbers choose evenly, two parts each. */
+export function discPoints(paths: EyePaths): Float64Array {
+  if (paths.discs !== null) return paths.discs;
+  const { data, side } = paths;
+  const points = new Float64Array(2 * side.length);
+  for (let c = 0; c < side.length; c++) {
+    const far = Math.sqrt(data[CORNER * c + 9] as number);
+    const turn = 2 * Math.PI * (data[CORNER * c + 10] as number);
+    points[2 * c] = far * Math.cos(turn);
+    points[2 * c + 1] = far * Math.sin(turn);
+  }
+  paths.discs = points;
+  return points;
 }
 
 /** Corners that always go on. */
@@ -150,7 +169,14 @@ export function eyePaths(
     }
     ends[i] = count;
   }
-  return { ends, data: data.slice(0, CORNER * count), side: side.slice(0, count) };
+  const own = data.slice(0, CORNER * count);
+  const indoors = new Uint8Array(count);
+  for (let c = 0; c < count; c++) {
+    const at = CORNER * c;
+    const within = isIndoors(world, own[at] as number, own[at + 1] as number, own[at + 2] as number);
+    indoors[c] = within ? 1 : 0;
+  }
+  return { ends, data: own, side: side.slice(0, count), indoors, discs: null };
 }
 
 /** The body the station lies on into which a direction goes: its place in the footing's list, or -1. */

@@ -98,7 +98,7 @@ export function clearWay(
   let depth = 0;
   let node = 0;
   for (;;) {
-    if (entry(bounds, 6 * node, ox, oy, oz, ix, iy, iz) < far) {
+    if (enters(bounds, 6 * node, ox, oy, oz, ix, iy, iz, far)) {
       const left = links[2 * node] as number;
       const right = links[2 * node + 1] as number;
       if (left >= 0) {
@@ -155,6 +155,52 @@ function entry(
     if (z0 < far) far = z0;
   }
   return near <= far ? near : Number.POSITIVE_INFINITY;
+}
+
+/** True where a ray enters a box before `far`: the same as by `entry`, given up at the first pair of sides that tells. */
+function enters(
+  bounds: Float64Array,
+  at: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  ix: number,
+  iy: number,
+  iz: number,
+  far: number,
+): boolean {
+  const x0 = ((bounds[at] as number) - ox) * ix;
+  const x1 = ((bounds[at + 1] as number) - ox) * ix;
+  let near = 0;
+  let most = Number.POSITIVE_INFINITY;
+  if (x0 < x1) {
+    if (x0 > near) near = x0;
+    if (x1 < most) most = x1;
+  } else {
+    if (x1 > near) near = x1;
+    if (x0 < most) most = x0;
+  }
+  if (near > most || near >= far) return false;
+  const y0 = ((bounds[at + 2] as number) - oy) * iy;
+  const y1 = ((bounds[at + 3] as number) - oy) * iy;
+  if (y0 < y1) {
+    if (y0 > near) near = y0;
+    if (y1 < most) most = y1;
+  } else {
+    if (y1 > near) near = y1;
+    if (y0 < most) most = y0;
+  }
+  if (near > most || near >= far) return false;
+  const z0 = ((bounds[at + 4] as number) - oz) * iz;
+  const z1 = ((bounds[at + 5] as number) - oz) * iz;
+  if (z0 < z1) {
+    if (z0 > near) near = z0;
+    if (z1 < most) most = z1;
+  } else {
+    if (z1 > near) near = z1;
+    if (z0 < most) most = z0;
+  }
+  return near <= most && near < far;
 }
 
 /** The room's own surfaces: from inside the ray leaves the box at one wall; from outside each is tried. */
@@ -219,6 +265,10 @@ export function insideRoom(room: Float64Array, x: number, y: number, z: number):
     z < (room[5] as number) + s
   );
 }
+
+/** True for a point in the room, and everywhere without one. */
+export const isIndoors = ({ room }: World, x: number, y: number, z: number): boolean =>
+  room === null || insideRoom(room, x, y, z);
 
 /** Takes a thing as the hit where the ray meets it before what was met so far. */
 export function meet(

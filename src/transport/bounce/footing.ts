@@ -1,5 +1,5 @@
 import type { Vec3 } from "../../core/vector.js";
-import { LIFT } from "./first-hit.js";
+import { isIndoors, LIFT } from "./first-hit.js";
 import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
 
 /**
@@ -14,6 +14,8 @@ export interface Footing {
   readonly selves: Int32Array;
   /** True for a station in a body, not on its surface. */
   readonly inside: boolean;
+  /** True for a station in the room, and without a room. */
+  readonly indoors: boolean;
 }
 
 /** How near to a body's surface a point counts as lying on it, as a share of the body's size. */
@@ -38,8 +40,10 @@ export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
   }
   // Off the bodies, or to the side of a sheet that the receptor looks to.
   const way = selves.length === 0 ? Float64Array.from(facing) : sum;
+  const start = way.map((part, axis) => (at[axis] as number) + LIFT * part);
   return {
-    at: way.map((part, axis) => (at[axis] as number) + LIFT * part),
+    at: start,
+    indoors: isIndoors(world, start[0] as number, start[1] as number, start[2] as number),
     normals: Float64Array.from(normals),
     selves: Int32Array.from(selves),
     inside,

@@ -6,6 +6,7 @@ import { emittingArea } from "../../physics/source-shape.js";
 import { type PreparedSource, preparedReading } from "../direct.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
+import { CORNER, type EyePaths } from "./eye-paths.js";
 import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
 import { emptySpan, pointsOf, type SourcePoints, type Span, spanAt } from "./source-points.js";
 import type { World } from "./world.js";
@@ -103,23 +104,30 @@ const along = (list: Float64Array, x: number, y: number, z: number): number =>
 const NEXT = 0.6180339887498949;
 
 /**
- * Luminous exposure of a place on a surface per lumen-second of a lamp, 1/m2, by one point of the lamp, which `a` and
- * `b` from 0 to 1 choose: right on average over all points.
+ * Luminous exposure of a corner of paths per lumen-second of a lamp, 1/m2, by one point of the lamp, which the corner's
+ * two numbers choose: right on average over all points.
+ *
+ * @param discs - For a round lamp the points of a disc that the corners choose.
  */
 export function askLamp(
   world: World,
   lamp: Lamp,
-  x: number,
-  y: number,
-  z: number,
-  nx: number,
-  ny: number,
-  nz: number,
-  a: number,
-  b: number,
+  { data, indoors }: EyePaths,
+  corner: number,
+  discs: Float64Array | null,
 ): number {
-  if (lamp.ball) return askBall(world, lamp, x, y, z, nx, ny, nz, a, b);
-  const { centre, bound, axis, round } = lamp;
+  const at = CORNER * corner;
+  const x = data[at] as number;
+  const y = data[at + 1] as number;
+  const z = data[at + 2] as number;
+  const nx = data[at + 3] as number;
+  const ny = data[at + 4] as number;
+  const nz = data[at + 5] as number;
+  const a = data[at + 9] as number;
+  const b = data[at + 10] as number;
+  const within = lamp.indoors && indoors[corner] === 1;
+  if (lamp.ball) return askBall(world, lamp, x, y, z, nx, ny, nz, a, b, within);
+  const { centre, bound, axis } = lamp;
   const cx = (centre[0] as number) - x;
   const cy = (centre[1] as number) - y;
   const cz = (centre[2] as number) - z;
@@ -127,21 +135,25 @@ export function askLamp(
   if (cx * nx + cy * ny + cz * nz <= -bound) return 0;
   // Behind the opening's plane.
   if (axis !== null && along(axis, cx, cy, cz) >= 0) return 0;
-  const { span, vector } = lamp.work;
+  const { span, vector, hit } = lamp.work;
   spanAt(lamp.points, x, y, z, span);
   const close = d2 < lamp.near * lamp.near;
   const whole = close ? preparedReading(lamp.prepared, x, y, z, nx, ny, nz, "disc", vector) : 1;
   if (whole === 0) return 0;
   let s = a;
   let t = b;
+  let i = discs === null ? 2 * a - 1 : (discs[2 * corner] as number);
+  let j = discs === null ? 2 * b - 1 : (discs[2 * corner + 1] as number);
   for (let turn = 0; turn < (close ? 4 : 1); turn++) {
-    const r = Math.sqrt(s);
-    const i = round ? r * Math.cos(2 * Math.PI * t) : 2 * s - 1;
-    const j = round ? r * Math.sin(2 * Math.PI * t) : 2 * t - 1;
-    s += NEXT;
-    s -= Math.floor(s);
-    t += NEXT * NEXT;
-    t -= Math.floor(t);
+    if (turn > 0) {
+      s += NEXT;
+      s -= Math.floor(s);
+      t += NEXT * NEXT;
+      t -= Math.floor(t);
+      const r = Math.sqrt(s);
+      i = discs === null ? 2 * s - 1 : r * Math.cos(2 * Math.PI * t);
+      j = discs === null ? 2 * t - 1 : r * Math.sin(2 * Math.PI * t);
+    }
     const px = cx + i * span.ux + j * span.vx;
     const py = cy + i * span.uy + j * span.vy;
     const pz = cz + i * span.uz + j * span.vz;
@@ -158,7 +170,8 @@ export function askLamp(
         e = (lamp.luminance * share * facing * away * lamp.area) / far2;
       }
     }
-    return e > 0 && seen(world, lamp, x, y, z, px / far, py / far, pz / far, far) ? e : 0;
+    if (!(e > 0)) return 0;
+    return clearWay(world, x, y, z, px / far, py / far, pz / far, far - SKIN, within, hit) ? e : 0;
   }
   return 0;
 }
@@ -175,6 +188,7 @@ function askBall(
   nz: number,
   a: number,
   b: number,
+  within: boolean,
 ): number {
   const { centre, bound } = lamp;
   const cx = (centre[0] as number) - x;
@@ -186,29 +200,13 @@ function askBall(
   const d = Math.sqrt(d2);
   const rest = sine2 / (1 + Math.sqrt(1 - sine2));
   const up = 1 - a * rest;
-  const { way } = lamp.work;
+  const { way, hit } = lamp.work;
   turnedFrom(cx / d, cy / d, cz / d, up, b, way);
   const facing = way.x * nx + way.y * ny + way.z * nz;
   if (!(facing > 0)) return 0;
   const far = d * up - Math.sqrt(Math.max(0, bound * bound - d2 * (1 - up * up)));
   const e = lamp.luminance * 2 * Math.PI * rest * facing;
-  return seen(world, lamp, x, y, z, way.x, way.y, way.z, far) ? e : 0;
-}
-
-function seen(
-  world: World,
-  lamp: Lamp,
-  x: number,
-  y: number,
-  z: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  far: number,
-): boolean {
-  const { room } = world;
-  const indoors = lamp.indoors && (room === null || insideRoom(room, x, y, z));
-  return clearWay(world, x, y, z, dx, dy, dz, far - SKIN, indoors, lamp.work.hit);
+  return clearWay(world, x, y, z, way.x, way.y, way.z, far - SKIN, within, hit) ? e : 0;
 }
 
 /**

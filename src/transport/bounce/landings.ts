@@ -2,7 +2,7 @@ import { power } from "../../math/power.js";
 import { type Beam, beamEnergyShare, type RoundBeam } from "../../physics/beam.js";
 import { tableCosine, tableLight } from "../../physics/beam-table.js";
 import { type Direction, emptyDirection, setTo, turnedFrom } from "./direction.js";
-import { emptyHit, firstHit, LIFT } from "./first-hit.js";
+import { emptyHit, firstHit, isIndoors, LIFT } from "./first-hit.js";
 import { density, type Lamp } from "./lamp.js";
 import { lattice, shiftsOf } from "./lattice.js";
 import { normalAt } from "./normal.js";
@@ -24,6 +24,8 @@ export interface Landings {
   readonly data: Float64Array;
   /** Side that is met: 2 i for the back of thing i, 2 i + 1 for its front. */
   readonly side: Int32Array;
+  /** 1 for each that lies in the room, or where there is none. */
+  readonly indoors: Uint8Array;
   /** How many there are. */
   readonly count: number;
 }
@@ -38,6 +40,7 @@ export function landingsOf(
 ): Landings {
   const data = new Float64Array(LANDING * rays);
   const side = new Int32Array(rays);
+  const indoors = new Uint8Array(rays);
   let count = 0;
   const shifts = shiftsOf(set);
   const { axis, beam } = lamp;
@@ -79,6 +82,7 @@ export function landingsOf(
     data[at + 5] = n.z;
     data[at + 6] = rho * light;
     data[at + 7] = density(lamp, x, y, z, n.x, n.y, n.z);
+    indoors[count] = isIndoors(world, x, y, z) ? 1 : 0;
     side[count++] = met;
   }
   // Paths ask for the landings in turn, so that each is asked for by nearly as many, who share its light.
@@ -86,7 +90,7 @@ export function landingsOf(
     const asking = firstAsking(k + 1, count, rays) - firstAsking(k, count, rays);
     data[LANDING * k + 6] = (data[LANDING * k + 6] as number) / asking;
   }
-  return { data, side, count };
+  return { data, side, indoors, count };
 }
 
 /** The first of the paths, by turn, that asks for a landing. */

@@ -1,6 +1,6 @@
 import type { ShadedSource } from "../hiding/shaded.js";
-import { CORNER, type Eye } from "./eye-paths.js";
-import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
+import { CORNER, discPoints, type Eye } from "./eye-paths.js";
+import { clearWay, emptyHit, type Hit } from "./first-hit.js";
 import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings, landingFor } from "./landings.js";
@@ -63,7 +63,9 @@ export function slopesOf(kept: KeptView, source: ShadedSource, sets: number): Fl
 function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array | null): number {
   const { world, surfaces, black } = kept;
   const eye = kept.eye();
-  const { ends, data, side } = kept.paths(number);
+  const corners = kept.paths(number);
+  const { ends, data, side, indoors } = corners;
+  const discs = lamp.round ? discPoints(corners) : null;
   const landings = kept.landings(lamp, number);
   const paths = ends.length;
   const { owner } = surfaces;
@@ -93,9 +95,7 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
       const nx = data[at + 3] as number;
       const ny = data[at + 4] as number;
       const nz = data[at + 5] as number;
-      const a = data[at + 9] as number;
-      const b = data[at + 10] as number;
-      const light = askLamp(world, lamp, x, y, z, nx, ny, nz, a, b);
+      const light = askLamp(world, lamp, corners, c, discs);
       let own = 0;
       if (light > 0) {
         const chance = data[at + 7] as number;
@@ -109,7 +109,8 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
         // Another landing for each corner of a path.
         const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
         const on = data[at + 8] as number;
-        const met = landed(world, owner, black, landings, ray, x, y, z, nx, ny, nz, on, hit);
+        const within = indoors[c] === 1;
+        const met = landed(world, owner, black, landings, ray, x, y, z, nx, ny, nz, on, within, hit);
         own += met;
         if (slopes !== null && met > 0)
           count(slopes, owner[landings.side[ray] as number] as number, (weight * met) / paths);
@@ -133,7 +134,7 @@ function landed(
   world: World,
   owner: Int32Array,
   black: number,
-  { data, side }: Landings,
+  { data, side, indoors }: Landings,
   ray: number,
   x: number,
   y: number,
@@ -142,6 +143,7 @@ function landed(
   ny: number,
   nz: number,
   on: number,
+  within: boolean,
   hit: Hit,
 ): number {
   const at = LANDING * ray;
@@ -162,7 +164,9 @@ function landed(
   const d2 = dx * dx + dy * dy + dz * dz;
   const form = (here * there) / (Math.PI * d2 * d2);
   const share = dense / (dense + on * form);
-  return connected(world, x, y, z, dx, dy, dz, d2, hit) ? light * form * share : 0;
+  return connected(world, x, y, z, dx, dy, dz, d2, within && indoors[ray] === 1, hit)
+    ? light * form * share
+    : 0;
 }
 
 /** The same at the station itself, by the response of its receptor. */
@@ -171,7 +175,7 @@ function seenFromMeter(
   { footing, facing, dome }: Eye,
   owner: Int32Array,
   black: number,
-  { data, side }: Landings,
+  { data, side, indoors }: Landings,
   ray: number,
   hit: Hit,
 ): number {
@@ -202,7 +206,8 @@ function seenFromMeter(
   if (!(response > 0 && there > 0)) return 0;
   const form = (response * there) / (Math.PI * d2);
   const share = dense / (dense + (dome ? form / 2 : form));
-  return connected(world, x, y, z, dx, dy, dz, d2, hit) ? light * form * share : 0;
+  const within = footing.indoors && indoors[ray] === 1;
+  return connected(world, x, y, z, dx, dy, dz, d2, within, hit) ? light * form * share : 0;
 }
 
 /** How near to its end a way is free, m. */
@@ -218,10 +223,9 @@ function connected(
   dy: number,
   dz: number,
   d2: number,
+  indoors: boolean,
   hit: Hit,
 ): boolean {
   const d = Math.sqrt(d2);
-  const { room } = world;
-  const indoors = room === null || (insideRoom(room, x, y, z) && insideRoom(room, x + dx, y + dy, z + dz));
   return clearWay(world, x, y, z, dx / d, dy / d, dz / d, d - SKIN, indoors, hit);
 }

@@ -14,6 +14,7 @@ export function hasSpread(value: unknown): boolean {
 /** The tolerance written behind an amount of light or energy, in stops upwards; null where none is. */
 export function shareInStops({ value, plusMinus }: Quantity): number | null {
   if (plusMinus === undefined || !(value > 0)) return null;
+  if (plusMinus.unit === "stop") return Math.abs(plusMinus.value);
   const share = plusMinus.unit === "%" ? plusMinus.value : plusMinus.value / value;
   return Math.log2(1 + Math.abs(share));
 }

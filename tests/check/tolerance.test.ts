@@ -63,6 +63,50 @@ describe("the tolerance of a value that is worked out", () => {
   });
 });
 
+describe("the tolerance of amounts of light, of settings and of surfaces", () => {
+  const read = (before: string, after: string) => {
+    expect(recipe("point p { up: far }")).toContain(before);
+    return compile({ name: "t.light", text: recipe("point p { up: far }").replace(before, after) });
+  };
+
+  test("may be in stops, and prints and reads again", () => {
+    const made = read("output: 900 lm s", "output: 900 lm s +- 0.3 stop, power: 1/16 +- 1/3 stop");
+    expect(made.diagnostics).toEqual([]);
+    const [key] = made.recipe?.lights ?? [];
+    expect(key?.output?.amount.plusMinus).toMatchObject({ value: 0.3, unit: "stop" });
+    expect(key?.power?.kind === "fraction" && key.power.fraction.plusMinus).toMatchObject({ unit: "stop" });
+    const text = printRecipe(made.recipe as NonNullable<typeof made.recipe>);
+    expect(text).toContain("power: 1/16 +- 1/3 stop");
+    const again = compile({ name: "t.light", text }).recipe?.lights[0];
+    expect([again?.power, again?.output]).toEqual([key?.power, key?.output]);
+  });
+
+  test("of a surface by its name is one of its reflectance", () => {
+    const made = compile({
+      name: "t.light",
+      text: recipe(
+        "point p { up: far }\nset { card board { size: 60 x 90 cm, at: offset(right: 1 m, up: 1 m), front: white_board +- 4 % } }",
+      ),
+    });
+    expect(made.diagnostics).toEqual([]);
+    const [board] = made.recipe?.set?.parts ?? [];
+    if (board?.block !== "card" || board.front === undefined) throw new Error("no card");
+    expect(board.front).toMatchObject({ name: "white_board", written: "white_board +- 4 %" });
+    expect(board.front.reflectance.plusMinus).toMatchObject({ value: 0.04, unit: "1" });
+    const text = printRecipe(made.recipe as NonNullable<typeof made.recipe>);
+    const again = compile({ name: "t.light", text }).recipe?.set?.parts[0];
+    expect(again?.block === "card" && again.front).toEqual(board.front);
+  });
+
+  test("without its unit is refused, with the unit of the value", () => {
+    const found = (before: string, after: string) => read(before, after).diagnostics[0];
+    expect(found("distance: 2 m", "distance: 2 m +- 3")?.fixes[0]?.title).toBe("write `3 m`");
+    expect(found("height: 2 m", "height: 200 cm +- 3")?.fixes[0]?.title).toBe("write `3 cm`");
+    expect(found("f/8", "f/8 +- 1/3")?.fixes[0]?.title).toBe("write `1/3 stop`");
+    expect(found("distance: 2 m", "distance: 2 m, power: 1/4 +- 2")?.code).toBe("value.tolerance");
+  });
+});
+
 describe("the tolerance of a size", () => {
   const flat = (size: string) =>
     compile({

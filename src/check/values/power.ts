@@ -10,8 +10,9 @@ import {
   setTo,
 } from "../../model/make/lamps.js";
 import type { DialValue, OutputValue, PowerValue } from "../../model/values.js";
-import type { Value } from "../../syntax/ast.js";
+import type { Toleranced, Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
+import { plusMinus } from "../../units/make.js";
 import type {
   Energy,
   Flux,
@@ -25,6 +26,7 @@ import type {
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
+import { withTolerance } from "../tolerance.js";
 import { bare, singleWord } from "../words.js";
 import { asCall } from "./calls.js";
 import { isPerCent, ofDimension, readMeasure } from "./measure.js";
@@ -110,8 +112,30 @@ export function readPower(ctx: Context, row: PropertyRow, value: Value): PowerVa
     }
   }
   if (!isExpression(value)) return refuseType(ctx, row, value);
+  if (inner.kind === "toleranced") return powerWithTolerance(ctx, row, inner);
   const read = constant(ctx, value, { words: "a power setting", example: row.example });
   return read === null ? null : powerOf(ctx, row, value, read);
+}
+
+/** `1/16 +- 1/3 stop`, `200 Ws +- 5 %`: a setting that may be off by stops, or by a share of it. */
+function powerWithTolerance(ctx: Context, row: PropertyRow, node: Toleranced): PowerValue | null {
+  const read = constant(ctx, node.value, { words: "a power setting", example: row.example });
+  const off = constant(ctx, node.tolerance, { words: "a tolerance", example: "1/10 stop" });
+  if (read === null || off === null) return null;
+  const power = powerOf(ctx, row, node.value, read);
+  if (power?.kind !== "fraction") {
+    return power === null
+      ? null
+      : powerOf(ctx, row, node.value, withTolerance(ctx, read, off, node.tolerance.span));
+  }
+  if (off.unit === "stop" || isPerCent(off)) return fractionOfFull(plusMinus(read as Plain, off));
+  report(ctx, "value.tolerance", node.tolerance.span, {
+    words: "a power setting",
+    allowed: "a number of stops or a share in per cent",
+    found: dimensionWords(off.unit),
+    example: `${read.written} +- 1/10 stop`,
+  });
+  return null;
 }
 
 function powerOf(ctx: Context, row: PropertyRow, value: Value, read: Quantity): PowerValue | null {

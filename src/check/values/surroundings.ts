@@ -2,16 +2,17 @@ import { printNode } from "../../format/print-node.js";
 import { arms } from "../../model/make/lamps.js";
 import { contrast, reflecting, surface } from "../../model/make/surroundings.js";
 import type { ArmsValue, ContrastValue, LevelValue, SurfaceValue } from "../../model/values.js";
-import type { Value } from "../../syntax/ast.js";
+import type { Toleranced, Value } from "../../syntax/ast.js";
 import { dimensionWords } from "../../units/dimension.js";
 import { say } from "../../units/make.js";
-import type { Angle, Quantity, Stops } from "../../units/quantity.js";
+import type { Angle, Plain, Quantity, Stops } from "../../units/quantity.js";
 import type { PropertyRow } from "../../vocabulary/property.js";
 import { surfaces } from "../../vocabulary/surfaces.js";
 import { readingExpr } from "../claims/readings.js";
 import { constant, isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
 import { nearNames } from "../suggest.js";
+import { withTolerance } from "../tolerance.js";
 import { bare, singleWord } from "../words.js";
 import { asCall } from "./calls.js";
 import { inRange, readMeasure, readRowMeasure, readShare } from "./measure.js";
@@ -19,6 +20,16 @@ import { refuseArguments, refuseCall, refuseType } from "./want.js";
 
 /** A named surface or a reflectance in per cent. */
 export function readSurface(ctx: Context, row: PropertyRow, value: Value): SurfaceValue | null {
+  const off = namedWithTolerance(ctx, value);
+  if (off !== null) {
+    const found = readSurface(ctx, row, off.value);
+    const tolerance = constant(ctx, off.tolerance, { words: "a tolerance", example: "5 %" });
+    if (found === null || tolerance === null) return null;
+    const reflectance = withTolerance(ctx, found.reflectance, tolerance, off.tolerance.span) as Plain;
+    return reflectance.plusMinus === undefined
+      ? null
+      : { ...found, reflectance, written: `${found.written} +- ${reflectance.plusMinus.written}` };
+  }
   const word = singleWord(bare(value));
   if (word !== null && !ctx.lets.has(word)) {
     const found = surface(word);
@@ -44,9 +55,18 @@ export function readSurface(ctx: Context, row: PropertyRow, value: Value): Surfa
   return share === null ? null : reflecting(share);
 }
 
+/** `white_board +- 5 %`: a name, which is no `let`, with a tolerance behind it; null for anything else. */
+function namedWithTolerance(ctx: Context, value: Value): Toleranced | null {
+  const inner = bare(value);
+  if (inner.kind !== "toleranced") return null;
+  const word = singleWord(inner.value);
+  return word === null || ctx.lets.has(word) || ctx.declared.has(word) ? null : inner;
+}
+
 /** A share in per cent; a `reflectance` may be the name of a surface, which stands for its share. */
 export function readReflectance(ctx: Context, row: PropertyRow, value: Value): Quantity<"1"> | null {
-  const word = row.name === "reflectance" ? singleWord(bare(value)) : null;
+  const inner = namedWithTolerance(ctx, value)?.value ?? value;
+  const word = row.name === "reflectance" ? singleWord(bare(inner)) : null;
   if (word === null || ctx.lets.has(word) || ctx.declared.has(word)) return readShare(ctx, row, value);
   const found = readSurface(ctx, row, value);
   return found === null ? null : { ...found.reflectance, written: word };

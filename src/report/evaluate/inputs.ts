@@ -111,8 +111,12 @@ function dialSpread(recipe: Recipe, light: LightModel | undefined): number {
       return Math.abs(power.stops.plusMinus?.value ?? tolerance(recipe, "dial"));
     case "energy":
       return shareInStops(power.energy) ?? tolerance(recipe, "dial");
-    case "fraction":
-      return shareInStops(power.fraction) ?? tolerance(recipe, "dial");
+    case "fraction": {
+      // In stops, or a share of the fraction itself.
+      const off = power.fraction.plusMinus;
+      if (off === undefined) return tolerance(recipe, "dial");
+      return off.unit === "stop" ? Math.abs(off.value) : Math.log2(1 + Math.abs(off.value));
+    }
     case "dial": {
       const numbers = power.number.plusMinus?.value;
       const perStop = light?.dial?.perStop.value ?? 0;

@@ -29,7 +29,7 @@ export function tapesOf(recipe: Recipe): readonly Tape[] {
     (number): Tape => ({
       what: nameOf(number),
       size: sizeOf(recipe, number),
-      unit: scaleOf(number.quantity.unit),
+      unit: scaleOf(number.quantity),
       off: (by) => number.put({ ...number.quantity, value: within(number, moved(number.quantity, by)) }),
     }),
   );
@@ -63,15 +63,17 @@ function sizeOf(recipe: Recipe, number: WrittenNumber): number {
 }
 
 /** The unit in which a number is off. */
-function scaleOf(unit: BaseUnit): BaseUnit {
+function scaleOf({ unit, plusMinus }: Quantity): BaseUnit {
+  if (plusMinus?.unit === "stop") return "stop";
   if (unit === "f" || unit === "ISO" || unit === "EV") return "stop";
   return unit === "K" ? "mired" : unit;
 }
 
 /** A number that is off by an amount on its scale. */
-function moved({ value, unit }: Quantity, by: number): number {
+function moved({ value, unit, plusMinus }: Quantity, by: number): number {
   if (unit === "f") return value * exp2(by / 2);
   if (unit === "ISO") return value * exp2(by);
+  if (plusMinus?.unit === "stop" && unit !== "stop" && unit !== "EV") return value * exp2(by);
   if (unit === "K") return 1e6 / Math.max(1, 1e6 / value + by);
   return value + by;
 }

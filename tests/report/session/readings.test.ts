@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { day, metered, readingAt } from "./days.js";
+import { compile } from "../../../src/compile.js";
+import { buildScene } from "../../../src/scene/build.js";
+import { sceneLight } from "../../../src/transport/scene-light.js";
+import { day, metered, readingAt, shed } from "./days.js";
 
 /** A small flat lamp straight before a face, in the open: what it gives falls with the square of its distance. */
 const open = `halfshade 1
@@ -68,6 +71,38 @@ describe("a session's thresholds", () => {
     expect(over(-5, ["session_dark: 4 stop"]).lamps[0]?.reason).toContain("not fired");
     expect(over(-7).lamps[0]?.reason).toContain("not fired");
     expect(over(0.25, ["session_telling: 0.01 stop"]).lamps[0]?.reason).toContain("do not tell it");
+  });
+});
+
+describe("how far a reading may be off", () => {
+  test("is what stands behind it, else the meter's tolerance, and never nothing", () => {
+    const of = (behind: string, recipe = open): number =>
+      readingAt(day(recipe, [`${disc} is f/5.6${behind}`]), disc).tolerance;
+    expect(of("")).toBe(0.1);
+    expect(of("", `${open}tolerances { meter: 0.3 stop }\n`)).toBe(0.3);
+    expect(of(" +- 0.25 stop")).toBe(0.25);
+    expect(of(" +- 0 stop")).toBe(0.01);
+  });
+
+  test("and the error of the bounced light that was worked out for it, as squares", () => {
+    const place = "shaded_cheek";
+    const text = `halfshade 1\nrecipe "Truth"\n${shed.split("\n").slice(2).join("\n")}`;
+    const { recipe } = compile({ name: "shed.light", text });
+    if (recipe === null) throw new Error("no recipe");
+    const scene = buildScene(recipe, () => undefined);
+    const station = scene.stations.find(({ name }) => name === place);
+    if (station === undefined) throw new Error("no station");
+    const light = sceneLight(scene);
+    let [exposure, error] = [0, 0];
+    for (const source of scene.sources) {
+      const reach = light.reach(source, station);
+      exposure += source.energy * (reach.direct + reach.bounced);
+      error += source.energy * reach.error;
+    }
+    const off = Math.log2(1 + error / exposure);
+    expect(off).toBeGreaterThan(0.01);
+    const { tolerance } = readingAt(day(shed, [`${place} is f/4 +- 0.02 stop`]), place);
+    expect(tolerance).toBeCloseTo(Math.hypot(0.02, off), 6);
   });
 });
 

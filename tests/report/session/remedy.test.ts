@@ -67,6 +67,14 @@ describe("what to turn", () => {
     expect(readingAt(one, at[1] as string).after).toBeCloseTo(0.2, 3);
   });
 
+  test("carries no lamp where two are turned", () => {
+    const at = ["face.disc(towards: key, only: key)", "face.disc(towards: fill, only: fill)"];
+    const { remedy } = off(open(undefined, fill), at, [-1, 0.16]);
+    expect(remedy?.turns).toHaveLength(2);
+    expect(remedy?.carry).toBeNull();
+    expect(off(open(undefined, fill), at, [-1, 0.04]).remedy?.carry).not.toBeNull();
+  });
+
   test("is by a tenth of a stop", () => {
     expect(off(open(), two, [0.53, 0.53]).remedy?.turns[0]?.by).toBe(-0.5);
     expect(readingAt(off(open(), two, [0.53, 0.53]), disc).after).toBeCloseTo(0.03, 3);

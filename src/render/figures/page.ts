@@ -99,7 +99,7 @@ function drawMark(page: Sheet, mark: Mark): readonly PaperItem[] {
 /** A thin line with a short stroke across each end, and its length along it, never upside down. */
 function drawTape(
   page: Sheet,
-  { from, to, text, beside }: Extract<Mark, { kind: "tape" }>,
+  { from, to, text, beside, along = 0.5 }: Extract<Mark, { kind: "tape" }>,
 ): readonly PaperItem[] {
   const { width, tone } = strokes.tape;
   const [ax, ay] = page.at(from);
@@ -116,7 +116,7 @@ function drawTape(
   const angle = (Math.atan2(-uy, ux) * 180) / Math.PI;
   const flipped = angle > 90.01 || angle < -89.99;
   const aside = beside * page.scale;
-  const middle: Place = [(ax + bx) / 2 + aside * uy, (ay + by) / 2 - aside * ux];
+  const middle: Place = [ax + along * (bx - ax) + aside * uy, ay + along * (by - ay) - aside * ux];
   const turn = flipped ? angle - 180 : angle;
   const rings: PaperPath["rings"] = [
     [

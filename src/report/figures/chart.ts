@@ -117,7 +117,7 @@ export function chartDrawing({
   const loose = curves.flatMap(({ name, through, dots, labelled = true }) => {
     if (dots || !labelled || name === "" || through.length === 0) return [];
     const [a, b] = through[Math.floor(through.length * NAME_AT)] as Place;
-    return [{ text: name, near: [x(a), y(b)] as Place, away: 0.6, weight: "strong" as const }];
+    return [{ text: name, near: [x(a), y(b)] as Place, away: 0.95, weight: "strong" as const }];
   });
   return {
     title,

@@ -54,6 +54,8 @@ export interface TapeMark {
   readonly text: string;
   /** How far the text stands from the line, m; + on the left of one who goes along it. */
   readonly beside: number;
+  /** How far along the line it stands, as a share; in the middle where nothing is said. */
+  readonly along?: number;
 }
 
 /** A text. */

@@ -61,7 +61,9 @@ export function fallOffDrawing(plan: Plan, source: Source): Drawing | null {
     const value = of(behind.reading);
     return `${name} ${value > 0 ? signed(Math.log2(value / zero)) : "nothing"}`;
   });
-  const there = `${line.endName ?? "the end of the line"}, ${sayLength(line.end)} from ${source.name}`;
+  const far = `${sayLength(line.end)} from ${source.name}`;
+  const there = `${line.endName ?? "the end of the line"}, ${far}`;
+  const ends = line.endName === null ? `${far}, where nothing stands` : `at ${there}`;
   return chartDrawing({
     title: `Fall-off of ${source.name}: ${plan.recipe.title}`,
     description: `Along the line from ${source.name} through ${line.spotName}, ${sayLength(line.spot)} off, in stops from the reading there. At ${there}: ${list(
@@ -69,7 +71,7 @@ export function fallOffDrawing(plan: Plan, source: Source): Drawing | null {
     )}.`,
     notes: [
       `A flat receptor looks at ${source.name} all along the line through ${line.spotName}; 0 is its reading there.`,
-      `The line ends at ${there}. People are left out: a meter on the line would stand in them.`,
+      `The line ends ${ends}. People are left out: a meter on the line would stand in them.`,
       `Inverse square: the straight light of ${source.name} if it came from a point in its middle.`,
       ...(parts.some(({ name }) => name === BOUNCED)
         ? ["Bounced: what comes from the lights by way of the room and the set."]

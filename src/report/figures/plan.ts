@@ -14,7 +14,7 @@ import { fromAbove, onSheet } from "./outlines.js";
 import { bodyMarks, lampMarks, setMarks } from "./pieces.js";
 import { wallMarks } from "./room-section.js";
 import type { LooseLabel } from "./settle.js";
-import { floorShadows } from "./shadow-marks.js";
+import { floorShadows, shadowsNear } from "./shadow-marks.js";
 import { framedDrawing, usualLetters } from "./sheet.js";
 import { standMarks } from "./stands.js";
 
@@ -28,15 +28,19 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
   const sheet = fromAbove;
   const lamps = scene.sources;
   const { camera, room } = scene;
-  const shadows = floorShadows(thrown);
-  const marks: Mark[] = [...wallMarks(scene)];
-  marks.push(
-    ...setMarks(sheet, scene),
-    ...shadows,
+  const below: readonly Mark[] = [...wallMarks(scene), ...setMarks(sheet, scene)];
+  const above: readonly Mark[] = [
     ...pictureEdges(sheet, scene, "left and right"),
     ...standMarks(sheet, scene),
     ...bodyMarks(sheet, scene, [0, 0, 1]),
-  );
+  ];
+  const whole = floorShadows(thrown);
+  const places = lamps.map(({ centre }) => onSheet(sheet, centre));
+  const shadows = shadowsNear(whole, [...below, ...above, line("tape", "lamps", ...places)]);
+  const cut = shadows.some((shadow) => !whole.some(({ outline }) => sameOutline(outline, shadow.outline)));
+  const beyond = cut ? "; they go on beyond the figure" : "";
+  const shadowWords = shadows.length === 0 ? "" : ` Grey on the floor: people's shadows${beyond}.`;
+  const marks: Mark[] = [...below, ...shadows, ...above];
   marks.push(...crossMarks());
   for (const lamp of lamps) marks.push(...lampMarks(sheet, lamp));
   const loose: LooseLabel[] = [{ text: "mark", near: [0, 0], away: CROSS, weight: "plain" }];
@@ -71,7 +75,7 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
     title: `Plan: ${plan.recipe.title}`,
     description: setupSentences(plan).join(" "),
     notes: [
-      `Seen from above, the camera's side at the bottom. Tapes run along the floor; angles are at the mark, from the way to the camera's side.${shadows.length === 0 ? "" : " Grey on the floor: people's shadows."}`,
+      `Seen from above, the camera's side at the bottom. Tapes run along the floor; angles are at the mark, from the way to the camera's side.${shadowWords}`,
       ...(room === null ? [] : ["Walls are cut at 1.20 m."]),
     ],
     marks: [...marks, ...tapes],
@@ -80,6 +84,9 @@ export function planDrawing(plan: Plan, thrown: Report["thrown"], letters: numbe
     letters,
   });
 }
+
+const sameOutline = (a: readonly Place[], b: readonly Place[]): boolean =>
+  a.length === b.length && a.every(([x, y], i) => x === b[i]?.[0] && y === b[i]?.[1]);
 
 const angle = (degrees: number): string => `${fixed(degrees, Math.abs(degrees % 1) < 0.05 ? 0 : 1)} deg`;
 

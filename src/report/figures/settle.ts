@@ -1,4 +1,4 @@
-import type { LabelMark, Mark, Place } from "./drawing.js";
+import type { Ink, LabelMark, Mark, Place, TapeMark } from "./drawing.js";
 
 /** A text that looks for a free place beside what it names. */
 export interface LooseLabel {
@@ -138,11 +138,8 @@ function costOf(box: Box, dots: readonly Place[], taken: readonly Box[], within:
 }
 
 /** About where the text of a tape stands. */
-function tapeBox(
-  { from, to, text, beside }: { from: Place; to: Place; text: string; beside: number },
-  em: number,
-): Box {
-  const [x, y] = tapeText(from, to, beside);
+function tapeBox({ from, to, text, beside, along = 0.5 }: Omit<TapeMark, "kind">, em: number): Box {
+  const [x, y] = tapeText(from, to, beside, along);
   const half = textWidth(text, em) / 2;
   const long = Math.sqrt((to[0] - from[0]) * (to[0] - from[0]) + (to[1] - from[1]) * (to[1] - from[1]));
   const c = long > 0 ? Math.abs(to[0] - from[0]) / long : 1;
@@ -152,11 +149,59 @@ function tapeBox(
   return { left: x - wide, right: x + wide, bottom: y - high, top: y + high };
 }
 
+/** How far the text of a tape may stand from its line, in letter heights; before it on the other side. */
+const ASIDE = [0.75, -0.75, 1.5, -1.5, 2.25, -2.25];
+/** What a letter height farther from its line costs a text, and the other side. */
+const FARTHER = 1;
+const OTHER = 0.5;
+/** How far along its line a text may stand, as a share, and what a tenth away from the middle costs. */
+const ALONG = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+const OFF_MIDDLE = 0.6;
+
+/**
+ * The tapes of a figure with their texts at the side of their lines where they cover the least of the outlines of lamps, of
+ * other strong lines and of each other.
+ */
+export function clearTapes(marks: readonly Mark[], em: number): readonly Mark[] {
+  const dots = marks.flatMap((mark) =>
+    mark.kind !== "tape" && mark.kind !== "label" && strong.has(mark.ink) ? dotsOf(mark, em) : [],
+  );
+  const taken: Box[] = [];
+  return marks.map((mark) => {
+    if (mark.kind !== "tape" || mark.text === "") return mark;
+    const { from, to, text } = mark;
+    const half = textWidth(text, em) / 2;
+    const long = Math.sqrt((to[0] - from[0]) * (to[0] - from[0]) + (to[1] - from[1]) * (to[1] - from[1]));
+    let best = { cost: Number.POSITIVE_INFINITY, tape: mark };
+    for (const along of ALONG) {
+      // It does not reach beyond the ends of its line.
+      if (along !== 0.5 && Math.min(along, 1 - along) * long < half) continue;
+      for (const aside of ASIDE) {
+        const tape = { ...mark, beside: aside * em, ...(along === 0.5 ? {} : { along }) };
+        const box = tapeBox(tape, em);
+        const met = dots.filter(
+          ([x, y]) => x >= box.left && x <= box.right && y >= box.bottom && y <= box.top,
+        ).length;
+        const over = taken.reduce((sum, other) => sum + overlap(box, other), 0);
+        const moved = 10 * OFF_MIDDLE * Math.abs(along - 0.5);
+        const turned = aside < 0 ? OTHER : 0;
+        const cost = met + (12 * over) / (em * em) + FARTHER * (Math.abs(aside) - 0.75) + turned + moved;
+        if (cost < best.cost) best = { cost, tape };
+      }
+    }
+    taken.push(tapeBox(best.tape, em));
+    return best.tape;
+  });
+}
+
+/** What a text must not stand on. */
+const strong: ReadonlySet<Ink> = new Set(["lamp", "lit", "wall", "set"]);
+
 /** The middle of the text of a tape. */
-export function tapeText(from: Place, to: Place, beside: number): Place {
+export function tapeText(from: Place, to: Place, beside: number, along = 0.5): Place {
   const dx = to[0] - from[0];
   const dy = to[1] - from[1];
   const long = Math.sqrt(dx * dx + dy * dy);
   const k = long > 0 ? beside / long : 0;
-  return [(from[0] + to[0]) / 2 - k * dy, (from[1] + to[1]) / 2 + k * dx];
+  return [from[0] + along * dx - k * dy, from[1] + along * dy + k * dx];
 }

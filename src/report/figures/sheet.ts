@@ -1,7 +1,7 @@
 import { sayLength } from "../say/quantity.js";
 import type { Drawing, Mark, Place, TapeMark } from "./drawing.js";
 import { extent } from "./pieces.js";
-import { type LooseLabel, settle, textWidth } from "./settle.js";
+import { clearTapes, type LooseLabel, settle, textWidth } from "./settle.js";
 
 /** A room on the paper: its sides, and the zero from which its walls are measured. */
 export interface Dimensions {
@@ -61,7 +61,10 @@ export function framedDrawing({
     return { text, near, away: 0.4 * em, weight: "plain" };
   });
   const measured = [
-    ...marks.map((mark) => lifted(mark, em)),
+    ...clearTapes(
+      marks.map((mark) => lifted(mark, em)),
+      em,
+    ),
     ...(dimensions === null ? [] : edgeTapes(dimensions, em)),
   ];
   return {

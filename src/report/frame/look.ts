@@ -1,6 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
-import { add, addScaled, distance, normalise, scale, subtract } from "../../math/vector.js";
-import type { Sight } from "../geometry/sight.js";
+import { distance, normalise, subtract } from "../../math/vector.js";
+import type { Peek } from "../geometry/sight.js";
 import type { Lens } from "./project.js";
 import type { Place } from "./region.js";
 
@@ -8,13 +8,18 @@ import type { Place } from "./region.js";
 const TOUCH = 2e-4;
 
 /** The unit vector from the lens through a place of the picture. */
-export function wayTo({ camera, across, up, rise }: Lens, [x, y]: Place): Vec3 {
-  const side = scale(camera.right, x / across);
-  return normalise(add(camera.forward, addScaled(side, camera.up, (y + rise) / up))) ?? camera.forward;
+export function wayTo({ camera, across, up, rise }: Lens, place: Place): Vec3 {
+  const { forward, right, up: top } = camera;
+  const a = place[0] / across;
+  const b = (place[1] + rise) / up;
+  const x = forward[0] + (right[0] * a + top[0] * b);
+  const y = forward[1] + (right[1] * a + top[1] * b);
+  const z = forward[2] + (right[2] * a + top[2] * b);
+  return normalise([x, y, z]) ?? forward;
 }
 
 /** Whether nothing stands between the lens and a point. */
-export function isClear(look: Sight, eye: Vec3, point: Vec3): boolean {
+export function isClear(look: Peek, eye: Vec3, point: Vec3): boolean {
   const way = normalise(subtract(point, eye));
   if (way === undefined) return true;
   const far = distance(eye, point);

@@ -1,7 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { between, distance } from "../../math/vector.js";
 import type { Scene, ScenePolygon } from "../../scene/types.js";
-import { type Sight, sightOf } from "../geometry/sight.js";
+import { type Peek, peekOf } from "../geometry/sight.js";
 import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { inFrameShare } from "./cut-line.js";
 import { isClear } from "./look.js";
@@ -42,7 +42,7 @@ export function seamsOf(scene: Scene, only?: string): readonly Seam[] {
   const { camera } = scene;
   const lens = camera === null ? null : lensOf(camera);
   if (camera === null || lens === null) return [];
-  const look = sightOf(scene);
+  const look = peekOf(scene);
   const seams = new Map<string, Seam>();
   for (const line of [...setLines(scene, lens), ...roomLines(scene)]) {
     if (only !== undefined && line.name !== only) continue;
@@ -74,7 +74,7 @@ function farthest(places: readonly Place[]): Pick<Seam, "from" | "to"> {
 }
 
 /** The ends in the picture of what is seen of a line; null where that is nothing. */
-function seenPart(lens: Lens, look: Sight, { a, b }: Line): readonly [Place, Place] | null {
+function seenPart(lens: Lens, look: Peek, { a, b }: Line): readonly [Place, Place] | null {
   const part = inFrameShare(lens, a, b);
   if (part === null) return null;
   const eye = lens.camera.at;
@@ -99,7 +99,7 @@ function seenPart(lens: Lens, look: Sight, { a, b }: Line): readonly [Place, Pla
 }
 
 /** Where a line from a to b stops being seen between a share of it where it is and one farther on. */
-function edgeOf(look: Sight, eye: Vec3, a: Vec3, b: Vec3, seen: number, beyond: number): number {
+function edgeOf(look: Peek, eye: Vec3, a: Vec3, b: Vec3, seen: number, beyond: number): number {
   if (isClear(look, eye, between(a, b, beyond))) return beyond;
   let good = seen;
   let bad = beyond;

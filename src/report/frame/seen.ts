@@ -3,7 +3,7 @@ import { add, addScaled, cross, dot, scale, subtract } from "../../math/vector.j
 import type { Recipe } from "../../model/types.js";
 import { rectangleSource } from "../../physics/source-shape.js";
 import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
-import { type Seen, type Sight, sightOf } from "../geometry/sight.js";
+import { type Met, type Peek, peekOf } from "../geometry/sight.js";
 import { ownerOf } from "../say/surfaces.js";
 import { wayTo } from "./look.js";
 import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "./project.js";
@@ -31,7 +31,7 @@ interface Thing {
 }
 
 /** True where what a line of sight from the lens met is the thing, or lies beyond it. */
-function isMet(lens: Lens, { owner, lamp, opening }: Thing, hit: Seen | null, way: Vec3): boolean {
+function isMet(lens: Lens, { owner, lamp, opening }: Thing, hit: Met | null, way: Vec3): boolean {
   if (owner !== null) return hit?.owner === owner;
   if (hit === null) return true;
   if (lamp !== null) return hit.way > wayToOpening(lens, lamp, way) * (1 - 1e-3) - 0.02;
@@ -58,7 +58,7 @@ export function seenThings(
 ): readonly SeenThing[] {
   const lens = scene.camera === null ? null : lensOf(scene.camera);
   if (lens === null) return [];
-  const look = sightOf(scene);
+  const look = peekOf(scene);
   const things = thingsOf(scene, recipe, lens, margin);
   return things.flatMap((thing) => {
     if (only !== undefined && thing.name !== only) return [];
@@ -192,7 +192,7 @@ function isInRing(ring: Ring, x: number, y: number): boolean {
 }
 
 /** What is seen of a thing: the rectangle round the places where a line of sight meets it, and its share. */
-function lookAt(lens: Lens, look: Sight, thing: Thing): Pick<SeenThing, "box" | "share"> | null {
+function lookAt(lens: Lens, look: Peek, thing: Thing): Pick<SeenThing, "box" | "share"> | null {
   const { region } = thing;
   const round = boxOf(region);
   if (round === null) return null;

@@ -7,20 +7,42 @@ import type { Meter } from "../../transport/meter.js";
 import { ownerOf } from "../say/surfaces.js";
 import { toSphere } from "./outline.js";
 
-/** A surface that is met by a line of sight. */
-export interface Seen {
-  /** A flat receptor on the side of it that is seen. */
-  readonly meter: Meter;
-  /** Of that side, 0 to 1. */
-  readonly reflectance: number;
+/** What is met by a line of sight. */
+export interface Met {
   /** The piece of the set, wall, or body it belongs to. */
   readonly owner: string;
   /** From the eye, m. */
   readonly way: number;
 }
 
+/** A surface that is met by a line of sight. */
+export interface Seen extends Met {
+  /** A flat receptor on the side of it that is seen. */
+  readonly meter: Meter;
+  /** Of that side, 0 to 1. */
+  readonly reflectance: number;
+}
+
 /** Looks from a place along a unit vector; null where the line of sight leaves the set. */
 export type Sight = (eye: Vec3, way: Vec3) => Seen | null;
+
+/** The same where it only counts what is met, and how far away. */
+export type Peek = (eye: Vec3, way: Vec3) => Met | null;
+
+/** Peeks into a scene. */
+export function peekOf(scene: Scene): Peek {
+  const world = worldOf(scene);
+  const hit = emptyHit();
+  return (eye, way) => peek(scene, world, hit, eye, way);
+}
+
+function peek({ polygons, bodies }: Scene, world: World, hit: Hit, eye: Vec3, way: Vec3): Met | null {
+  firstHit(world, eye[0], eye[1], eye[2], way[0], way[1], way[2], hit);
+  if (hit.thing < 0) return null;
+  const polygon = polygons[hit.thing];
+  const owner = polygon === undefined ? bodies[hit.thing - polygons.length]?.name : ownerOf(polygon.name);
+  return { owner: owner ?? "", way: hit.way };
+}
 
 /** The sights of a scene. */
 export function sightOf(scene: Scene): Sight {

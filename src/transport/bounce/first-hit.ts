@@ -8,11 +8,13 @@ export interface Hit {
   way: number;
   /** True when the ray comes from the side a polygon's normal points to; always true for bodies. */
   front: boolean;
+  /** The ray that is followed: the place it starts from (0), its unit vector (3), and the reciprocals of its parts (6), which a search writes. */
+  readonly ray: Float64Array;
 }
 
 /** A hit of nothing, to be written into. */
 export function emptyHit(): Hit {
-  return { thing: -1, way: 0, front: true };
+  return { thing: -1, way: 0, front: true, ray: new Float64Array(9) };
 }
 
 /**
@@ -20,6 +22,23 @@ export function emptyHit(): Hit {
  * joint; a ray that leaves one of them leaves both.
  */
 export const LIFT = 1e-8;
+
+function setRay(
+  ray: Float64Array,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): void {
+  ray[0] = ox;
+  ray[1] = oy;
+  ray[2] = oz;
+  ray[3] = dx;
+  ray[4] = dy;
+  ray[5] = dz;
+}
 
 /** What a ray from a point along a unit vector meets first. */
 export function firstHit(
@@ -32,27 +51,33 @@ export function firstHit(
   dz: number,
   hit: Hit,
 ): void {
+  setRay(hit.ray, ox, oy, oz, dx, dy, dz);
+  followRay(world, hit);
+}
+
+function followRay(world: World, hit: Hit): void {
+  const { ray } = hit;
   hit.thing = -1;
   hit.way = Number.POSITIVE_INFINITY;
   hit.front = true;
-  shellHit(world, ox, oy, oz, dx, dy, dz, hit);
+  shellHit(world, hit);
   const { bounds, links, waiting, nodes } = world.tree;
   if (nodes === 0) return;
-  const ix = 1 / dx;
-  const iy = 1 / dy;
-  const iz = 1 / dz;
+  ray[6] = 1 / (ray[3] as number);
+  ray[7] = 1 / (ray[4] as number);
+  ray[8] = 1 / (ray[5] as number);
   let depth = 0;
-  let node = entry(bounds, 0, ox, oy, oz, ix, iy, iz) < hit.way ? 0 : -1;
+  let node = entry(bounds, 0, ray) < hit.way ? 0 : -1;
   while (node >= 0) {
     const left = links[2 * node] as number;
     const right = links[2 * node + 1] as number;
     if (left < 0) {
-      meet(world, right, ox, oy, oz, dx, dy, dz, hit);
+      meet(world, right, hit);
       node = depth > 0 ? (waiting[--depth] as number) : -1;
       continue;
     }
-    const nearLeft = entry(bounds, 6 * left, ox, oy, oz, ix, iy, iz);
-    const nearRight = entry(bounds, 6 * right, ox, oy, oz, ix, iy, iz);
+    const nearLeft = entry(bounds, 6 * left, ray);
+    const nearRight = entry(bounds, 6 * right, ray);
     const goLeft = nearLeft < hit.way;
     const goRight = nearRight < hit.way;
     if (goLeft && goRight) {
@@ -82,23 +107,30 @@ export function clearWay(
   indoors: boolean,
   hit: Hit,
 ): boolean {
-  hit.thing = -1;
+  setRay(hit.ray, ox, oy, oz, dx, dy, dz);
   hit.way = far;
+  return isFree(world, indoors, hit);
+}
+
+/** The same for a ray that stands in the hit already, and its way with it. */
+export function isFree(world: World, indoors: boolean, hit: Hit): boolean {
+  const { ray } = hit;
+  hit.thing = -1;
   if (!indoors) {
     for (const i of world.shellAll) {
-      meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+      meet(world, i, hit);
       if (hit.thing >= 0) return false;
     }
   }
   const { bounds, links, waiting, nodes } = world.tree;
   if (nodes === 0) return true;
-  const ix = 1 / dx;
-  const iy = 1 / dy;
-  const iz = 1 / dz;
+  ray[6] = 1 / (ray[3] as number);
+  ray[7] = 1 / (ray[4] as number);
+  ray[8] = 1 / (ray[5] as number);
   let depth = 0;
   let node = 0;
   for (;;) {
-    if (enters(bounds, 6 * node, ox, oy, oz, ix, iy, iz, far)) {
+    if (enters(bounds, 6 * node, hit)) {
       const left = links[2 * node] as number;
       const right = links[2 * node + 1] as number;
       if (left >= 0) {
@@ -106,7 +138,7 @@ export function clearWay(
         node = left;
         continue;
       }
-      meet(world, right, ox, oy, oz, dx, dy, dz, hit);
+      meet(world, right, hit);
       if (hit.thing >= 0) return false;
     }
     if (depth === 0) return true;
@@ -115,22 +147,13 @@ export function clearWay(
 }
 
 /** Way along the ray at which it enters a box; infinite where it does not. A zero direction gives no number to fear. */
-function entry(
-  bounds: Float64Array,
-  at: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  ix: number,
-  iy: number,
-  iz: number,
-): number {
-  const x0 = ((bounds[at] as number) - ox) * ix;
-  const x1 = ((bounds[at + 1] as number) - ox) * ix;
-  const y0 = ((bounds[at + 2] as number) - oy) * iy;
-  const y1 = ((bounds[at + 3] as number) - oy) * iy;
-  const z0 = ((bounds[at + 4] as number) - oz) * iz;
-  const z1 = ((bounds[at + 5] as number) - oz) * iz;
+function entry(bounds: Float64Array, at: number, ray: Float64Array): number {
+  const x0 = ((bounds[at] as number) - (ray[0] as number)) * (ray[6] as number);
+  const x1 = ((bounds[at + 1] as number) - (ray[0] as number)) * (ray[6] as number);
+  const y0 = ((bounds[at + 2] as number) - (ray[1] as number)) * (ray[7] as number);
+  const y1 = ((bounds[at + 3] as number) - (ray[1] as number)) * (ray[7] as number);
+  const z0 = ((bounds[at + 4] as number) - (ray[2] as number)) * (ray[8] as number);
+  const z1 = ((bounds[at + 5] as number) - (ray[2] as number)) * (ray[8] as number);
   let near = 0;
   let far = Number.POSITIVE_INFINITY;
   if (x0 < x1) {
@@ -158,19 +181,9 @@ function entry(
 }
 
 /** True where a ray enters a box before `far`: the same as by `entry`, given up at the first pair of sides that tells. */
-function enters(
-  bounds: Float64Array,
-  at: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  ix: number,
-  iy: number,
-  iz: number,
-  far: number,
-): boolean {
-  const x0 = ((bounds[at] as number) - ox) * ix;
-  const x1 = ((bounds[at + 1] as number) - ox) * ix;
+function enters(bounds: Float64Array, at: number, { ray, way: far }: Hit): boolean {
+  const x0 = ((bounds[at] as number) - (ray[0] as number)) * (ray[6] as number);
+  const x1 = ((bounds[at + 1] as number) - (ray[0] as number)) * (ray[6] as number);
   let near = 0;
   let most = Number.POSITIVE_INFINITY;
   if (x0 < x1) {
@@ -181,8 +194,8 @@ function enters(
     if (x0 < most) most = x0;
   }
   if (near > most || near >= far) return false;
-  const y0 = ((bounds[at + 2] as number) - oy) * iy;
-  const y1 = ((bounds[at + 3] as number) - oy) * iy;
+  const y0 = ((bounds[at + 2] as number) - (ray[1] as number)) * (ray[7] as number);
+  const y1 = ((bounds[at + 3] as number) - (ray[1] as number)) * (ray[7] as number);
   if (y0 < y1) {
     if (y0 > near) near = y0;
     if (y1 < most) most = y1;
@@ -191,8 +204,8 @@ function enters(
     if (y0 < most) most = y0;
   }
   if (near > most || near >= far) return false;
-  const z0 = ((bounds[at + 4] as number) - oz) * iz;
-  const z1 = ((bounds[at + 5] as number) - oz) * iz;
+  const z0 = ((bounds[at + 4] as number) - (ray[2] as number)) * (ray[8] as number);
+  const z1 = ((bounds[at + 5] as number) - (ray[2] as number)) * (ray[8] as number);
   if (z0 < z1) {
     if (z0 > near) near = z0;
     if (z1 < most) most = z1;
@@ -204,19 +217,17 @@ function enters(
 }
 
 /** The room's own surfaces: from inside the ray leaves the box at one wall; from outside each is tried. */
-function shellHit(
-  world: World,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  hit: Hit,
-): void {
+function shellHit(world: World, hit: Hit): void {
+  const { ray } = hit;
+  const ox = ray[0] as number;
+  const oy = ray[1] as number;
+  const oz = ray[2] as number;
+  const dx = ray[3] as number;
+  const dy = ray[4] as number;
+  const dz = ray[5] as number;
   const room = world.room;
   if (room === null || !insideRoom(room, ox, oy, oz)) {
-    for (const i of world.shellAll) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+    for (const i of world.shellAll) meet(world, i, hit);
     return;
   }
   let wall = -1;
@@ -250,7 +261,7 @@ function shellHit(
     hit.way = Math.max(0, way);
     return;
   }
-  for (const i of surfaces) meet(world, i, ox, oy, oz, dx, dy, dz, hit);
+  for (const i of surfaces) meet(world, i, hit);
 }
 
 /** True inside the room's box, its surfaces included. */
@@ -271,34 +282,21 @@ export const isIndoors = ({ room }: World, x: number, y: number, z: number): boo
   room === null || insideRoom(room, x, y, z);
 
 /** Takes a thing as the hit where the ray meets it before what was met so far. */
-export function meet(
-  world: World,
-  i: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  hit: Hit,
-): void {
+function meet(world: World, i: number, hit: Hit): void {
   const kind = world.kind[i] as number;
-  if (kind === POLYGON) meetPolygon(world, i, ox, oy, oz, dx, dy, dz, hit);
-  else if (kind === CAPSULE) meetCapsule(world.data, i, ox, oy, oz, dx, dy, dz, hit);
-  else meetEllipsoid(world.data, i, ox, oy, oz, dx, dy, dz, hit);
+  if (kind === POLYGON) meetPolygon(world, i, hit);
+  else if (kind === CAPSULE) meetCapsule(world.data, i, hit);
+  else meetEllipsoid(world.data, i, hit);
 }
 
-function meetPolygon(
-  world: World,
-  i: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  hit: Hit,
-): void {
+function meetPolygon(world: World, i: number, hit: Hit): void {
+  const { ray } = hit;
+  const ox = ray[0] as number;
+  const oy = ray[1] as number;
+  const oz = ray[2] as number;
+  const dx = ray[3] as number;
+  const dy = ray[4] as number;
+  const dz = ray[5] as number;
   const d = world.data;
   const at = i * STRIDE;
   const nx = d[at] as number;
@@ -336,17 +334,14 @@ export function withinEdges(world: World, i: number, x: number, y: number, z: nu
   return true;
 }
 
-function meetEllipsoid(
-  d: Float64Array,
-  i: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  hit: Hit,
-): void {
+function meetEllipsoid(d: Float64Array, i: number, hit: Hit): void {
+  const { ray } = hit;
+  const ox = ray[0] as number;
+  const oy = ray[1] as number;
+  const oz = ray[2] as number;
+  const dx = ray[3] as number;
+  const dy = ray[4] as number;
+  const dz = ray[5] as number;
   const at = i * STRIDE;
   const x = ox - (d[at] as number);
   const y = oy - (d[at + 1] as number);
@@ -380,17 +375,14 @@ function meetEllipsoid(
   }
 }
 
-function meetCapsule(
-  d: Float64Array,
-  i: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  hit: Hit,
-): void {
+function meetCapsule(d: Float64Array, i: number, hit: Hit): void {
+  const { ray } = hit;
+  const ox = ray[0] as number;
+  const oy = ray[1] as number;
+  const oz = ray[2] as number;
+  const dx = ray[3] as number;
+  const dy = ray[4] as number;
+  const dz = ray[5] as number;
   const at = i * STRIDE;
   const x = ox - (d[at] as number);
   const y = oy - (d[at + 1] as number);

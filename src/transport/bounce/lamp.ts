@@ -7,7 +7,7 @@ import { type PreparedSource, preparedReading } from "../direct.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import { type Direction, emptyDirection, turnedFrom } from "./direction.js";
 import { CORNER, type EyePaths } from "./eye-paths.js";
-import { clearWay, emptyHit, type Hit, insideRoom } from "./first-hit.js";
+import { clearWay, emptyHit, type Hit, insideRoom, isFree } from "./first-hit.js";
 import { emptySpan, pointsOf, type SourcePoints, type Span, spanAt } from "./source-points.js";
 import type { World } from "./world.js";
 
@@ -20,6 +20,8 @@ export interface Lamp {
   /** Null for a lamp that is no tube. */
   readonly tube: Tube | null;
   readonly beam: Beam;
+  /** True for a lamp of the same luminance in every direction. */
+  readonly even: boolean;
   readonly points: SourcePoints;
   readonly centre: Float64Array;
   /** Radius of a sphere round the source, m. */
@@ -81,6 +83,7 @@ export function lampOf(world: World, source: ShadedSource): Lamp {
     ball: shape.kind === "sphere",
     tube: shape.kind === "capsule" ? tubeOf(shape.from, shape.to) : null,
     beam,
+    even: beam.kind === "lambert",
     points,
     centre: points.centre,
     bound,
@@ -136,7 +139,7 @@ export function askLamp(
   // Behind the opening's plane.
   if (axis !== null && along(axis, cx, cy, cz) >= 0) return 0;
   const { span, vector, hit } = lamp.work;
-  spanAt(lamp.points, x, y, z, span);
+  spanAt(lamp.points, data, at, span);
   const close = d2 < lamp.near * lamp.near;
   const whole = close ? preparedReading(lamp.prepared, x, y, z, nx, ny, nz, "disc", vector) : 1;
   if (whole === 0) return 0;
@@ -166,12 +169,20 @@ export function askLamp(
       const away = -along(axis, px, py, pz) / far;
       if (!(away > 0)) continue;
       if (!close) {
-        const share = beamToward(lamp.beam, away, -px / far, -py / far, -pz / far);
+        const share = lamp.even ? 1 : beamToward(lamp.beam, away, -px / far, -py / far, -pz / far);
         e = (lamp.luminance * share * facing * away * lamp.area) / far2;
       }
     }
     if (!(e > 0)) return 0;
-    return clearWay(world, x, y, z, px / far, py / far, pz / far, far - SKIN, within, hit) ? e : 0;
+    const { ray } = hit;
+    ray[0] = x;
+    ray[1] = y;
+    ray[2] = z;
+    ray[3] = px / far;
+    ray[4] = py / far;
+    ray[5] = pz / far;
+    hit.way = far - SKIN;
+    return isFree(world, within, hit) ? e : 0;
   }
   return 0;
 }
@@ -212,27 +223,22 @@ function askBall(
 /**
  * About what a lamp would give a place that nothing hides from it, per lumen-second, 1/m2: how densely the lamp's own
  * light falls there. It only weighs two ways of finding the same light against each other.
+ *
+ * @param at - Where the place stands in the list, its normal behind it.
  */
-export function density(
-  lamp: Lamp,
-  x: number,
-  y: number,
-  z: number,
-  nx: number,
-  ny: number,
-  nz: number,
-): number {
+export function density(lamp: Lamp, places: Float64Array, at: number): number {
   const { centre, bound, axis } = lamp;
-  const cx = (centre[0] as number) - x;
-  const cy = (centre[1] as number) - y;
-  const cz = (centre[2] as number) - z;
+  const cx = (centre[0] as number) - (places[at] as number);
+  const cy = (centre[1] as number) - (places[at + 1] as number);
+  const cz = (centre[2] as number) - (places[at + 2] as number);
   const d2 = cx * cx + cy * cy + cz * cz;
   const d = Math.sqrt(d2);
-  const facing = (cx * nx + cy * ny + cz * nz) / d;
+  const facing =
+    (cx * (places[at + 3] as number) + cy * (places[at + 4] as number) + cz * (places[at + 5] as number)) / d;
   if (!(facing > 0)) return 0;
   if (axis === null) return facing / (4 * Math.PI * (d2 + bound * bound));
   const away = -along(axis, cx, cy, cz) / d;
   if (!(away > 0)) return 0;
-  const share = beamToward(lamp.beam, away, -cx / d, -cy / d, -cz / d);
+  const share = lamp.even ? 1 : beamToward(lamp.beam, away, -cx / d, -cy / d, -cz / d);
   return (lamp.luminance * share * facing * away * lamp.area) / (d2 + bound * bound);
 }

@@ -81,7 +81,7 @@ export function landingsOf(
     data[at + 4] = n.y;
     data[at + 5] = n.z;
     data[at + 6] = rho * light;
-    data[at + 7] = density(lamp, x, y, z, n.x, n.y, n.z);
+    data[at + 7] = density(lamp, data, at);
     indoors[count] = isIndoors(world, x, y, z) ? 1 : 0;
     side[count++] = met;
   }

@@ -1,5 +1,5 @@
 import type { ShadedSource } from "../hiding/shaded.js";
-import { CORNER, discPoints, type Eye } from "./eye-paths.js";
+import { CORNER, discPoints, type Eye, type EyePaths } from "./eye-paths.js";
 import { clearWay, emptyHit, type Hit } from "./first-hit.js";
 import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
@@ -64,7 +64,7 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
   const { world, surfaces, black } = kept;
   const eye = kept.eye();
   const corners = kept.paths(number);
-  const { ends, data, side, indoors } = corners;
+  const { ends, data, side } = corners;
   const discs = lamp.round ? discPoints(corners) : null;
   const landings = kept.landings(lamp, number);
   const paths = ends.length;
@@ -89,28 +89,18 @@ function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Arra
       if (owner[side[c] as number] === black) break;
       const at = CORNER * c;
       const depth = c - first;
-      const x = data[at] as number;
-      const y = data[at + 1] as number;
-      const z = data[at + 2] as number;
-      const nx = data[at + 3] as number;
-      const ny = data[at + 4] as number;
-      const nz = data[at + 5] as number;
       const light = askLamp(world, lamp, corners, c, discs);
       let own = 0;
       if (light > 0) {
         const chance = data[at + 7] as number;
         own =
-          chance < Number.POSITIVE_INFINITY
-            ? light * (chance / (chance + density(lamp, x, y, z, nx, ny, nz)))
-            : light;
+          chance < Number.POSITIVE_INFINITY ? light * (chance / (chance + density(lamp, data, at))) : light;
       }
       const weight = data[at + 6] as number;
       if (landings.count > 0) {
         // Another landing for each corner of a path.
         const ray = landingFor(landings, (i + 37 * (depth + 1)) % paths, paths);
-        const on = data[at + 8] as number;
-        const within = indoors[c] === 1;
-        const met = landed(world, owner, black, landings, ray, x, y, z, nx, ny, nz, on, within, hit);
+        const met = landed(world, owner, black, landings, ray, corners, c, hit);
         own += met;
         if (slopes !== null && met > 0)
           count(slopes, owner[landings.side[ray] as number] as number, (weight * met) / paths);
@@ -136,14 +126,8 @@ function landed(
   black: number,
   { data, side, indoors }: Landings,
   ray: number,
-  x: number,
-  y: number,
-  z: number,
-  nx: number,
-  ny: number,
-  nz: number,
-  on: number,
-  within: boolean,
+  corners: EyePaths,
+  corner: number,
   hit: Hit,
 ): number {
   const at = LANDING * ray;
@@ -151,10 +135,16 @@ function landed(
   const dense = data[at + 7] as number;
   const met = side[ray] as number;
   if (!(light > 0 && dense > 0) || owner[met] === black) return 0;
+  const own = corners.data;
+  const from = CORNER * corner;
+  const x = own[from] as number;
+  const y = own[from + 1] as number;
+  const z = own[from + 2] as number;
   const dx = (data[at] as number) - x;
   const dy = (data[at + 1] as number) - y;
   const dz = (data[at + 2] as number) - z;
-  const here = dx * nx + dy * ny + dz * nz;
+  const here =
+    dx * (own[from + 3] as number) + dy * (own[from + 4] as number) + dz * (own[from + 5] as number);
   const there = -(
     dx * (data[at + 3] as number) +
     dy * (data[at + 4] as number) +
@@ -163,10 +153,9 @@ function landed(
   if (!(here > 0 && there > 0)) return 0;
   const d2 = dx * dx + dy * dy + dz * dz;
   const form = (here * there) / (Math.PI * d2 * d2);
-  const share = dense / (dense + on * form);
-  return connected(world, x, y, z, dx, dy, dz, d2, within && indoors[ray] === 1, hit)
-    ? light * form * share
-    : 0;
+  const share = dense / (dense + (own[from + 8] as number) * form);
+  const within = corners.indoors[corner] === 1 && indoors[ray] === 1;
+  return connected(world, x, y, z, dx, dy, dz, d2, within, hit) ? light * form * share : 0;
 }
 
 /** The same at the station itself, by the response of its receptor. */

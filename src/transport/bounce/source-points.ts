@@ -79,7 +79,7 @@ export function emptySpan(): Span {
 }
 
 /** Writes the vectors that span a source seen from a place. */
-export function spanAt(source: SourcePoints, x: number, y: number, z: number, out: Span): void {
+export function spanAt(source: SourcePoints, places: Float64Array, at: number, out: Span): void {
   const { centre, kind, u, v, radius } = source;
   out.ux = u[0] as number;
   out.uy = u[1] as number;
@@ -88,9 +88,9 @@ export function spanAt(source: SourcePoints, x: number, y: number, z: number, ou
   out.vy = v[1] as number;
   out.vz = v[2] as number;
   if (kind === "flat") return;
-  let sx = (centre[0] as number) - x;
-  let sy = (centre[1] as number) - y;
-  let sz = (centre[2] as number) - z;
+  let sx = (centre[0] as number) - (places[at] as number);
+  let sy = (centre[1] as number) - (places[at + 1] as number);
+  let sz = (centre[2] as number) - (places[at + 2] as number);
   const far = Math.sqrt(sx * sx + sy * sy + sz * sz);
   if (!(far > 0)) return;
   sx /= far;

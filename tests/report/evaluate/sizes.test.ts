@@ -256,4 +256,61 @@ meter { flat_constant: 250 }
     expect(names).not.toContain("back width");
     expect(names).not.toContain("camera focal length");
   });
+
+  test.each([
+    ["f/8", "f/8 +- 0.2 stop", "camera aperture", "stops_from_aperture(face.disc(towards: key))", 0.2],
+    [
+      "ISO 200",
+      "ISO 200 +- 0.3 stop",
+      "camera sensitivity",
+      "stops_from_aperture(face.disc(towards: key))",
+      0.3,
+    ],
+    [
+      "loses: 1/2 stop",
+      "loses: 1/2 stop +- 0.1 stop",
+      "key loses",
+      "stops_from_aperture(face.disc(towards: key, only: key))",
+      0.1,
+    ],
+    [
+      "900 lm s",
+      "900 lm s +- 0.4 stop",
+      "side output",
+      "stops_from_aperture(face.disc(towards: side, only: side))",
+      0.4,
+    ],
+    [
+      "power: 1/2",
+      "power: 1/2 +- 1/3 stop",
+      "side dial",
+      "stops_from_aperture(face.disc(towards: side, only: side))",
+      1 / 3,
+    ],
+    // Twice as many stops as the number, whose square the light goes with.
+    [
+      "metered(f/11, at: 2 m, ISO 100)",
+      "guide_number(32 m +- 10 %)",
+      "key output",
+      "stops_from_aperture(face.disc(towards: key, only: key))",
+      2 * Math.log2(1.1),
+    ],
+    // The light goes with d^2 + r^2: at 1.94 m 3.7736 against 4.01, which is the greater of the two sides.
+    [
+      "at: 2 m, ISO",
+      "at: 2 m +- 6 cm, ISO",
+      "key calibration at",
+      "stops_from_aperture(face.disc(towards: key, only: key))",
+      Math.log2(4.01 / 3.7736),
+    ],
+    ["5600 K", "5600 K +- 12 mired", "camera balance", "warmth(face.disc(towards: key))", 12],
+  ])("%s as %s: %s moves %s%s by as much", (before, after, what, result, by) => {
+    const wanted = result.startsWith("warmth") ? `${result} < 900 mired` : `${result} > -90 stop`;
+    const plan = planOf(`${text.replace(before, after)}expect ${wanted}\n`);
+    const value = plan.recipe.expectations[0]?.claims[0]?.value as Expr;
+    const input = measuredInputs(plan).filter((row) => row.what === what);
+    expect(input).toHaveLength(1);
+    const found = intervalOf({ plan, alarms: null }, input, (there) => evaluate(there, value).value);
+    expect(Math.max(found?.above ?? 0, found?.below ?? 0)).toBeCloseTo(by, 3);
+  });
 });

@@ -81,6 +81,14 @@ describe("two lamps, each by its own readings", () => {
     expect(pairs.map(({ what }) => what)).toContainEqual(["output key", "output fill"]);
   });
 
+  test("a reading that is less sure counts for less", () => {
+    const lines = metered(yard, each, [-1, -0.84, 0.6, 0.6]);
+    const { pairs } = day(yard, [lines[0], `${lines[1]} +- 1 stop`, ...lines.slice(2)] as string[]);
+    const outputs = pairs.find(({ causes }) => causes.every(({ kind }) => kind === "output"));
+    // (100 x -1 + 1 x -0.84) / 101
+    expect(outputs?.causes[0]?.amount).toBeCloseTo(-0.998, 2);
+  });
+
   test("are not told where a reading is left off by more than is noted", () => {
     expect(pairsIn([-1.17, -0.83, 0.6, 0.6])).not.toEqual([]);
     expect(pairsIn([-1.225, -0.775, 0.6, 0.6])).toEqual([]);

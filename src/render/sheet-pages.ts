@@ -51,6 +51,7 @@ const sizes: readonly SheetSize[] = [
   { figures: 0.7, letters: 0.94 },
   { figures: 0.6, letters: 0.9 },
   { figures: 0.5, letters: 0.9 },
+  { figures: 0.42, letters: 0.9 },
 ];
 
 /** Width of a letter over its height, on average, and the height that is kept free, where the letters are not known. */

@@ -4,7 +4,7 @@ import type { BothWays, DaySheet } from "../report/sheet/sheet.js";
 import { widthToScale } from "./figures/page.js";
 import { renderSvg } from "./figures/svg.js";
 import { htmlText } from "./html-escape.js";
-import { type SheetSize, sheetSize } from "./sheet-pages.js";
+import { bringsLeft, type SheetSize, sheetSize } from "./sheet-pages.js";
 import { type Paper, sheetScale } from "./sheet-scale.js";
 import { noReadings, sideWays, warningWords } from "./sheet-words.js";
 
@@ -98,6 +98,12 @@ function places(sheet: DaySheet): string {
  */
 export function renderSheet(sheet: DaySheet, paper: Paper): string {
   const size = sheetSize(sheet, paper);
+  const left = bringsLeft(sheet);
+  const bring = `<h2>Bring</h2>
+${list(
+  sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`),
+  "bring",
+)}`;
   const readings = sheet.readings.map(
     ({ where, meter, reads }) =>
       `<tr><td>${safe(where)}</td><td>${safe(meter)}</td><td><b>${safe(reads)}</b></td><td class="blank"></td><td class="blank"></td><td><span class="tick"></span></td></tr>`,
@@ -125,6 +131,7 @@ ${lamps(sheet)}
 ${figure(sheet.plan, "From above", size)}
 <h2>Readings to check, at ISO as set</h2>
 ${readings.length === 0 ? `<p>${safe(noReadings)}</p>` : table(["Where", "Meter", "Reads", "Actual", "Off by", ""], readings, "readings")}
+${left ? bring : ""}
 </div>
 <div>
 ${figure(sheet.side, "From camera-right", size)}
@@ -134,11 +141,7 @@ ${table(
   sheet.camera.map(([name, value]) => row([safe(name), safe(value)])),
 )}
 ${places(sheet)}
-<h2>Bring</h2>
-${list(
-  sheet.kit.map((item) => `<span class="tick"></span> ${safe(item)}`),
-  "bring",
-)}
+${left ? "" : bring}
 </div>
 </div>
 <h2>Build</h2>

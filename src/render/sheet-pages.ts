@@ -54,6 +54,10 @@ const sizes: readonly SheetSize[] = [
   { figures: 0.42, letters: 0.9 },
 ];
 
+/** True where what to bring stands under the readings, so that the two columns end at about the same height. */
+export const bringsLeft = ({ readings, kit, camera, places }: DaySheet): boolean =>
+  readings.length + kit.length / 2 <= camera.length + 2 * places.length;
+
 /** Width of a letter over its height, on average, and the height that is kept free, where the letters are not known. */
 const AVERAGE = 0.455;
 const UNSURE = 8;
@@ -134,6 +138,10 @@ function pagesWith(
     MARGIN,
     { page: 0, y: TOP },
   );
+  const bring = (): readonly Block[] => [
+    maker.heading("Bring", half),
+    ...maker.twoColumns(sheet.kit, half, "box"),
+  ];
   const left = put(
     [
       maker.figure(sheet.plan, "From above", half, share),
@@ -160,6 +168,7 @@ function pagesWith(
               "box",
             ]),
           )),
+      ...(bringsLeft(sheet) ? bring() : []),
     ],
     MARGIN,
     head.end,
@@ -199,8 +208,7 @@ function pagesWith(
               }),
             ),
           ]),
-      maker.heading("Bring", half),
-      ...maker.twoColumns(sheet.kit, half, "box"),
+      ...(bringsLeft(sheet) ? [] : bring()),
     ],
     MARGIN + half + GUTTER,
     head.end,

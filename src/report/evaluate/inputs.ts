@@ -2,6 +2,7 @@ import { exp2 } from "../../core/exp2.js";
 import type { LightModel, Recipe } from "../../model/types.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
+import { sourceKey } from "../../transport/source-key.js";
 import type { BaseUnit } from "../../units/dimension.js";
 import type { Spread } from "../../units/quantity.js";
 import { hasSpread, shareInStops } from "../../units/spread.js";
@@ -141,14 +142,22 @@ export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
 
 /** The other measured numbers of a recipe: heights of people, the place of the camera, openings, pieces and points. */
 function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
-  const throughRoom = plan.scene.sources.some(({ patch }) => patch !== undefined);
+  const lit = litPatches(plan);
   return tapesOf(plan.recipe).map(({ what, size, unit, off }) => {
     const exact = (by: number): Plan => rebuiltWith(plan, off(by));
     // What the set gives back changes only where the set does; a lit patch is its first bounce.
-    const follows = ({ light }: Plan): boolean => light !== plan.light && (throughRoom || isFar(size, unit));
+    const follows = (moved: Plan): boolean =>
+      moved.light !== plan.light && (isFar(size, unit) || litPatches(moved) !== lit);
     return inputOf(plan, held, { what, size, unit }, exact, follows);
   });
 }
+
+/** The patches that lamps light on cloths and surfaces, by all that counts for their light. */
+const litPatches = ({ scene }: Plan): string =>
+  scene.sources
+    .filter(({ patch }) => patch !== undefined)
+    .map(sourceKey)
+    .join(" ");
 
 /**
  * An input with the plans in which it is off.

@@ -123,7 +123,7 @@ function sum(ctx: Context, node: Sum, wanted: Wanted): Quantity | null {
 }
 
 /** `f/8 + 1/3 stop`: two readings, two fixes. */
-export function refuseStopsOnFNumber(ctx: Context, node: Sum): void {
+function refuseStopsOnFNumber(ctx: Context, node: Sum): void {
   const stop = node.terms.find((term) => term.value.kind !== "f-number");
   const hole = node.terms.find((term) => term.value.kind === "f-number");
   const fixes =

@@ -77,12 +77,12 @@ const distance = (a: Vec3, b: Vec3): number => {
 
 /** Corners of the outline of a round source. */
 const OUTLINE_CORNERS = 24;
+/** How much farther out they lie than the round. */
+const WIDE = areaTrue(OUTLINE_CORNERS);
 
 function outlineOf(shape: SourceShape): (eye: Vec3) => readonly Vec3[] {
   const wide =
-    shape.kind === "disc" || shape.kind === "sphere"
-      ? { ...shape, radius: shape.radius * areaTrue(OUTLINE_CORNERS) }
-      : shape;
+    shape.kind === "disc" || shape.kind === "sphere" ? { ...shape, radius: shape.radius * WIDE } : shape;
   if (wide.kind !== "disc" && wide.kind !== "polygon")
     return (eye) => sourceOutline(wide, eye, OUTLINE_CORNERS);
   // Of a flat source it is the same for every eye before it.
@@ -237,10 +237,7 @@ function hiddenShare(
   }
   if (holes.count === 0 && bodies.length === 0) return 1;
   let corners = source.outline(at);
-  if (
-    !dome &&
-    product(facing, source.centre) - product(facing, at) < source.bound * areaTrue(OUTLINE_CORNERS)
-  )
+  if (!dome && product(facing, source.centre) - product(facing, at) < source.bound * WIDE)
     corners = clipToHalf(corners, { normal: facing, offset: product(facing, at) });
   work.light.count = 0;
   if (!addProjected(view, corners, work.light)) return 1;

@@ -47,12 +47,9 @@ export function buildReport(
   light: SceneLight = sceneLight(scene),
   options: ReportOptions = {},
 ): Report {
-  const { plan, frame, asked, inputs, warnings, silenced, expectations } = judged(
-    recipe,
-    scene,
-    light,
-    options.lineOf,
-  );
+  const judgement = judged(recipe, scene, light, options.lineOf);
+  const { plan, frame, asked, warnings, silenced, expectations } = judgement;
+  const inputs = judgement.inputs();
   const keyed = keyReading(plan);
   const shadows = [...reportShadows(plan, keyed === null ? null : keyed.exposure / keyed.constant)];
   const colour = reportColour(plan);

@@ -11,7 +11,7 @@ import type { ReportExpectation } from "./schema/report.js";
 /** What became of every expectation of the recipe, in file order. `lineOf` tells the line of an offset, if known. */
 export function reportExpectations(
   asked: Asked,
-  inputs: readonly MeasuredInput[],
+  inputs: () => readonly MeasuredInput[],
   lineOf: (expectation: Expectation) => number | null,
 ): readonly ReportExpectation[] {
   const { expectations } = asked.plan.recipe;
@@ -21,11 +21,11 @@ export function reportExpectations(
 function reportExpectation(
   asked: Asked,
   expectation: Expectation,
-  inputs: readonly MeasuredInput[],
+  inputs: () => readonly MeasuredInput[],
   line: number | null,
 ): ReportExpectation {
   const judged = expectation.claims.map((claim) =>
-    expectation.surely ? judgeSurely(asked, claim, inputs) : judge(asked, claim),
+    expectation.surely ? judgeSurely(asked, claim, inputs()) : judge(asked, claim),
   );
   const worst = worstOf(judged);
   const found = judged.map(foundWords);
@@ -52,7 +52,7 @@ function nearestOf(
   asked: Asked,
   expectation: Expectation,
   judged: readonly Judgement[],
-  inputs: readonly MeasuredInput[],
+  inputs: () => readonly MeasuredInput[],
 ): Pick<ReportExpectation, "nearest" | "nearest_reason"> {
   const worst = worstOf(judged);
   const at = worst === null ? -1 : judged.indexOf(worst);
@@ -60,7 +60,7 @@ function nearestOf(
   if (worst === null || claim === undefined || worst.found.value === null) {
     return { nearest: null, nearest_reason: null };
   }
-  const spare = expectation.surely ? (reachOf(asked, claim, inputs) ?? 0) * SPARE : 0;
+  const spare = expectation.surely ? (reachOf(asked, claim, inputs()) ?? 0) * SPARE : 0;
   const { changes, reason } = nearestChanges(asked, expectation, at, spare);
   if (changes.length === 0) return { nearest: null, nearest_reason: reason };
   const rows = changes.map(({ path, value, unit, shown }) => ({ what: path, value, unit, shown }));

@@ -1,3 +1,4 @@
+import { once } from "../core/once.js";
 import type { Expectation, Recipe } from "../model/types.js";
 import type { Scene } from "../scene/types.js";
 import type { SceneLight } from "../transport/scene-light.js";
@@ -22,7 +23,8 @@ export interface Judged extends Verdict, Pick<Warned, "silenced"> {
   readonly plan: Plan;
   readonly frame: Report["frame"];
   readonly asked: Asked;
-  readonly inputs: readonly MeasuredInput[];
+  /** The measured inputs, made when they are first asked for: most expectations never do. */
+  readonly inputs: () => readonly MeasuredInput[];
 }
 
 /** Finds what warns in a set-up and what becomes of its expectations. */
@@ -34,7 +36,7 @@ export function judged(recipe: Recipe, scene: Scene, light: SceneLight, lineOf: 
   const { warnings, silenced } = runRules(plan);
   const alarms = warnings.filter((row) => row.severity !== "note").length;
   const asked: Asked = { plan, alarms };
-  const inputs = measuredInputs(plan);
+  const inputs = once(() => measuredInputs(plan));
   const expectations = [...reportExpectations(asked, inputs, lineOf)];
   return { plan, frame, asked, inputs, warnings: [...warnings], silenced, expectations };
 }

@@ -1,4 +1,5 @@
 import { exp2 } from "../../core/exp2.js";
+import { once } from "../../core/once.js";
 import type { LightModel, Recipe } from "../../model/types.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
@@ -160,7 +161,7 @@ const litPatches = ({ scene }: Plan): string =>
     .join(" ");
 
 /**
- * An input with the plans in which it is off.
+ * An input with the plans in which it is off; each is built when it is asked for.
  *
  * @param follows - Whether bounced light follows; else it is that of the plan itself.
  */
@@ -175,7 +176,22 @@ function inputOf<U extends BaseUnit>(
     const moved = exact(by);
     return follows(moved) ? moved : nearPlan(plan, moved, held);
   };
-  return { what, by: inWords(size, unit), size, unit, moved: at(size), back: at(-size), at, exact };
+  const moved = once(() => at(size));
+  const back = once(() => at(-size));
+  return {
+    what,
+    by: inWords(size, unit),
+    size,
+    unit,
+    get moved() {
+      return moved();
+    },
+    get back() {
+      return back();
+    },
+    at,
+    exact,
+  };
 }
 
 /** The measured inputs of the lamps: what each gives, and the readings by which it stands where it does. */

@@ -47,51 +47,68 @@ const CORNERS = 24;
  * The lamps, stands, booms, cards, scrims and openings of the room that the picture shows, each with what is seen of
  * it. Of a lamp the lit opening is looked for, lit or not; what stands before it hides it.
  *
- * @param margin - Halves of the frame that are added all round it.
- * @param only - The name of the thing that is looked for; all of them where it is left out.
  */
-export function seenThings(
-  scene: Scene,
-  recipe: Recipe | null,
-  margin = 0,
-  only?: string,
-): readonly SeenThing[] {
+export function seenThings(scene: Scene, recipe: Recipe | null): readonly SeenThing[] {
   const lens = scene.camera === null ? null : lensOf(scene.camera);
   if (lens === null) return [];
+  const things: Thing[] = [];
+  addLamps(things, scene, lens, 0, null);
+  addFlats(things, scene, recipe, lens);
   const look = peekOf(scene);
-  const things = thingsOf(scene, recipe, lens, margin);
-  return things.flatMap((thing) => {
-    if (only !== undefined && thing.name !== only) return [];
+  const seen: SeenThing[] = [];
+  for (const thing of things) {
     const found = lookAt(lens, look, thing);
-    return found === null ? [] : [{ kind: thing.kind, name: thing.name, ...found }];
-  });
+    if (found !== null) seen.push({ kind: thing.kind, name: thing.name, ...found });
+  }
+  return seen;
 }
 
-function thingsOf(scene: Scene, recipe: Recipe | null, lens: Lens, margin: number): readonly Thing[] {
+/**
+ * What the picture first shows of a lamp: its opening, its stand or its boom. Null where it shows nothing of it.
+ *
+ * @param margin - Halves of the frame that are added all round it.
+ */
+export function seenOfLamp(scene: Scene, name: string, margin: number): SeenThing["kind"] | null {
+  const lens = scene.camera === null ? null : lensOf(scene.camera);
+  if (lens === null) return null;
   const things: Thing[] = [];
+  addLamps(things, scene, lens, margin, name);
+  if (!things.some(({ region }) => region.length > 0)) return null;
+  const look = peekOf(scene);
+  for (const thing of things) if (placesMet(lens, look, thing, 1).met.length > 0) return thing.kind;
+  return null;
+}
+
+/** Lamps and what carries them, all or those of one name. */
+function addLamps(things: Thing[], scene: Scene, lens: Lens, margin: number, only: string | null): void {
   for (const source of scene.sources) {
     // A cloth or a lit patch is seen as what it is; its head is looked for where it stands.
     if (source.cloth !== undefined) continue;
-    const region = openingInPicture(lens, source, margin);
-    things.push(thing("lamp", source.spillOf ?? source.name, region, null, source, null));
+    const name = source.spillOf ?? source.name;
+    if (only !== null && name !== only) continue;
+    things.push(thing("lamp", name, openingInPicture(lens, source, margin), null, source, null));
   }
   for (const body of scene.bodies) {
     if (body.of !== "stand") continue;
     const kind = body.name.endsWith(" boom") ? "boom" : "stand";
     const name = body.name.replace(/ (?:boom|stand)$/, "");
+    if (only !== null && name !== only) continue;
     things.push(thing(kind, name, bodyInPicture(lens, body, margin), body.name, null, null));
   }
+}
+
+/** Cards, scrims, and the openings of the room. */
+function addFlats(things: Thing[], scene: Scene, recipe: Recipe | null, lens: Lens): void {
   for (const { kind, name, vertices } of scene.polygons) {
     if (kind !== "card" && kind !== "scrim") continue;
-    things.push(thing(kind, name, polygonInPicture(lens, vertices, margin), ownerOf(name), null, null));
+    things.push(thing(kind, name, polygonInPicture(lens, vertices), ownerOf(name), null, null));
   }
   for (const opening of openingsOf(scene, recipe)) {
     const { name, vertices, normal } = opening;
     const facing = dot(subtract(lens.camera.at, vertices[0] ?? lens.camera.at), normal) > 0;
-    const region = facing ? polygonInPicture(lens, vertices, margin) : [];
+    const region = facing ? polygonInPicture(lens, vertices) : [];
     things.push(thing("opening", name, region, null, null, opening));
   }
-  return things;
 }
 
 const thing = (
@@ -193,15 +210,31 @@ function isInRing(ring: Ring, x: number, y: number): boolean {
 
 /** What is seen of a thing: the rectangle round the places where a line of sight meets it, and its share. */
 function lookAt(lens: Lens, look: Peek, thing: Thing): Pick<SeenThing, "box" | "share"> | null {
+  const { met, inside } = placesMet(lens, look, thing, Number.POSITIVE_INFINITY);
+  const box = boxOf(met);
+  return box === null ? null : { box, share: (shareOf(thing.region) * met.length) / inside };
+}
+
+/**
+ * The places round which a line of sight meets a thing, each by two corners, and how many were looked at.
+ *
+ * @param most - After so many no more are looked for.
+ */
+function placesMet(
+  lens: Lens,
+  look: Peek,
+  thing: Thing,
+  most: number,
+): { readonly met: Region; readonly inside: number } {
   const { region } = thing;
+  const met: Ring[] = [];
+  let inside = 0;
   const round = boxOf(region);
-  if (round === null) return null;
+  if (round === null) return { met, inside };
   const wide = (round.right - round.left) / LOOKS;
   const high = (round.top - round.bottom) / LOOKS;
-  let inside = 0;
-  const met: Region[] = [];
   for (let j = 0; j < LOOKS; j++) {
-    for (let i = 0; i < LOOKS; i++) {
+    for (let i = 0; i < LOOKS && met.length < most; i++) {
       const x = round.left + (i + 0.5) * wide;
       const y = round.bottom + (j + 0.5) * high;
       if (!isInside(region, x, y)) continue;
@@ -209,13 +242,10 @@ function lookAt(lens: Lens, look: Peek, thing: Thing): Pick<SeenThing, "box" | "
       const way = wayTo(lens, [x, y]);
       if (!isMet(lens, thing, look(lens.camera.at, way), way)) continue;
       met.push([
-        [
-          [x - wide / 2, y - high / 2],
-          [x + wide / 2, y + high / 2],
-        ],
+        [x - wide / 2, y - high / 2],
+        [x + wide / 2, y + high / 2],
       ]);
     }
   }
-  const box = boxOf(met.flat());
-  return box === null ? null : { box, share: (shareOf(region) * met.length) / inside };
+  return { met, inside };
 }

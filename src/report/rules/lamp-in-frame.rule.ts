@@ -1,8 +1,7 @@
 import type { LightModel, Recipe } from "../../model/types.js";
 import { buildScene } from "../../scene/build.js";
-import type { Scene } from "../../scene/types.js";
 import { withLight } from "../change/rebuild.js";
-import { type SeenThing, seenThings } from "../frame/seen.js";
+import { seenOfLamp } from "../frame/seen.js";
 import { fixed } from "../say/number.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
@@ -10,13 +9,6 @@ import type { Rule, RuleFinding } from "./rule.js";
 const MARGIN = 0.04;
 /** How far round a lamp is moved in search of a place outside of the picture, deg. */
 const FARTHEST = 60;
-
-const carried: ReadonlySet<SeenThing["kind"]> = new Set(["lamp", "stand", "boom"]);
-
-/** What of a lamp the picture shows: its opening, its stand, its boom. */
-function partsSeen(scene: Scene, recipe: Recipe, name: string, margin: number): readonly SeenThing[] {
-  return seenThings(scene, recipe, margin, name).filter(({ kind }) => carried.has(kind));
-}
 
 /** The nearest whole degree round the mark at which lamp and stand are outside of the picture; null up to 60 deg. */
 function clearBearing(recipe: Recipe, light: LightModel): string | null {
@@ -32,7 +24,7 @@ function clearBearing(recipe: Recipe, light: LightModel): string | null {
       const angle = { ...bearing.angle, value: Math.abs(to) };
       const moved = withLight(recipe, name, (row) => ({ ...row, bearing: { ...bearing, side, angle } }));
       const scene = buildScene(moved, () => undefined);
-      if (partsSeen(scene, moved, name, MARGIN).length === 0) return `${side}(${fixed(Math.abs(to), 0)} deg)`;
+      if (seenOfLamp(scene, name, MARGIN) === null) return `${side}(${fixed(Math.abs(to), 0)} deg)`;
     }
   }
   return null;
@@ -59,22 +51,23 @@ export const lampInFrame: Rule = {
     recipe.lights.flatMap((light): RuleFinding[] => {
       const { name } = light;
       if (name === null || light.role === "practical") return [];
-      const near = partsSeen(scene, recipe, name, MARGIN);
-      const first = near[0];
-      if (first === undefined) return [];
-      const inside = partsSeen(scene, recipe, name, 0)[0];
-      const { kind } = inside ?? first;
-      const what = partWords[kind]?.(name) ?? name;
-      const free = clearBearing(recipe, light);
-      const move = free === null ? "Move it out of the frame" : `Move it round to ${free}`;
+      const near = seenOfLamp(scene, name, MARGIN);
+      if (near === null) return [];
+      const inside = seenOfLamp(scene, name, 0);
+      const what = partWords[inside ?? near]?.(name) ?? name;
       return [
         {
           severity: "stop",
           message:
-            inside === undefined
+            inside === null
               ? `${what} is within 2 % of the edge of the picture.`
               : `${what} is in the picture.`,
-          remedy: `${move}, take a longer lens, or hide it behind the set or the subject.`,
+          // Sought only for those who read it: most only ask whether there is such a finding.
+          get remedy() {
+            const free = clearBearing(recipe, light);
+            const move = free === null ? "Move it out of the frame" : `Move it round to ${free}`;
+            return `${move}, take a longer lens, or hide it behind the set or the subject.`;
+          },
           about: name,
         },
       ];

@@ -76,6 +76,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     receptor: "disc",
     looks: "along its surface",
     natural: true,
+    before: undefined,
   });
   for (const piece of parts.pieces) {
     polygons.push(...piece.polygons);

@@ -54,5 +54,6 @@ export function pointStation(
     receptor: "disc",
     looks: point.faces.kind === "point" ? `towards ${point.faces.written}` : `along ${point.faces.written}`,
     natural: true,
+    before: undefined,
   };
 }

@@ -2,6 +2,7 @@ import type { Vec3 } from "../core/vector.js";
 import type { PartModel, RoomModel } from "../model/types.js";
 import { blockPoint } from "./points.js";
 import { roomSize } from "./room-size.js";
+import { sheet } from "./sheet.js";
 import { assume, placeOfBlock, report, type Site } from "./site.js";
 import type { ScenePolygon, SceneRoom } from "./types.js";
 import { cutHoles, type WallArea } from "./wall-holes.js";
@@ -108,16 +109,16 @@ function surfaceOf(
   const { name, kind, vertices, normal } = given;
   const tint = tints.get(first) ?? tints.get(second);
   const set = (belongings.get(first) ?? belongings.get(second)) === "set";
-  return {
+  return sheet({
     name,
     kind,
     vertices,
     normal,
     frontReflectance: reflectances.get(first) ?? reflectances.get(second) ?? usual,
     backReflectance: 0,
-    ...(tint === undefined ? {} : { tint }),
-    ...(set ? { asSet: true } : {}),
-  };
+    tint,
+    asSet: set ? true : undefined,
+  });
 }
 
 /** Measures the room, without its surfaces; null where there is none. */

@@ -54,6 +54,7 @@ function cheekStation(subject: SceneSubject, prefix: string, word: string, side:
     receptor: "disc",
     looks: "45 deg to the side of the nose line",
     natural: true,
+    before: undefined,
   };
 }
 

@@ -66,17 +66,17 @@ export interface ScenePolygon {
   readonly frontReflectance: number;
   readonly backReflectance: number;
   /** Thickness of a leaf behind this front, m; light takes it as a sheet. */
-  readonly thickness?: number;
+  readonly thickness?: number | undefined;
   /** Its colour in a word, where the recipe gives one; light takes it as grey. */
-  readonly tint?: string;
+  readonly tint?: string | undefined;
   /** True for a surface of the room that the recipe counts as set. */
-  readonly asSet?: true;
+  readonly asSet?: true | undefined;
 }
 
 /** What a rounded solid belongs to, where it is no piece of the set. */
 export interface BodyOwner {
   /** A person, or what carries a lamp. */
-  readonly of?: "subject" | "stand";
+  readonly of?: "subject" | "stand" | undefined;
 }
 
 /** A rounded solid: part of a figure, a stand, or a prop. */
@@ -190,15 +190,15 @@ export interface Source {
   readonly hotModellingLamp: boolean;
   readonly stand: Stand | null;
   /** Duration t0.1 of the flash at its setting, s; left out where it is not known. */
-  readonly lasts?: number;
+  readonly lasts?: number | undefined;
   /** From one full-power flash to the next, s; left out where it is not known. */
-  readonly recycles?: number;
+  readonly recycles?: number | undefined;
   /** Set where the lit opening is a cloth that the head shines through. */
-  readonly cloth?: ClothLight;
+  readonly cloth?: ClothLight | undefined;
   /** The name of the light whose bare head this is, where a cloth takes its place: what spills past the cloth. */
-  readonly spillOf?: string;
+  readonly spillOf?: string | undefined;
   /** Where the head shines into a surface: the lit patch, which is the light that is seen. */
-  readonly patch?: LitPatch;
+  readonly patch?: LitPatch | undefined;
 }
 
 /** A cloth as a light: its evenly lit equal is the opening of the source. */
@@ -265,7 +265,7 @@ export interface Station {
   /** True for stations that have one natural reading and may be named without a meter. */
   readonly natural: boolean;
   /** For a meter held before a body: the place of the body, on it. */
-  readonly before?: HeldBefore;
+  readonly before?: HeldBefore | undefined;
 }
 
 /** The camera as it stands and is set; lengths in m, times in s. Null where the recipe does not say. */

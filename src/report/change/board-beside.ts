@@ -1,4 +1,5 @@
 import { rectangleCorners, uprightFrame } from "../../scene/frame.js";
+import { sheet } from "../../scene/sheet.js";
 import type { ScenePolygon, Station } from "../../scene/types.js";
 import type { Plan } from "../plan.js";
 import { whiteBoard, withPiece } from "./surfaces.js";
@@ -15,14 +16,14 @@ function boardBeside({ at, facing }: Station): ScenePolygon | null {
   const [x, y] = [facing[0] / level, facing[1] / level];
   const normal = [-x, -y, 0] as const;
   const centre = [at[0] + BOARD.away * x, at[1] + BOARD.away * y, BOARD.height / 2 + 1e-3] as const;
-  return {
+  return sheet({
     name: "white board",
     kind: "card",
     vertices: rectangleCorners(centre, uprightFrame(normal), BOARD.width, BOARD.height),
     normal,
     frontReflectance: whiteBoard,
     backReflectance: whiteBoard,
-  };
+  });
 }
 
 /** The plan with such a board brought in; null where the cheek looks up or down. */

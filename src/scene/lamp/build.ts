@@ -146,7 +146,11 @@ export function finishLamp(site: Site, placed: PlacedLamp, c: number): Source {
     headHeight: light.head_height?.value ?? 2 * halfHeight(shape, axis[2], frame),
     hotModellingLamp: light.modelling_lamp === "hot",
     stand: standOf(site, light),
-    ...(light.lasts === undefined ? {} : { lasts: light.lasts.value }),
-    ...(light.recycles === undefined ? {} : { recycles: light.recycles.value }),
+    lasts: light.lasts?.value,
+    recycles: light.recycles?.value,
+    // What a lamp gets later stands here already, so that all lamps are of one kind to the engine.
+    cloth: undefined,
+    spillOf: undefined,
+    patch: undefined,
   };
 }

@@ -13,9 +13,9 @@ export function lightPlace(source: Source): Vec3 {
 export function seenLight(source: Source): Source {
   const { patch } = source;
   if (patch === undefined) return source;
-  const { patch: _, ...head } = source;
   return {
-    ...head,
+    ...source,
+    patch: undefined,
     shape: { kind: "rectangle", width: patch.width, height: patch.height },
     centre: patch.centre,
     axis: patch.normal,

@@ -2,6 +2,7 @@ import { exp2 } from "../../core/exp2.js";
 import { rectangleCorners, uprightFrame } from "../frame.js";
 import { clothLoss } from "../lit/cloth.js";
 import { blockDirection, blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import { assume, type Site } from "../site.js";
 import { frontIsSeen } from "./leaf.js";
 import {
@@ -65,14 +66,14 @@ export function buildBoard(site: Site, board: PieceModel<"card" | "panel" | "scr
   const sides = boardSides(site, board, name);
   return {
     polygons: [
-      {
+      sheet({
         name,
         kind: board.block,
         vertices: rectangleCorners(centre.at, frame, width, height),
         normal,
         frontReflectance: sides.front,
         backReflectance: sides.back,
-      },
+      }),
     ],
     bodies: [],
     stations: [],

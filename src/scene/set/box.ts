@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { rectangleCorners, uprightFrame } from "../frame.js";
 import { blockDirection, blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import type { Site } from "../site.js";
 import type { ScenePolygon } from "../types.js";
 import { incomplete, nothing, type Piece, type PieceModel, sidesOf } from "./piece.js";
@@ -36,14 +37,16 @@ export function buildBox(site: Site, box: PieceModel<"box">): Piece {
       normal[2] === 0
         ? uprightFrame(normal)
         : { across: side, along: [-front[0] * normal[2], -front[1] * normal[2], 0] as const };
-    polygons.push({
-      name: polygons.length === 0 ? name : `${name}.${polygons.length}`,
-      kind: "box",
-      vertices: rectangleCorners(centre, frame, across, along),
-      normal,
-      frontReflectance: share,
-      backReflectance: 0,
-    });
+    polygons.push(
+      sheet({
+        name: polygons.length === 0 ? name : `${name}.${polygons.length}`,
+        kind: "box",
+        vertices: rectangleCorners(centre, frame, across, along),
+        normal,
+        frontReflectance: share,
+        backReflectance: 0,
+      }),
+    );
   };
   face(front, depth / 2, width, height);
   face(side, width / 2, depth, height);

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { uprightFrame } from "../frame.js";
 import { blockDirection, blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import type { Site } from "../site.js";
 import { alongFrame, incomplete, nothing, type Piece, type PieceModel, sidesOf } from "./piece.js";
 
@@ -32,7 +33,9 @@ export function buildDisc(site: Site, disc: PieceModel<"disc">): Piece {
   }
   const { front } = sidesOf(site, name, disc.reflectance, undefined, undefined, 0.3, "30 %");
   return {
-    polygons: [{ name, kind: "disc", vertices, normal, frontReflectance: front, backReflectance: front }],
+    polygons: [
+      sheet({ name, kind: "disc", vertices, normal, frontReflectance: front, backReflectance: front }),
+    ],
     bodies: [],
     stations: [],
   };

@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { rectangleCorners, uprightFrame } from "../frame.js";
 import { blockDirection, blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import { ensure, placeOfBlock, report, type Site } from "../site.js";
 import { hingedLeaf, type Leaf, leafAt, looksAtMark, onLeaf } from "./leaf.js";
 import { incomplete, type Piece, type PieceModel, sidesOf, surfaceStation } from "./piece.js";
@@ -65,7 +66,7 @@ export function buildFlat(site: Site, flat: PieceModel<"flat">, leaves: Map<stri
   const lit: Vec3 = looksAtMark(front, leaf.foot) ? front : [-front[0], -front[1], 0];
   return {
     polygons: [
-      {
+      sheet({
         name,
         kind: "flat",
         vertices: rectangleCorners(centre, uprightFrame(front), leaf.width, leaf.height),
@@ -73,7 +74,7 @@ export function buildFlat(site: Site, flat: PieceModel<"flat">, leaves: Map<stri
         frontReflectance: sides.front,
         backReflectance: sides.back,
         thickness: flat.thickness?.value ?? 0.02,
-      },
+      }),
     ],
     bodies: [],
     stations: [

@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { blockDirection, blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import { metres, placeOfBlock, report, type Site } from "../site.js";
 import type { ScenePolygon } from "../types.js";
 import { frontIsSeen } from "./leaf.js";
@@ -55,14 +56,16 @@ export function buildPaper(site: Site, paper: PieceModel<"paper">): Piece {
     const up = upper[1] - lower[1];
     const size = Math.sqrt(out * out + up * up);
     if (!(size > 0)) return;
-    polygons.push({
-      name: polygons.length === 0 ? name : `${name}.${polygons.length}`,
-      kind: "paper",
-      vertices: [put(-half, ...lower), put(half, ...lower), put(half, ...upper), put(-half, ...upper)],
-      normal: [(front[0] * up) / size, (front[1] * up) / size, -out / size],
-      frontReflectance: share,
-      backReflectance: share,
-    });
+    polygons.push(
+      sheet({
+        name: polygons.length === 0 ? name : `${name}.${polygons.length}`,
+        kind: "paper",
+        vertices: [put(-half, ...lower), put(half, ...lower), put(half, ...upper), put(-half, ...upper)],
+        normal: [(front[0] * up) / size, (front[1] * up) / size, -out / size],
+        frontReflectance: share,
+        backReflectance: share,
+      }),
+    );
   };
   if (hangs !== undefined) {
     strip([0, radius + above], [0, Math.max(hangs, radius + above)]);

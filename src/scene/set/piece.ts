@@ -20,7 +20,16 @@ export const nothing: Piece = { polygons: [], bodies: [], stations: [] };
 
 /** A station on a surface: a disc along its normal, the natural reading of the surface. */
 export function surfaceStation(name: string, at: Vec3, facing: Vec3): Station {
-  return { name, subject: null, at, facing, receptor: "disc", looks: "along its surface", natural: true };
+  return {
+    name,
+    subject: null,
+    at,
+    facing,
+    receptor: "disc",
+    looks: "along its surface",
+    natural: true,
+    before: undefined,
+  };
 }
 
 /** Reports that a piece lacks something it cannot be built without. */

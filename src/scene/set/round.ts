@@ -16,7 +16,7 @@ export function buildSphere(site: Site, sphere: PieceModel<"sphere">): Piece {
   const radius = sphere.diameter.value / 2;
   return {
     polygons: [],
-    bodies: [{ kind: "sphere", name, centre: centre.at, radius, reflectance: front }],
+    bodies: [{ kind: "sphere", of: undefined, name, centre: centre.at, radius, reflectance: front }],
     stations: [],
   };
 }
@@ -38,7 +38,7 @@ export function buildCapsule(site: Site, post: PieceModel<"capsule">): Piece {
   const to: Vec3 = [x, y, z + height - radius];
   return {
     polygons: [],
-    bodies: [{ kind: "capsule", name, from, to, radius, reflectance: front }],
+    bodies: [{ kind: "capsule", of: undefined, name, from, to, radius, reflectance: front }],
     stations: [],
   };
 }

@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { blockPoint } from "../points.js";
+import { sheet } from "../sheet.js";
 import { assume, type Site } from "../site.js";
 import { incomplete, nothing, type Piece, type PieceModel, sidesOf, surfaceStation } from "./piece.js";
 
@@ -20,7 +21,7 @@ export function buildTable(site: Site, table: PieceModel<"table">): Piece {
   const { front } = sidesOf(site, name, table.reflectance, undefined, undefined, 0.5, "50 %");
   return {
     polygons: [
-      {
+      sheet({
         name,
         kind: "table",
         vertices: [
@@ -32,7 +33,7 @@ export function buildTable(site: Site, table: PieceModel<"table">): Piece {
         normal: [0, 0, 1],
         frontReflectance: front,
         backReflectance: front,
-      },
+      }),
     ],
     bodies: [],
     stations: [surfaceStation(name, centre, [0, 0, 1])],

@@ -35,14 +35,18 @@ function override(kind: string, base: readonly Owned[], own: readonly Owned[]): 
     replaced.add(keyOf(entry));
     for (const sibling of siblingsOf(kind, nameOf(entry))) dropped.add(sibling);
   }
-  const ownBlocks = new Set(
-    own.flatMap(({ entry }) => (entry.kind === "block" && entry.over !== true ? [headOf(entry)] : [])),
-  );
-  const kept = base.filter(({ entry }) =>
-    entry.kind === "property"
-      ? !replaced.has(keyOf(entry)) && !dropped.has(nameOf(entry))
-      : !ownBlocks.has(headOf(entry)),
-  );
+  const ownBlocks = new Set<string>();
+  for (const { entry } of own)
+    if (entry.kind === "block" && entry.over !== true) ownBlocks.add(headOf(entry));
+  const kept: Owned[] = [];
+  for (const owned of base) {
+    const { entry } = owned;
+    const stays =
+      entry.kind === "property"
+        ? !replaced.has(keyOf(entry)) && !dropped.has(nameOf(entry))
+        : !ownBlocks.has(headOf(entry));
+    if (stays) kept.push(owned);
+  }
   return own.reduce(putOver, kept);
 }
 

@@ -36,5 +36,5 @@ export function discTowards(stations: readonly Station[], place: Vec3, point: Ve
 }
 
 function samePlace(a: Vec3, b: Vec3): boolean {
-  return a.every((x, i) => Math.abs(x - (b[i] as number)) < 1e-9);
+  return Math.abs(a[0] - b[0]) < 1e-9 && Math.abs(a[1] - b[1]) < 1e-9 && Math.abs(a[2] - b[2]) < 1e-9;
 }

@@ -34,10 +34,11 @@ export function stationIndex(scene: Scene, name: string, receptor?: Station["rec
   const only = scene.subjects.length === 1 ? scene.subjects[0]?.name : undefined;
   const short =
     only !== undefined && only !== "" && name.startsWith(`${only}.`) ? name.slice(only.length + 1) : name;
-  const index = scene.stations.findIndex(
-    (station) =>
-      (station.name === name || station.name === short) &&
-      (receptor === undefined || station.receptor === receptor),
-  );
-  return index < 0 ? null : index;
+  const { stations } = scene;
+  for (let i = 0; i < stations.length; i++) {
+    const station = stations[i] as Station;
+    if (station.name !== name && station.name !== short) continue;
+    if (receptor === undefined || station.receptor === receptor) return i;
+  }
+  return null;
 }

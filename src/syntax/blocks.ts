@@ -142,7 +142,7 @@ export abstract class BlockParser extends LineParser {
       if (this.peek(1).tokenType === WithWord) this.readCompanions(companions);
     }
     like = this.endHead(words, like, companions, start);
-    if (this.peek(1).tokenType === OpenBrace) this.readBraces(true, () => this.readEntry(entries));
+    if (this.peek(1).tokenType === OpenBrace) this.readBraces(true, this.readEntry, entries);
     const span = this.since(start);
     const damaged = this.isDamaged(span, faults);
     return { kind: "block", span, words, like, companions, entries, damaged };
@@ -254,7 +254,7 @@ export abstract class BlockParser extends LineParser {
   protected body = this.both(
     "body",
     () => this.braces(true, this.entry),
-    (entries: Entry[]): void => this.readBraces(true, () => this.readEntry(entries)),
+    (entries: Entry[]): void => this.readBraces(true, this.readEntry, entries),
   );
 
   /** One setting or one block; half-read ones stay in the list. */

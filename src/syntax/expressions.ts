@@ -139,20 +139,24 @@ export abstract class ExpressionParser extends QuantityParser {
   protected readList(): ListValue {
     const items: Value[] = [];
     const start = this.next();
-    this.readMembers(CloseSquare, () => items.push(this.readValue("")));
+    this.readMembers(CloseSquare, this.readItem, items);
     return { kind: "list", span: this.since(start), items };
+  }
+
+  private readItem(): Value {
+    return this.readValue("");
   }
 
   protected readGroup(): Group {
     const members: Expression[] = [];
     const start = this.next();
-    this.readMembers(CloseRound, () => members.push(this.readExpression()));
+    this.readMembers(CloseRound, this.readExpression, members);
     return { kind: "group", span: this.since(start), members };
   }
 
   protected readArguments(): Argument[] {
     const args: Argument[] = [];
-    this.readMembers(CloseRound, () => args.push(this.readArgument()));
+    this.readMembers(CloseRound, this.readArgument, args);
     return args;
   }
 
@@ -170,19 +174,21 @@ export abstract class ExpressionParser extends QuantityParser {
   /**
    * What stands between two brackets, with commas between and line ends where they do no harm. The next token is the
    * opening one. A bracket that is not closed is reported and taken as closed.
+   *
+   * @param member - Reads one of them: a method of this parser.
    */
-  private readMembers(close: TokenType, member: () => void): void {
+  private readMembers<M>(close: TokenType, member: () => M, members: M[]): void {
     const place = this.index();
     const first = this.take();
     this.readLineEnd(place);
     if (this.peek(1).tokenType === Comma) this.extraComma();
-    if (this.startsMember()) member();
+    if (this.startsMember()) members.push(member.call(this));
     this.afterMember(place, close);
     while (this.peek(1).tokenType === Comma) {
       this.take();
       this.readLineEnd(place);
       if (this.peek(1).tokenType === Comma) this.extraComma();
-      if (this.startsMember()) member();
+      if (this.startsMember()) members.push(member.call(this));
       this.afterMember(place, close);
     }
     if (this.peek(1).tokenType === NewLine && this.peek(2).tokenType === close) this.take();

@@ -52,13 +52,16 @@ export abstract class LineParser extends ValueRules {
   /**
    * Reads braces with lines in them, separated by line ends and, where `commas` says so, by commas. The next token
    * is the opening brace. A block that is not closed is reported and taken as closed.
+   *
+   * @param line - Reads one line and adds what it holds to `lines`: a method of this parser, since one made for every
+   *   block would be compiled again and again.
    */
-  protected readBraces(commas: boolean, line: () => void): void {
+  protected readBraces<L>(commas: boolean, line: (lines: L[]) => void, lines: L[]): void {
     const indented = this.run.unbalanced && this.isIndented(this.index());
     this.take();
     this.openBlocks++;
     if (this.peek(1).tokenType === NewLine) this.take();
-    this.readLine(commas, line);
+    this.readLine(commas, line, lines);
     for (;;) {
       const type = this.peek(1).tokenType;
       if (type === NewLine) {
@@ -68,7 +71,7 @@ export abstract class LineParser extends ValueRules {
         this.take();
         if (this.peek(1).tokenType === NewLine) this.take();
       } else break;
-      this.readLine(commas, line);
+      this.readLine(commas, line, lines);
     }
     if (this.peek(1).tokenType === CloseBrace) this.take();
     else this.unclosedBlock();
@@ -97,10 +100,10 @@ export abstract class LineParser extends ValueRules {
     this.CONSUME(CloseBrace);
   }
 
-  private readLine(commas: boolean, line: () => void): void {
+  private readLine<L>(commas: boolean, line: (lines: L[]) => void, lines: L[]): void {
     this.startLine();
     if (!isWord(this.peek(1))) return;
-    line();
+    line.call(this, lines);
     this.endLine(commas);
   }
 

@@ -161,7 +161,7 @@ export abstract class StatementParser extends TableParser {
         }) ?? null;
       if (this.RECORDING_PHASE) this.braces(true, this.variantLine);
       else if (this.openBrace("variant", start))
-        this.readBraces(true, () => this.SUBRULE(this.variantLine, { ARGS: [lines] }));
+        this.readBraces(true, (list) => this.SUBRULE(this.variantLine, { ARGS: [list] }), lines);
       return { kind: "variant", span: this.since(start), title, from, lines };
     },
     { resyncEnabled: false },
@@ -241,7 +241,7 @@ export abstract class StatementParser extends TableParser {
       const title = this.OPTION(() => textOf(this.CONSUME(Text) as Token, false)) ?? null;
       if (this.RECORDING_PHASE) this.braces(false, this.solveLine);
       else if (this.openBrace("solve", start))
-        this.readBraces(false, () => this.SUBRULE(this.solveLine, { ARGS: [lines] }));
+        this.readBraces(false, (list) => this.SUBRULE(this.solveLine, { ARGS: [list] }), lines);
       return { kind: "solve", span: this.since(start), title, lines };
     },
     { resyncEnabled: false },
@@ -269,7 +269,7 @@ export abstract class StatementParser extends TableParser {
       this.CONSUME(MeasuredWord);
       if (this.RECORDING_PHASE) this.braces(true, this.measuredLine);
       else if (this.openBrace("measured", start))
-        this.readBraces(true, () => this.SUBRULE(this.measuredLine, { ARGS: [lines] }));
+        this.readBraces(true, (list) => this.SUBRULE(this.measuredLine, { ARGS: [list] }), lines);
       return { kind: "measured", span: this.since(start), lines };
     },
     { resyncEnabled: false },

@@ -166,7 +166,7 @@ export abstract class TableParser extends ClaimParser {
       const title = this.titleOf("table");
       if (this.RECORDING_PHASE) this.braces(false, this.tableLine);
       else if (this.openBrace("table", start))
-        this.readBraces(false, () => this.SUBRULE(this.tableLine, { ARGS: [lines] }));
+        this.readBraces(false, (list) => this.SUBRULE(this.tableLine, { ARGS: [list] }), lines);
       return { kind: "table", span: this.since(start), title, lines };
     },
     { resyncEnabled: false },

@@ -20,5 +20,7 @@ export function occludersFor(
     y + bound <= room.back &&
     z - bound >= 0 &&
     z + bound <= room.height;
-  return inside ? occluders.filter((o) => o.kind !== "polygon" || !o.shell) : occluders;
+  return inside ? occluders.filter(isInRoom) : occluders;
 }
+
+const isInRoom = (occluder: Occluder): boolean => occluder.kind !== "polygon" || !occluder.shell;

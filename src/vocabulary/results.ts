@@ -453,5 +453,6 @@ export const results = [
 
 /** The row of a result by name and by what it is taken of. */
 export function findResult(name: string, of: ResultRow["of"]): ResultRow | null {
-  return results.find((row) => row.name === name && row.of === of) ?? null;
+  for (const row of results) if (row.name === name && row.of === of) return row;
+  return null;
 }

@@ -6,7 +6,10 @@ import { report } from "../context.js";
 /** Properties without which a block means nothing, by kind. They are the vocabulary's rows with default "needed". */
 function neededOf(checked: CheckedBlock): readonly PropertyRow[] {
   const rows: readonly PropertyRow[] = blocks[checked.kind].properties;
-  return rows.filter((row) => row.default === "needed" || (row.name === "distance" && lacksTape(checked)));
+  const needed: PropertyRow[] = [];
+  for (const row of rows)
+    if (row.default === "needed" || (row.name === "distance" && lacksTape(checked))) needed.push(row);
+  return needed;
 }
 
 /** True where another property stands in for a needed one. */

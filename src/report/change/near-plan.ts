@@ -1,6 +1,6 @@
 import { add, dot, length, scale, subtract } from "../../math/vector.js";
 import { lampName } from "../../scene/lit/seen.js";
-import type { Source } from "../../scene/types.js";
+import type { Scene, Source, Station } from "../../scene/types.js";
 import { type Meter, meterKey } from "../../transport/meter.js";
 import { sameSet } from "../../transport/same-set.js";
 import type { SceneLight } from "../../transport/scene-light.js";
@@ -30,9 +30,7 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
   const before = new Map<string, Source>();
   for (const source of scene.sources) before.set(nameOf(source), source);
   const known = new Set(scene.stations.map(meterKey));
-  const stationBefore = new Map(
-    moved.scene.stations.map((station, i) => [meterKey(station), scene.stations[i]] as const),
-  );
+  const stationBefore = stationsBefore(scene, moved.scene);
   const heldBefore = (meter: Meter): Meter => {
     if (known.has(meterKey(meter))) return meter;
     const station = stationBefore.get(meterKey(meter));
@@ -57,6 +55,14 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
     withStands: () => near,
   };
   return { ...moved, light: near };
+}
+
+/** The stations of a scene by the keys that they have in the moved one. */
+function stationsBefore(scene: Scene, moved: Scene): ReadonlyMap<string, Station | undefined> {
+  const before = new Map<string, Station | undefined>();
+  for (let i = 0; i < moved.stations.length; i++)
+    before.set(meterKey(moved.stations[i] as Station), scene.stations[i]);
+  return before;
 }
 
 const isClose = (a: Meter, b: Meter): boolean =>

@@ -1,6 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { distance, normalise, subtract } from "../../math/vector.js";
-import type { Peek } from "../geometry/sight.js";
+import { type Peek, peek } from "../geometry/sight.js";
 import type { Lens } from "./project.js";
 import type { Place } from "./region.js";
 
@@ -23,6 +23,6 @@ export function isClear(look: Peek, eye: Vec3, point: Vec3): boolean {
   const way = normalise(subtract(point, eye));
   if (way === undefined) return true;
   const far = distance(eye, point);
-  const hit = look(eye, way);
+  const hit = peek(look, eye, way);
   return hit === null || hit.way > far * (1 - TOUCH);
 }

@@ -3,7 +3,7 @@ import { add, addScaled, cross, dot, scale, subtract } from "../../math/vector.j
 import type { Recipe } from "../../model/types.js";
 import { rectangleSource } from "../../physics/source-shape.js";
 import type { Scene, ScenePolygon, Source } from "../../scene/types.js";
-import { type Met, type Peek, peekOf } from "../geometry/sight.js";
+import { type Met, type Peek, peek, peekOf } from "../geometry/sight.js";
 import { ownerOf } from "../say/surfaces.js";
 import { wayTo } from "./look.js";
 import { bodyInPicture, type Lens, lensOf, polygonInPicture } from "./project.js";
@@ -240,7 +240,7 @@ function placesMet(
       if (!isInside(region, x, y)) continue;
       inside++;
       const way = wayTo(lens, [x, y]);
-      if (!isMet(lens, thing, look(lens.camera.at, way), way)) continue;
+      if (!isMet(lens, thing, peek(look, lens.camera.at, way), way)) continue;
       met.push([
         [x - wide / 2, y - high / 2],
         [x + wide / 2, y + high / 2],

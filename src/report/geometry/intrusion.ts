@@ -101,6 +101,15 @@ function piecesOf(scene: Scene, spared?: string): ReadonlyMap<string, readonly S
   return pieces;
 }
 
+/** The first body, stands left out, in which one of the points lies. */
+function bodyRound(bodies: readonly Body[], points: readonly Vec3[]): Body | undefined {
+  for (const body of bodies) {
+    if (body.of === "stand") continue;
+    for (const point of points) if (inBody(body, point)) return body;
+  }
+  return undefined;
+}
+
 /** What the middle or an end of a line lies in, or what a line crosses. */
 function metBy(
   scene: Scene,
@@ -109,9 +118,7 @@ function metBy(
   spared?: string,
 ): Intrusion | null {
   const points = [middle, ...lines.flat()];
-  const body = scene.bodies.find(
-    (candidate) => candidate.of !== "stand" && points.some((point) => inBody(candidate, point)),
-  );
+  const body = bodyRound(scene.bodies, points);
   if (body !== undefined)
     return { name: body.name, of: body.of === "subject" ? "subject" : "piece", how: "inside" };
   for (const [name, sides] of piecesOf(scene, spared)) {

@@ -26,17 +26,21 @@ export interface Seen extends Met {
 /** Looks from a place along a unit vector; null where the line of sight leaves the set. */
 export type Sight = (eye: Vec3, way: Vec3) => Seen | null;
 
-/** The same where it only counts what is met, and how far away. */
-export type Peek = (eye: Vec3, way: Vec3) => Met | null;
-
-/** Peeks into a scene. */
-export function peekOf(scene: Scene): Peek {
-  const world = worldOf(scene);
-  const hit = emptyHit();
-  return (eye, way) => peek(scene, world, hit, eye, way);
+/** A scene made ready for `peek`. */
+export interface Peek {
+  readonly scene: Scene;
+  readonly world: World;
+  readonly hit: Hit;
 }
 
-function peek({ polygons, bodies }: Scene, world: World, hit: Hit, eye: Vec3, way: Vec3): Met | null {
+/** Makes a scene ready to be peeked into. */
+export function peekOf(scene: Scene): Peek {
+  return { scene, world: worldOf(scene), hit: emptyHit() };
+}
+
+/** What is met from a place along a unit vector, and how far away; null where the line of sight leaves the set. */
+export function peek({ scene, world, hit }: Peek, eye: Vec3, way: Vec3): Met | null {
+  const { polygons, bodies } = scene;
   firstHit(world, eye[0], eye[1], eye[2], way[0], way[1], way[2], hit);
   if (hit.thing < 0) return null;
   const polygon = polygons[hit.thing];

@@ -12,8 +12,12 @@ export function inBody(body: Body, point: Vec3): boolean {
   switch (body.kind) {
     case "ellipsoid": {
       const to = subtract(point, body.centre);
-      const shares = body.axes.map((axis) => dot(to, axis) / dot(axis, axis));
-      return shares.reduce((sum, share) => sum + share * share, 0) < 1;
+      let sum = 0;
+      for (const axis of body.axes) {
+        const share = dot(to, axis) / dot(axis, axis);
+        sum += share * share;
+      }
+      return sum < 1;
     }
     case "capsule": {
       const [way, to] = [subtract(body.to, body.from), subtract(point, body.from)];

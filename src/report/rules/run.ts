@@ -17,7 +17,8 @@ export interface Warned {
 export function runRules(plan: Plan): Warned {
   const wanted = plan.recipe.silence.filter((row) => rules.some((rule) => isSilencedBy(rule, row.code)));
   const isSilent = (code: string): boolean => wanted.some((row) => row.code === code);
-  const found = rules.flatMap((rule) => rule.check(plan).map((finding) => asWarning(rule, finding)));
+  const found: ReportWarning[] = [];
+  for (const rule of rules) for (const finding of rule.check(plan)) found.push(asWarning(rule, finding));
   const loud = found.filter((warning) => !isSilent(warning.code));
   return {
     warnings: [...loud].sort((a, b) => order[a.severity] - order[b.severity]),

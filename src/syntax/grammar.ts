@@ -192,22 +192,31 @@ export class RecipeParser extends StatementParser {
   protected items = this.RULE(
     "items",
     (items: Item[], braces: boolean): void => {
+      this.filled = { items, braces };
       this.startItem(braces);
       this.OPTION1(() => {
         this.SUBRULE1(this.item, { ARGS: [items] });
         this.endItem(braces);
       });
-      this.MANY(() => {
-        this.CONSUME(NewLine);
-        this.startItem(braces);
-        this.OPTION2(() => {
-          this.SUBRULE2(this.item, { ARGS: [items] });
-          this.endItem(braces);
-        });
-      });
+      this.MANY(this.nextLine);
     },
     { resyncEnabled: false },
   );
+
+  /** What `items` fills: it is never read inside itself. */
+  private filled: { readonly items: Item[]; readonly braces: boolean } = { items: [], braces: false };
+
+  /** One more line of `items`: made once, since what is made for every file is compiled for every file. */
+  private readonly nextLine = (): void => {
+    this.CONSUME(NewLine);
+    this.startItem(this.filled.braces);
+    this.OPTION2(this.nextItem);
+  };
+
+  private readonly nextItem = (): void => {
+    this.SUBRULE2(this.item, { ARGS: [this.filled.items] });
+    this.endItem(this.filled.braces);
+  };
 
   private startItem(braces: boolean): void {
     if (this.RECORDING_PHASE) return;

@@ -175,17 +175,16 @@ function endsOf(
 }
 
 /**
- * The inputs whose tolerances an unasked result is given with: none for an outline against what lies behind it, since
- * each input would take as long as the readings of many places.
+ * Whether an unasked result is given with its interval: not for an outline against what lies behind it, since each input
+ * would take as long as the readings of many places. An expectation that says `surely` works it out.
  */
-const inputsFor = (expr: ResultExpr, inputs: readonly MeasuredInput[]): readonly MeasuredInput[] =>
-  expr.name === "separation" ? [] : inputs;
+const hasInterval = (expr: ResultExpr): boolean => expr.name !== "separation";
 
 /** The results of the report, null with a reason where one cannot be had. */
 export function reportResults(asked: Asked, inputs: readonly MeasuredInput[]): readonly ReportResult[] {
   return wanted(asked.plan.scene).map(({ text, expr }) => {
     const found = evaluate(asked, expr);
-    const ends = endsOf(asked, expr, found, inputsFor(expr, inputs));
+    const ends = hasInterval(expr) ? endsOf(asked, expr, found, inputs) : null;
     const [low, high] = (ends ?? []).map((end) => ({ value: reportValue(end), shown: show(end) }));
     return {
       name: expr.name,

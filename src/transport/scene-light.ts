@@ -139,21 +139,25 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     spots.set(key, spot);
     return spot;
   };
-  const shadedOf = (source: Source, key: string): ShadedSource => {
-    const known = sources.get(key);
+  const shadedOf = (source: Source, key: string, indoors = true): ShadedSource => {
+    const both = indoors ? key : `${key} from outside`;
+    const known = sources.get(both);
     if (known !== undefined) return known;
     const prepared = prepareSource(source);
     const bare = shadedSource(prepared, []);
-    const shaded = shadedSource(prepared, occludersFor(occluders, scene.room, bare));
-    sources.set(key, shaded);
+    const before = indoors ? occludersFor(occluders, scene.room, bare) : occluders;
+    const shaded = shadedSource(prepared, before);
+    sources.set(both, shaded);
     return shaded;
   };
-  const directOf = (source: Source, key: string, meter: Meter): number => {
+  const directOf = (kept: KeptView, source: Source, key: string, meter: Meter): number => {
     const both = `${key} at ${meterKey(meter)}`;
     const known = directs.get(both);
     if (known !== undefined) return known;
-    const shaded = shadedOf(source, key);
-    const direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
+    const { inside, indoors } = kept.eye().footing;
+    const direct = inside
+      ? 0
+      : shadedReading(shadedOf(source, key, indoors), meter.at, meter.facing, meter.receptor, scratch);
     directs.set(both, direct);
     return direct;
   };
@@ -162,7 +166,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     reaches.set(kept, own);
     const known = own.get(key);
     if (known !== undefined) return known;
-    const reach = reachOf(kept, shadedOf(source, key), directOf(source, key, meter));
+    const reach = reachOf(kept, shadedOf(source, key), directOf(kept, source, key, meter));
     own.set(key, reach);
     return reach;
   };
@@ -187,14 +191,14 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);
       const { bounced, error } = bouncedOf(kept, source, key, meter);
-      return { direct: directOf(source, key, meter), bounced, error };
+      return { direct: directOf(kept, source, key, meter), bounced, error };
     },
     glance: (source, held) => {
       const key = sourceKey(source);
       const spot = spotOf(held);
       spot.glanced ??= keptAt(glanced(), spot.meter);
       const { bounced, error } = bouncedOf(spot.glanced, source, key, spot.meter);
-      return { direct: directOf(source, key, spot.meter), bounced, error };
+      return { direct: directOf(spot.kept, source, key, spot.meter), bounced, error };
     },
     slope: (source, held, owners) => {
       const { kept, meter } = spotOf(held);
@@ -205,7 +209,10 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
         0,
       );
     },
-    direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
+    direct: (source, held) => {
+      const { kept, meter } = spotOf(held);
+      return directOf(kept, source, sourceKey(source), meter);
+    },
     contributors: (lights, held) => {
       const spot = spotOf(held);
       const { kept, meter } = spot;
@@ -214,7 +221,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const read = (set: KeptView): number => {
         const parts = lights.map(({ source, energy }, i) => {
           const key = keys[i] as string;
-          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
+          return energy * (directOf(kept, source, key, meter) + bouncedOf(set, source, key, meter).bounced);
         });
         // From the least to the greatest, so that the order of the lights changes no bit.
         return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);

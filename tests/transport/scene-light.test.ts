@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Vec3 } from "../../src/core/vector.js";
 import type { Scene, Source } from "../../src/scene/types.js";
 import { lightField } from "../../src/transport/light-field.js";
 import { sceneLight } from "../../src/transport/scene-light.js";
@@ -108,4 +109,31 @@ light key { shape: sphere(6 cm), output: 900 lm s, position: (0 m, -3 m, 1.6 m),
   // A Lambertian rectangle: more than nothing, unhidden by the cloth it is on.
   const free = freeField(scene).direct[scene.stations.indexOf(face) * 2] as number;
   expect(light.reach(sourceOf(scene, "key"), face).direct).toBeCloseTo(free, 12);
+});
+
+describe("a meter that no light can reach", () => {
+  const walled = sceneOf(`${room(40)}
+set { sphere boulder { diameter: 60 cm, at: offset(right: 80 cm, up: 1 m), reflectance: 30 % } }`);
+  const key = sourceOf(walled, "key");
+  const at = (place: Vec3) => {
+    const light = sceneLight(walled);
+    const meter = { at: place, facing: [0, -1, 0], receptor: "dome" } as const;
+    const { direct, bounced } = light.reach(key, meter);
+    return { direct, bounced, alone: light.direct(key, meter) };
+  };
+  const boulder = walled.bodies.find(({ kind }) => kind === "sphere");
+
+  test("reads nothing in the middle of a solid, and something just before it", () => {
+    if (boulder?.kind !== "sphere") throw new Error("no boulder");
+    const [x, y, z] = boulder.centre;
+    expect(at([x, y, z])).toEqual({ direct: 0, bounced: 0, alone: 0 });
+    expect(at([x, y - boulder.radius - 0.01, z]).direct).toBeGreaterThan(0);
+  });
+
+  test("reads nothing behind the walls or under the floor", () => {
+    const back = walled.room?.back ?? Number.NaN;
+    expect(at([0, back + 1, 1.5])).toEqual({ direct: 0, bounced: 0, alone: 0 });
+    expect(at([0, 0, -0.5])).toEqual({ direct: 0, bounced: 0, alone: 0 });
+    expect(at([0, back - 0.5, 1.5]).direct).toBeGreaterThan(0);
+  });
 });

@@ -4,6 +4,7 @@ import { sweepLength } from "../../model/tables/sweep-value.js";
 import type { ColumnModel, SweepModel, TableModel } from "../../model/tables/types.js";
 import type { HoldModel } from "../../model/types.js";
 import type { File, Property, Sweep, Table } from "../../syntax/ast.js";
+import { siblingsOf } from "../../vocabulary/siblings.js";
 import { type Context, here, replace, report } from "../context.js";
 import { checkHold } from "../hold.js";
 import { nearNames, suggestion } from "../suggest.js";
@@ -70,10 +71,20 @@ function enough(ctx: Context, statement: Table, sweeps: readonly Sweep[], whole:
   }
   for (const sweep of more) report(ctx, "table.sweeps", sweep.span, {});
   const path = (sweep: Sweep): string => sweep.path.parts.map((part) => part.text).join(".");
-  if (second === undefined || path(first) !== path(second)) return more.length === 0;
+  if (second === undefined || !sameThing(ctx, path(first), path(second))) return more.length === 0;
   const related = [{ place: here(ctx, first.path.span), text: "swept first here" }];
-  report(ctx, "sweep.same", second.path.span, { path: path(second) }, { related });
+  report(ctx, "sweep.same", second.path.span, { path: path(second), before: path(first) }, { related });
   return false;
+}
+
+/** Whether what one path sets undoes what the other does: the same property, or one that takes its place. */
+function sameThing(ctx: Context, one: string, other: string): boolean {
+  if (one === other) return true;
+  const [owner = "", property = "", ...rest] = one.split(".");
+  const [otherOwner, otherProperty = "", ...otherRest] = other.split(".");
+  const kind = ctx.declared.get(owner)?.kind ?? owner;
+  if (owner !== otherOwner || rest.length > 0 || otherRest.length > 0) return false;
+  return siblingsOf(kind, property).includes(otherProperty);
 }
 
 /** Rows and cells are counted before any is made. */

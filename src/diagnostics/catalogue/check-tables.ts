@@ -52,9 +52,9 @@ export const tableFindings = {
   },
   "sweep.same": {
     severity: "error",
-    message: "`{path}` is swept twice",
+    message: "`{path}` sets what the first sweep sets by `{before}`",
     help: "Sweep something else, or put all its values into one list.",
-    page: "Each sweep changes something of its own. What one sweep sets, the other would undo.",
+    page: "Each sweep changes something of its own. What one sweep sets, the other would undo: the same property, or another that takes its place, as `floor_distance` does with `distance`.",
   },
   "sweep.list": {
     severity: "error",

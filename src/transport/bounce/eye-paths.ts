@@ -26,6 +26,8 @@ export interface EyePaths {
   readonly side: Int32Array;
   /** 1 for each corner that lies in the room, or where there is none. */
   readonly indoors: Uint8Array;
+  /** What the corners beyond the longest path would add to the weights of all corners, as a share of them. */
+  readonly lost: number;
   /** What `discPoints` has worked out; null before. */
   discs: Float64Array | null;
 }
@@ -107,6 +109,8 @@ export function eyePaths(
   const hit = emptyHit();
   const { reflectance } = surfaces;
   const { at: start, normals, selves, inside } = footing;
+  let weights = 0;
+  let lost = 0;
   for (let i = 0; i < paths; i++) {
     let x = start[0] as number;
     let y = start[1] as number;
@@ -114,6 +118,7 @@ export function eyePaths(
     setTo(n, facing, 0);
     let weight = dome ? 2 : 1;
     let on = 1;
+    let given = 0;
     for (let depth = 0; depth < LONGEST; depth++) {
       const a = lattice(shifts, set, i, paths, depth < EVEN ? 2 * depth : 100 + 8 * depth);
       const b = lattice(shifts, set, i, paths, depth < EVEN ? 2 * depth + 1 : 101 + 8 * depth);
@@ -147,6 +152,10 @@ export function eyePaths(
       const rho = reflectance[met] as number;
       if (rho === 0) break;
       weight *= rho / on;
+      weights += weight;
+      given += rho;
+      // As much again for each further corner as the ones so far gave back, without end.
+      if (depth === LONGEST - 1) lost += (weight * given) / (LONGEST - given);
       on = depth + 1 < SURE ? 1 : Math.min(1, KEPT * weight);
       if (count === side.length) {
         widen(corners);
@@ -176,7 +185,14 @@ export function eyePaths(
     const within = isIndoors(world, own[at] as number, own[at + 1] as number, own[at + 2] as number);
     indoors[c] = within ? 1 : 0;
   }
-  return { ends, data: own, side: side.slice(0, count), indoors, discs: null };
+  return {
+    ends,
+    data: own,
+    side: side.slice(0, count),
+    indoors,
+    lost: weights > 0 ? lost / weights : 0,
+    discs: null,
+  };
 }
 
 /** The body the station lies on into which a direction goes: its place in the footing's list, or -1. */

@@ -29,9 +29,12 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
   let squares = 0;
   let sets = 0;
   let corners = 0;
+  let lost = 0;
   for (;;) {
     const mean = setMean(kept, lamp, sets, null);
-    corners += paths + kept.paths(sets).side.length;
+    const { side, lost: cut } = kept.paths(sets);
+    corners += paths + side.length;
+    lost += cut;
     sets++;
     sum += mean;
     squares += mean * mean;
@@ -40,7 +43,8 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
     const full = corners + corners / sets > mostCorners;
     if (full || spread <= target * (direct + bounced)) {
-      const error = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread;
+      // What was cut off gives about what the corners before it gave, hardly twice as much.
+      const error = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread + (2 * bounced * lost) / sets;
       return { bounced, error, sets };
     }
   }

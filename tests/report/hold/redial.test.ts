@@ -151,3 +151,29 @@ variant "Walls" { walls.reflectance: 5 %\n keep expectations }
   const [fresh] = evaluateSetUps({ ...own, holds: [] });
   expect({ ...together[1]?.report, variant: null }).toEqual(fresh?.report);
 });
+
+describe("a hold that cannot be kept says so", () => {
+  test("where the power changes nothing, and the lamp is left as it is", () => {
+    const [base, held] = setUps(
+      'variant "B" { hold key.angular_size is 4 deg by key.power\n keep expectations }\n',
+    );
+    expect(held?.held.map((row) => row.reason)).toEqual(["it does not follow the power of key"]);
+    expect(held?.report.lights[0]?.power.below_full).toBe(base?.report.lights[0]?.power.below_full);
+  });
+
+  test("without a target, too", () => {
+    const [base, held] = setUps('variant "B" { hold key.elevation by key.power\n keep expectations }\n');
+    expect(held?.held[0]?.reason).toBe("it does not follow the power of key");
+    expect(held?.report.lights[0]?.power.below_full).toBe(base?.report.lights[0]?.power.below_full);
+  });
+
+  test("where a later one turns the same dial elsewhere", () => {
+    const [, held] = setUps(
+      'variant "B" { hold face.disc(towards: key) is f/8 by key.power\n hold face.disc(towards: fill) is f/11 by key.power\n keep expectations }\n',
+    );
+    const [first, second] = held?.held ?? [];
+    expect(first?.reason).toMatch(/^a later hold leaves it at f\//);
+    expect(second?.reason).toBeNull();
+    expect(station(held, "face", "towards key")).not.toBeCloseTo(8, 2);
+  });
+});

@@ -67,3 +67,28 @@ test("a glance knows what comes straight as a reading does", () => {
         expect(light.glance(source, station).direct).toBe(light.direct(source, station));
   }
 });
+
+test("in a closed room that hardly takes any light the stated error holds what is cut off the paths", () => {
+  // Emitted is absorbed: on average flux / (area (1 - rho)) falls on the walls (energy balance).
+  const reflectance = 0.99;
+  const scene = sceneOf(`room {
+  size: 3 x 3 x 3 m
+  walls { reflectance: 99 % }
+  ceiling { reflectance: 99 % }
+  floor { reflectance: 99 % }
+}
+point low { at: (0 m, 0 m, 0.01 m), faces: up }
+point corner { at: (-1.4 m, -1.3 m, 2.8 m), faces: down }
+light bulb { shape: sphere(10 cm), output: 100 lm s, position: (0 m, 0 m, 1.5 m), aim: low }`);
+  const light = sceneLight(scene);
+  const mean = 100 / (6 * 3 * 3 * (1 - reflectance));
+  for (const station of scene.stations.filter(({ name }) => name === "low" || name === "corner")) {
+    const reach = light.reach(scene.sources[0] as Scene["sources"][number], station);
+    const found = 100 * (reach.direct + reach.bounced);
+    const off = Math.abs(found - mean);
+    // Paths end at 200 surfaces; 0.99^200 = 0.13 of the light goes farther.
+    expect(off).toBeGreaterThan(0.05 * mean);
+    expect(off).toBeLessThan(100 * reach.error);
+    expect(100 * reach.error).toBeLessThan(0.3 * mean);
+  }
+});

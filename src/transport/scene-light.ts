@@ -154,10 +154,9 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     const both = `${key} at ${meterKey(meter)}`;
     const known = directs.get(both);
     if (known !== undefined) return known;
-    const { inside, indoors } = kept.eye().footing;
-    const direct = inside
-      ? 0
-      : shadedReading(shadedOf(source, key, indoors), meter.at, meter.facing, meter.receptor, scratch);
+    const { indoors } = kept.eye().footing;
+    const shaded = shadedOf(source, key, indoors);
+    const direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
     directs.set(both, direct);
     return direct;
   };

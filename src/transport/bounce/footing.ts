@@ -91,11 +91,9 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | 
   return outOf(nx, ny, nz, Number.POSITIVE_INFINITY, deep ? Number.POSITIVE_INFINITY : 0);
 }
 
-/** The direction of a vector as the way out; null for one that is longer than `most`, below the surface if shorter than `deep`. */
+/** The direction of a vector as the way out; null for one that has none or is longer than `most`, below the surface if shorter than `deep`. */
 function outOf(x: number, y: number, z: number, most: number, deep: number): Way | null {
   const size = Math.sqrt(x * x + y * y + z * z);
-  if (size > most) return null;
-  // In the very middle of a body every way out is as good.
-  if (size === 0) return { x: 0, y: 0, z: 1, deep: true };
+  if (size > most || size === 0) return null;
   return { x: x / size, y: y / size, z: z / size, deep: size < deep };
 }

@@ -1,7 +1,9 @@
+import { once } from "../core/once.js";
 import { emptyVector } from "../physics/light-vector.js";
 import { lyingOn } from "../scene/lying-on.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
+import { isIndoors } from "./bounce/first-hit.js";
 import { glancedSet, type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
 import { type Reach as BouncedReach, reachOf, slopesOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
@@ -104,11 +106,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     slopes: new Map(),
   };
   const whole = keepSet(scene, quality);
-  let coarse: KeptSet | null = null;
-  const glanced = (): KeptSet => {
-    coarse ??= glancedSet(whole);
-    return coarse;
-  };
+  const glanced = once(() => glancedSet(whole));
   return lightFrom({ scene, occluders: occludersOf(scene), whole, glanced }, known);
 }
 
@@ -150,12 +148,11 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     sources.set(both, shaded);
     return shaded;
   };
-  const directOf = (kept: KeptView, source: Source, key: string, meter: Meter): number => {
+  const directOf = (source: Source, key: string, meter: Meter): number => {
     const both = `${key} at ${meterKey(meter)}`;
     const known = directs.get(both);
     if (known !== undefined) return known;
-    const { indoors } = kept.eye().footing;
-    const shaded = shadedOf(source, key, indoors);
+    const shaded = shadedOf(source, key, isIndoors(whole.world, ...meter.at));
     const direct = shadedReading(shaded, meter.at, meter.facing, meter.receptor, scratch);
     directs.set(both, direct);
     return direct;
@@ -165,7 +162,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     reaches.set(kept, own);
     const known = own.get(key);
     if (known !== undefined) return known;
-    const reach = reachOf(kept, shadedOf(source, key), directOf(kept, source, key, meter));
+    const reach = reachOf(kept, shadedOf(source, key), directOf(source, key, meter));
     own.set(key, reach);
     return reach;
   };
@@ -190,14 +187,14 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const key = sourceKey(source);
       const { kept, meter } = spotOf(held);
       const { bounced, error } = bouncedOf(kept, source, key, meter);
-      return { direct: directOf(kept, source, key, meter), bounced, error };
+      return { direct: directOf(source, key, meter), bounced, error };
     },
     glance: (source, held) => {
       const key = sourceKey(source);
       const spot = spotOf(held);
       spot.glanced ??= keptAt(glanced(), spot.meter);
       const { bounced, error } = bouncedOf(spot.glanced, source, key, spot.meter);
-      return { direct: directOf(spot.kept, source, key, spot.meter), bounced, error };
+      return { direct: directOf(source, key, spot.meter), bounced, error };
     },
     slope: (source, held, owners) => {
       const { kept, meter } = spotOf(held);
@@ -208,10 +205,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
         0,
       );
     },
-    direct: (source, held) => {
-      const { kept, meter } = spotOf(held);
-      return directOf(kept, source, sourceKey(source), meter);
-    },
+    direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
     contributors: (lights, held) => {
       const spot = spotOf(held);
       const { kept, meter } = spot;
@@ -220,7 +214,7 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       const read = (set: KeptView): number => {
         const parts = lights.map(({ source, energy }, i) => {
           const key = keys[i] as string;
-          return energy * (directOf(kept, source, key, meter) + bouncedOf(set, source, key, meter).bounced);
+          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
         });
         // From the least to the greatest, so that the order of the lights changes no bit.
         return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);

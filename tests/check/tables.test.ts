@@ -140,12 +140,27 @@ describe("refused", () => {
     [["sweep key.distance over [1 m]", "show lit_to_shadow(face) as deg"], "table.unit"],
     [["sweep key.distance over [1 m]", "show face"], "reading.meter"],
     [["sweep key.distance over [1 m]", "sweep key.distance over [2 m]", show], "sweep.same"],
+    [["sweep key.distance over [1 m]", "sweep key.floor_distance over [2 m]", show], "sweep.same"],
+    [["sweep key.height over [1.7 m]", "sweep key.elevation over [20 deg]", show], "sweep.same"],
+    [
+      ["sweep camera.position over [(0 m, -3 m, 1.5 m)]", "sweep camera.distance over [2 m]", show],
+      "sweep.same",
+    ],
     [["sweep key.distance over [1 m]", show, "note: 3 m"], "value.type"],
   ] as const)("%j is %s", (lines, code) => {
     const found = checked(...lines).diagnostics.filter((one) => one.severity === "error");
     expect(found.map((one) => one.code)).toEqual([code]);
     const text = recipe(...lines);
     expect(found[0]?.place.start).toBeGreaterThan(text.indexOf("table"));
+  });
+
+  test("two sweeps of one lamp that say different things go together", () => {
+    const found = checked(
+      "sweep key.distance over [1 m]",
+      "sweep key.elevation over [20 deg]",
+      show,
+    ).diagnostics;
+    expect(found.filter((one) => one.severity === "error")).toEqual([]);
   });
 
   test("a library may allow more rows, and fewer", () => {

@@ -46,7 +46,6 @@ const CORNERS = 24;
 /**
  * The lamps, stands, booms, cards, scrims and openings of the room that the picture shows, each with what is seen of
  * it. Of a lamp the lit opening is looked for, lit or not; what stands before it hides it.
- *
  */
 export function seenThings(scene: Scene, recipe: Recipe | null): readonly SeenThing[] {
   const lens = scene.camera === null ? null : lensOf(scene.camera);

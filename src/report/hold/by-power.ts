@@ -101,7 +101,8 @@ function stepFor(
     return share > 0 ? Math.log2(share) : "the other lights alone give more";
   }
   const gap = (step: number): number => gapOf(hold, turn(plan, names, step), from).by ?? Number.NaN;
-  if (gap(least) === gap(most) && gap(least) === gap((least + most) / 2))
+  const lowest = gap(least);
+  if (lowest === gap(most) && lowest === gap((least + most) / 2))
     return `it does not follow the power of ${names.join(" and ")}`;
   return findRoot(gap, least, most, 1e-9) ?? `no setting of ${names.join(" and ")} gives it`;
 }

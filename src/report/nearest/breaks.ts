@@ -1,3 +1,4 @@
+import { once } from "../../core/once.js";
 import type { Plan } from "../plan.js";
 import { belowMinimum } from "../rules/below-minimum.rule.js";
 import { cameraThroughWall } from "../rules/camera-through-wall.rule.js";
@@ -42,7 +43,7 @@ function troubles(plan: Plan): ReadonlySet<string> {
 
 /** Whether a changed plan cannot be built or lit where the plan before it could. */
 export function breaks(before: Plan): (after: Plan) => boolean {
-  let known: ReadonlySet<string> | null = null;
+  const known = once(() => troubles(before));
   return (after) => {
     const { sources } = before.scene;
     if (after.scene.sources.length !== sources.length) return true;
@@ -51,8 +52,7 @@ export function breaks(before: Plan): (after: Plan) => boolean {
       return own !== undefined && fitsRoom(before.scene, own) && !fitsRoom(after.scene, source);
     });
     if (out) return true;
-    known ??= troubles(before);
-    const first = known;
+    const first = known();
     return [...troubles(after)].some((trouble) => !first.has(trouble));
   };
 }

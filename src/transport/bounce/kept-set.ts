@@ -1,3 +1,4 @@
+import { once } from "../../core/once.js";
 import type { Scene } from "../../scene/types.js";
 import type { ShadedSource } from "../hiding/shaded.js";
 import type { Meter } from "../meter.js";
@@ -47,12 +48,8 @@ export function glancedSet(kept: KeptSet): KeptSet {
 /** A kept set as a meter looks at it. */
 export function keptAt(kept: KeptSet, meter: Meter): KeptView {
   const { world, surfaces, corners, fineness: rule } = kept;
-  let ready: Eye | null = null;
   const followed: EyePaths[] = [];
-  const eye = (): Eye => {
-    ready ??= eyeOf(world, meter);
-    return ready;
-  };
+  const eye = once(() => eyeOf(world, meter));
   const paths = (set: number): EyePaths => {
     const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths, corners);
     followed[set] = known;

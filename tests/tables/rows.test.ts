@@ -180,6 +180,54 @@ test("a variant in which a lamp is missing says so in its cells", () => {
   expect(rows[3]?.[2]?.reason).toContain("fill.power");
 });
 
+describe("what is swept besides variants is changed in each of them", () => {
+  const variants = [
+    'variant "Higher" { key.height: 2.6 m, expect key.angular_size > 1 deg }',
+    'variant "Wider" { key.shape: disc(36 cm), key.distance: 3 m, expect key.angular_size > 1 deg }',
+  ];
+  const sizes = (sweep: string, isFirst: boolean): ReadonlyMap<string, readonly number[]> => {
+    const over = '  sweep variant over ["Wider", base, "Higher"]';
+    const sweeps = isFirst ? [sweep, over] : [over, sweep];
+    const table = tableOf(
+      recipe({}, ...variants, 'table "t" {', ...sweeps, "  show key.angular_size as deg", "}"),
+    );
+    const rows = rowsOf(table);
+    expect(rows.flatMap((row) => row[2]?.reason ?? [])).toEqual([]);
+    const [value, title] = isFirst ? [0, 1] : [1, 0];
+    const of = (text: string): readonly number[] =>
+      ["base", "Higher", "Wider"].map((wanted) =>
+        Math.tan(
+          ((rows.find((row) => row[value]?.text === text && row[title]?.text === wanted)?.[2]?.value ??
+            Number.NaN) *
+            Math.PI) /
+            360,
+        ),
+      );
+    return new Map([...new Set(rows.map((row) => row[value]?.text ?? ""))].map((text) => [text, of(text)]));
+  };
+  // Radius over tape: what the angle's tangent is, seen on the axis, by plane geometry.
+  test.each([
+    // The variants' own tape, or shape, is the swept one where both say it; the sweep is the later word.
+    [
+      "sweep throw over [1.5 m, 2.5 m]",
+      [0.09 / 1.5, 0.09 / 1.5, 0.18 / 3],
+      [0.09 / 2.5, 0.09 / 2.5, 0.18 / 3],
+    ],
+    ["sweep bench.shape over [disc(18 cm), disc(30 cm)]", [0.045, 0.045, 0.06], [0.075, 0.075, 0.06]],
+    ["sweep key.shape over [disc(20 cm), disc(40 cm)]", [0.05, 0.05, 0.1 / 3], [0.1, 0.1, 0.2 / 3]],
+    ["sweep key.like over [bench, small]", [0.045, 0.045, 0.06], [0.02, 0.02, 0.06]],
+  ])("%s", (sweep, first, second) => {
+    for (const isFirst of [true, false]) {
+      const found = [...sizes(`  ${sweep}`, isFirst).values()];
+      [first, second].forEach((row, i) => {
+        row.forEach((value, k) => {
+          expect(found[i]?.[k], `${sweep} ${isFirst} ${i} ${k}`).toBeCloseTo(value, 9);
+        });
+      });
+    }
+  });
+});
+
 test("the same bytes on every run", () => {
   const text = recipe(
     {},

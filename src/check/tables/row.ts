@@ -44,16 +44,35 @@ export function setUpOfRow(
   const statement = file.items.find((item) => item.kind === "table" && item.title.value === table.title);
   if (statement?.kind !== "table") return { problem: "the table is not in this text" };
   const look = kitLook(file, name, kits);
-  const changed = table.sweeps.reduce(
-    (before, sweep, i) => changedBy(before, file, statement, sweep, indices[i] ?? 0, to, look),
+  const changed = inOrder(table.sweeps).reduce(
+    (before, i) =>
+      changedBy(before, file, statement, table.sweeps[i] as SweepModel, indices[i] ?? 0, to, look),
     file,
   );
-  const kept = (item: Item): boolean => (item.kind === "table" ? item === statement : !left.has(item.kind));
-  const setUp = { ...changed, items: changed.items.filter(kept) };
+  const items = changed.items.flatMap((item): readonly Item[] => {
+    if (item.kind !== "table") return left.has(item.kind) ? [] : [item];
+    return item === statement ? [withoutVariants(statement, table.sweeps)] : [];
+  });
+  const setUp = { ...changed, items };
   const { recipe } = checkSetUp(setUp, name, to.sink, kits, true);
   const error = found.find((diagnostic) => diagnostic.severity === "error");
   if (error !== undefined) return { problem: asSentence(sentence(error)) };
   return recipe === null ? { problem: "the recipe has no title" } : { recipe };
+}
+
+/** The sweeps by their index: what takes another variant first, since what is swept besides is changed in that variant. */
+function inOrder(sweeps: readonly SweepModel[]): readonly number[] {
+  const isVariant = (i: number): number => (sweeps[i]?.target.kind === "variant" ? 0 : 1);
+  return sweeps.map((_, i) => i).sort((a, b) => isVariant(a) - isVariant(b));
+}
+
+/** The table without its sweep over variants: a row's set-up is one of them already, and has none of its own. */
+function withoutVariants(statement: Table, sweeps: readonly SweepModel[]): Table {
+  const starts = new Set(
+    sweeps.flatMap(({ target, origin }) => (target.kind === "variant" && origin ? [origin.start] : [])),
+  );
+  const lines = statement.lines.filter((line) => line.kind !== "sweep" || !starts.has(line.span.start));
+  return { ...statement, lines };
 }
 
 function changedBy(

@@ -27,17 +27,24 @@ export function whereTo(file: File, path: Path, kits: KitLook): Led | null {
   if (more.length > 0) return null;
   const property = row.properties.find((one) => one.name === word?.text);
   if (property !== undefined)
-    return { kind: "property", row: property, target: target(row, trail, block.words[1]?.text, property) };
+    return {
+      kind: "property",
+      row: property,
+      target: target(file, row, trail, block.words[1]?.text, property),
+    };
   if (trail === null || missing.length > 0 || !(word === undefined || word.text === "like")) return null;
   return { kind: "like", trail, block: row.kind };
 }
 
 /** What a property inside another block or a definition belongs to has no place in the model of its own. */
 function target(
+  file: File,
   row: BlockRow,
   trail: Trail | null,
   name: string | undefined,
   property: PropertyRow,
 ): SweepTarget {
-  return trail !== null && trail.length === 1 ? targetOf(row.kind, name ?? null, property) : { kind: "text" };
+  const [item, ...inside] = trail ?? [];
+  const placed = item !== undefined && inside.length === 0 && file.items[item]?.kind === "block";
+  return placed ? targetOf(row.kind, name ?? null, property) : { kind: "text" };
 }

@@ -4,7 +4,7 @@ import type { Asked } from "./evaluate/expression.js";
 import type { MeasuredInput } from "./evaluate/inputs.js";
 import { reportValue, show, unitOf } from "./evaluate/show.js";
 import { judgeSurely, reachOf } from "./evaluate/surely.js";
-import { nearestChanges } from "./nearest/nearest.js";
+import { nearestChanges, SPARE } from "./nearest/nearest.js";
 import { wholePerCents } from "./say/per-cents.js";
 import type { ReportExpectation } from "./schema/report.js";
 
@@ -43,9 +43,6 @@ function reportExpectation(
     line,
   };
 }
-
-/** What is left beyond what inputs may move, so that a change still holds with its own inputs, as a share of it. */
-const SPARE = 1.05;
 
 /** The nearest single changes by which an expectation that does not hold would; null where its value is not known. */
 function nearestOf(

@@ -106,7 +106,7 @@ function pushPlace({ scene, recipe }: Plan, source: Source, light: LightModel | 
 }
 
 /** How far a power setting may be off, stops: by what is written behind it, else by the tolerance of dials. */
-function dialSpread(recipe: Recipe, light: LightModel | undefined): number {
+export function dialSpread(recipe: Recipe, light: LightModel | undefined): number {
   const power = light?.power;
   switch (power?.kind) {
     case "below":

@@ -3,10 +3,11 @@ import type { ClaimModel } from "../../model/values.js";
 import type { SceneCamera } from "../../scene/types.js";
 import { fNumber, iso } from "../../units/make.js";
 import { nominalFNumber, nominalIso } from "../../units/nominal.js";
+import type { Quantity } from "../../units/quantity.js";
 import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { apertureAtLeast, apertureAtMost, isoAtLeast, isoAtMost } from "../say/nominal.js";
-import { byRatio, type Dial } from "./dial.js";
+import { asMeasured, byRatio, type Dial, nearSeries } from "./dial.js";
 
 /** ISO values that any camera has and that one would use with flash (common practice, no source). */
 const ORDINARY = { from: 100, to: 6400 } as const;
@@ -19,12 +20,13 @@ export function cameraDials(plan: Plan, claims: readonly ClaimModel[]): readonly
     ...plan,
     scene: { ...plan.scene, camera: { ...camera, ...part } },
   });
-  const rebuilt = (part: Partial<CameraModel>): Plan => {
+  const rebuilt = (part: (own: CameraModel) => Partial<CameraModel>): Plan => {
     const { recipe } = plan;
-    return recipe.camera === null
-      ? plan
-      : rebuiltWith(plan, { ...recipe, camera: { ...recipe.camera, ...part } });
+    if (recipe.camera === null) return plan;
+    return rebuiltWith(plan, { ...recipe, camera: { ...recipe.camera, ...part(recipe.camera) } });
   };
+  const kept = <Q extends Quantity>(value: Q, before: Quantity | undefined): Q =>
+    before === undefined ? value : asMeasured(value, before);
   const dials: Dial[] = [];
   if (camera.aperture !== null) {
     dials.push({
@@ -34,9 +36,15 @@ export function cameraDials(plan: Plan, claims: readonly ClaimModel[]): readonly
       high: 64,
       unit: "f",
       ...byRatio(0.5),
-      near: (value) => settings(apertureAtLeast(value)?.exact, apertureAtMost(value)?.exact),
+      near: nearSeries(
+        (value) => apertureAtLeast(value)?.exact,
+        (value) => apertureAtMost(value)?.exact,
+      ),
       turned: (aperture) => ({ plan: turned({ aperture }), claims }),
-      rebuilt: (value) => ({ plan: rebuilt({ aperture: fNumber(nominalFNumber(value) ?? value) }), claims }),
+      rebuilt: (value) => ({
+        plan: rebuilt((own) => ({ aperture: kept(fNumber(nominalFNumber(value) ?? value), own.aperture) })),
+        claims,
+      }),
       say: (value) => `f/${nominalFNumber(value) ?? value}`,
     });
   }
@@ -48,14 +56,17 @@ export function cameraDials(plan: Plan, claims: readonly ClaimModel[]): readonly
       high: ORDINARY.to,
       unit: "ISO",
       ...byRatio(1),
-      near: (value) => settings(isoAtLeast(value)?.exact, isoAtMost(value)?.exact),
+      near: nearSeries(
+        (value) => isoAtLeast(value)?.exact,
+        (value) => isoAtMost(value)?.exact,
+      ),
       turned: (value) => ({ plan: turned({ iso: value }), claims }),
-      rebuilt: (value) => ({ plan: rebuilt({ sensitivity: iso(nominalIso(value) ?? value) }), claims }),
+      rebuilt: (value) => ({
+        plan: rebuilt((own) => ({ sensitivity: kept(iso(nominalIso(value) ?? value), own.sensitivity) })),
+        claims,
+      }),
       say: (value) => `ISO ${nominalIso(value) ?? value}`,
     });
   }
   return dials;
 }
-
-const settings = (...exact: readonly (number | undefined)[]): readonly number[] =>
-  exact.filter((value) => value !== undefined);

@@ -4,14 +4,17 @@ import type { LightModel } from "../../model/types.js";
 import type { ClaimModel } from "../../model/values.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
-import { deg, m, stops } from "../../units/make.js";
+import { deg, m, plusMinus, stops } from "../../units/make.js";
+import type { Stops } from "../../units/quantity.js";
+import { hasSpread } from "../../units/spread.js";
 import { misplaced } from "../change/misplaced.js";
 import { atPower, withSource } from "../change/move-source.js";
 import { rebuiltWith, withLight } from "../change/rebuild.js";
+import { dialSpread } from "../evaluate/inputs.js";
 import type { Plan } from "../plan.js";
 import { settingWords } from "../rules/power-words.js";
 import { fixed } from "../say/number.js";
-import { byDifference, byRatio, type Dial, nearSteps } from "./dial.js";
+import { asMeasured, byDifference, byRatio, type Dial, nearSteps } from "./dial.js";
 
 /** Stops below full that are taken as the end of a dial whose lowest setting is not known (common practice, no source). */
 const LOWEST = 8;
@@ -24,13 +27,24 @@ export function lampDials(plan: Plan, claims: readonly ClaimModel[]): readonly D
   return plan.scene.sources.flatMap((source, index): Dial[] => {
     const light = plan.recipe.lights.find((row) => row.name === source.name);
     if (source.spillOf !== undefined || light === undefined || !(source.energy > 0)) return [];
-    return [...powerDial(plan, claims, index, source), ...placeDials(plan, claims, index, source, light)];
+    return [
+      ...powerDial(plan, claims, index, source, light),
+      ...placeDials(plan, claims, index, source, light),
+    ];
   });
 }
 
-function powerDial(plan: Plan, claims: readonly ClaimModel[], index: number, source: Source): Dial[] {
+function powerDial(
+  plan: Plan,
+  claims: readonly ClaimModel[],
+  index: number,
+  source: Source,
+  light: LightModel,
+): Dial[] {
   const { below } = source;
   if (below === null) return [];
+  const setting = (value: number): Stops =>
+    hasSpread(light.power) ? plusMinus(stops(value), stops(dialSpread(plan.recipe, light))) : stops(value);
   return [
     {
       path: `${writeName(source.name)}.power`,
@@ -44,7 +58,7 @@ function powerDial(plan: Plan, claims: readonly ClaimModel[], index: number, sou
       rebuilt: (value) => ({
         plan: rebuiltWith(
           plan,
-          withLight(plan.recipe, source.name, (row) => ({ ...row, power: belowFull(stops(value)) })),
+          withLight(plan.recipe, source.name, (row) => ({ ...row, power: belowFull(setting(value)) })),
         ),
         claims,
       }),
@@ -99,7 +113,7 @@ function placeDials(
       property,
       { ...range, ...metres, ...byRatio(ordinary.distance) },
       (by) => ({ tape: by }),
-      (to) => ({ [property]: tape(m(to), given.from) }),
+      (to) => ({ [property]: tape(asMeasured(m(to), given.length), given.from) }),
     );
   }
   for (const property of ["height", "bottom_edge"] as const) {
@@ -110,16 +124,17 @@ function placeDials(
       property,
       { ...range, ...metres, ...byDifference(ordinary.height) },
       (by) => ({ height: by }),
-      (to) => ({ [property]: m(to) }),
+      (to) => ({ [property]: asMeasured(m(to), given) }),
     );
   }
-  if (light.elevation !== undefined) {
-    const range = { now: light.elevation.value, low: -30, high: 85 };
+  const { elevation } = light;
+  if (elevation !== undefined) {
+    const range = { now: elevation.value, low: -30, high: 85 };
     add(
       "elevation",
       { ...range, ...degrees, ...byDifference(ordinary.angle) },
       (by) => ({ elevation: by }),
-      (to) => ({ elevation: deg(to) }),
+      (to) => ({ elevation: asMeasured(deg(to), elevation) }),
     );
   }
   if (light.bearing !== undefined && light.position === undefined) {
@@ -134,7 +149,7 @@ function placeDials(
         say: (to) => `${side}(${sayDegrees(to)})`,
       },
       (by) => ({ bearing: by }),
-      (to) => ({ bearing: side === "left" ? left(deg(to)) : right(deg(to)) }),
+      (to) => ({ bearing: (side === "left" ? left : right)(asMeasured(deg(to), angle)) }),
     );
   }
   return dials;

@@ -4,7 +4,7 @@ import type { ClaimModel } from "../../model/values.js";
 import { judge } from "../evaluate/claim.js";
 import type { Asked } from "../evaluate/expression.js";
 import { measuredInputs } from "../evaluate/inputs.js";
-import { judgeSurely } from "../evaluate/surely.js";
+import { judgeSurely, reachOf } from "../evaluate/surely.js";
 import type { Plan } from "../plan.js";
 import { runRules } from "../rules/run.js";
 import { breaks } from "./breaks.js";
@@ -36,6 +36,8 @@ export interface Nearest {
 const ladder: readonly number[] = [0.5, 1, 2, 4, 8];
 /** Most changes that are told. */
 const MOST = 2;
+/** What is left beyond what inputs may move, as a share of it: the value that is said is a rounded one. */
+export const SPARE = 1.05;
 /** A turn that moves a claim less than this, on its scale, does not matter to it. */
 const TRIFLE = 1e-7;
 
@@ -56,8 +58,15 @@ export function nearestChanges(asked: Asked, expectation: Expectation, at: numbe
   if (goals.length === 0) return { changes: [], reason: "what is claimed about cannot be worked out" };
   const { claims, surely } = expectation;
   const isBroken = breaks(plan);
-  const holds = (there: Situation): boolean =>
-    !isBroken(there.plan) && allHold(asked, there.plan, there.claims, surely);
+  const search: Search = {
+    asked,
+    at,
+    spare,
+    goals,
+    goalsFor: (amount) => goalsOf({ ...asked, plan }, claim, amount),
+    holds: (there) => !isBroken(there.plan) && allHold(asked, there.plan, there.claims, surely),
+    spareAt: surely ? (there) => spareOf(asked, there, at) : null,
+  };
   const changes: Change[] = [];
   for (const dial of [
     ...pictureDials(plan, claims),
@@ -66,7 +75,7 @@ export function nearestChanges(asked: Asked, expectation: Expectation, at: numbe
     ...lampDials(plan, claims),
   ]) {
     const furthest = changes.length < MOST ? Number.POSITIVE_INFINITY : (changes[MOST - 1]?.size ?? 0);
-    const change = turn(asked, dial, at, goals, furthest, holds);
+    const change = turn(search, dial, furthest);
     if (change !== null) changes.push(change);
     changes.sort((a, b) => a.size - b.size);
     changes.splice(MOST);
@@ -89,25 +98,37 @@ function allHold(asked: Asked, plan: Plan, claims: readonly ClaimModel[], surely
   );
 }
 
+/** What must be left to a bound in a changed set-up: its inputs move it by other amounts than those of the set-up before. */
+function spareOf(asked: Asked, { plan, claims }: Situation, at: number): number | null {
+  const claim = claims[at];
+  if (claim === undefined) return null;
+  const reach = reachOf({ plan, alarms: asked.alarms }, claim, measuredInputs(plan));
+  return reach === null ? null : reach * SPARE;
+}
+
+/** What is looked for on every dial. */
+interface Search {
+  readonly asked: Asked;
+  /** Which claim is brought to hold. */
+  readonly at: number;
+  /** What is left to its bound for the inputs of the set-up as it is. */
+  readonly spare: number;
+  readonly goals: readonly Goal[];
+  readonly goalsFor: (spare: number) => readonly Goal[];
+  readonly holds: (there: Situation) => boolean;
+  /** What has to be left in another set-up; null where nothing has. */
+  readonly spareAt: ((there: Situation) => number | null) | null;
+}
+
 /** The nearest value of a dial that meets one of the goals and then the whole expectation; null without one. */
-function turn(
-  asked: Asked,
-  dial: Dial,
-  at: number,
-  goals: readonly Goal[],
-  furthest: number,
-  holds: (there: Situation) => boolean,
-): Change | null {
+function turn(search: Search, dial: Dial, furthest: number): Change | null {
   const here = dial.place(dial.now);
-  for (const goal of goals) {
-    const off = (place: number): number | null => {
-      const there = dial.turned(dial.valueAt(place));
-      const claim = there.claims[at];
-      return claim === undefined ? null : goal({ plan: there.plan, alarms: asked.alarms }, claim);
-    };
-    for (const root of rootsOf(dial, here, off, furthest)) {
-      for (const value of dial.near(dial.valueAt(root))) {
-        if (value < dial.low || value > dial.high || !holds(dial.rebuilt(value))) continue;
+  for (const [index, goal] of search.goals.entries()) {
+    for (const root of rootsOf(dial, here, offFrom(search, dial, goal), furthest)) {
+      const place = settled(search, dial, index, root, furthest);
+      for (const value of dial.near(dial.valueAt(place))) {
+        if (value < dial.low || value > dial.high || isNow(dial, value)) continue;
+        if (!search.holds(dial.rebuilt(value))) continue;
         const { path, unit } = dial;
         return { path, value, unit, shown: dial.say(value), size: Math.abs(dial.place(value) - here) };
       }
@@ -115,6 +136,41 @@ function turn(
   }
   return null;
 }
+
+/** How far a goal is missed at each place of a dial. */
+function offFrom({ asked, at }: Search, dial: Dial, goal: Goal): (place: number) => number | null {
+  return (place) => {
+    const there = dial.turned(dial.valueAt(place));
+    const claim = there.claims[at];
+    return claim === undefined ? null : goal({ plan: there.plan, alarms: asked.alarms }, claim);
+  };
+}
+
+/** Times that a place is found anew with what its own inputs leave, and the share of that which no longer matters. */
+const SETTLES = 5;
+const SETTLED = 0.01;
+
+/** The place of a goal with what has to be left there, not where the set-up is now; the first place where it has no other. */
+function settled(search: Search, dial: Dial, index: number, first: number, furthest: number): number {
+  const { spareAt, goalsFor } = search;
+  if (spareAt === null) return first;
+  const here = dial.place(dial.now);
+  let [place, spare] = [first, search.spare];
+  for (let i = 0; i < SETTLES; i++) {
+    const next = spareAt(dial.rebuilt(dial.valueAt(place)));
+    if (next === null || Math.abs(next - spare) <= SETTLED * spare) break;
+    const goal = goalsFor(next)[index];
+    const roots = goal === undefined ? [] : rootsOf(dial, here, offFrom(search, dial, goal), furthest);
+    const same = roots.find((root) => root > here === first > here);
+    if (same === undefined) break;
+    [place, spare] = [same, next];
+  }
+  return place;
+}
+
+/** Whether a value is what the dial says already: to leave it is no change. */
+const isNow = ({ now, say }: Dial, value: number): boolean =>
+  Math.abs(value - now) <= 1e-9 * Math.abs(now) || say(value) === say(now);
 
 /** Where a quantity that is 0 from some place on, like what a whole picture lacks, first is 0: to 1e-5. */
 function firstZero(off: (place: number) => number | null, before: number, at: number): number {

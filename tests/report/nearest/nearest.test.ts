@@ -147,3 +147,72 @@ test.each([
   expect(changed).not.toBe(SETUP);
   expect(nearestOf(expectation, changed).outcome).toBe("passed");
 });
+
+describe("a bound at a round number", () => {
+  // The value on the bound does not meet it, the next on the good side does.
+  test.each([
+    ["key.elevation < 10 deg", "height: 2.2 m", "elevation: 25 deg", "key.elevation", 9],
+    ["key.elevation > 30 deg", "height: 2.2 m", "elevation: 25 deg", "key.elevation", 31],
+    ["key.reserve < 1 stop", "power: 1/2", "power: 1/4", "key.power", 0.9],
+    ["key.reserve > 2 stop", "power: 1/2", "power: 1/2", "key.power", 2.1],
+    ["key.distance > 3 m", "height: 2.2 m", "elevation: 25 deg", "key.distance", 3.01],
+    ["key.distance < 1.5 m", "height: 2.2 m", "elevation: 25 deg", "key.distance", 1.49],
+    // f/11 at 2 m, full power and ISO 100 is f/11 at half power and ISO 200: the next of the series is ISO 250.
+    ["face.disc(towards: key) > f/11", "ISO 200", "ISO 100", "camera.sensitivity", 100 * 2 ** (4 / 3)],
+  ] as const)("%s", (claim, old, now, what, value) => {
+    expect(changeOf(nearestOf(claim, SETUP.replace(old, now)), what)).toBeCloseTo(value, 9);
+  });
+});
+
+describe("what is written about a value's tolerance stays with the value that takes its place", () => {
+  const tapes = SETUP.replace("distance: 2 m, bearing", "distance: 2 m +- 20 cm, bearing");
+
+  // The disc is off by 2 % of 20 cm, the tape by 20 cm, and both are independent: rises and falls of 2 atan(0.1 / d)
+  // add up as squares, and the greater of the two has to be left to the bound.
+  const size = (d: number, r = 0.1): number => (2 * Math.atan(r / d) * 180) / Math.PI;
+  const off = (d: number): number =>
+    Math.max(
+      Math.hypot(size(d) - size(d + 0.2), size(d) - size(d, 0.098)),
+      Math.hypot(size(d - 0.2) - size(d), size(d, 0.102) - size(d)),
+    );
+  const least = (d: number): number => size(d) - off(d);
+  const most = (d: number): number => size(d) + off(d);
+
+  test.each([
+    ["> 5.2 deg", (d: number) => least(d) > 5.2],
+    ["> 6 deg", (d: number) => least(d) > 6],
+    ["> 8 deg", (d: number) => least(d) > 8],
+    ["< 5 deg", (d: number) => most(d) < 5],
+    ["< 4 deg", (d: number) => most(d) < 4],
+    ["< 3 deg", (d: number) => most(d) < 3],
+  ])("a tape, and the nearest is found: %s", (bound, holds) => {
+    const row = nearestOf(`surely key.angular_size ${bound}`, tapes);
+    const said = changeOf(row, "key.distance");
+    expect(holds(said)).toBe(true);
+    // What is told leaves a twentieth of the interval as a spare: no more than 5 cm of tape.
+    expect(holds(said + (bound.startsWith(">") ? 0.06 : -0.06))).toBe(false);
+    const changed = tapes.replace("distance: 2 m +-", `distance: ${said} m +-`);
+    expect(nearestOf(`surely key.angular_size ${bound}`, changed).outcome).toBe("passed");
+  });
+
+  test.each([
+    ["elevation: 25 deg +- 6 deg", "surely key.elevation < 30 deg", "key.elevation", 24],
+    ["height: 2.2 m +- 50 cm", "surely key.elevation < 30 deg", "key.height", 2.1],
+  ])("%s", (written, claim, what, most) => {
+    const row = nearestOf(claim, SETUP.replace("height: 2.2 m", written));
+    expect(row.outcome).toBe("undecidable");
+    expect(changeOf(row, what)).toBeLessThanOrEqual(most);
+  });
+
+  test("a setting of power, however it is written", () => {
+    const claim = "surely face.disc(towards: key) > f/7.2";
+    const found = ["full - 1 stop +- 1 stop", "1/2 +- 1 stop", "200 Ws +- 100 %"].map((power) => {
+      const setup = SETUP.replace("power: 1/2", `full_power: 400 Ws, power: ${power}`);
+      const row = nearestOf(claim, setup.replace("f/11, at", "f/9, at"));
+      expect(row.outcome, power).toBe("undecidable");
+      return row.nearest?.changes.find((change) => change.what === "key.power")?.value ?? null;
+    });
+    expect(found[0]).toBeLessThan(0.7);
+    for (const value of found) expect(value).toBe(found[0]);
+  });
+});

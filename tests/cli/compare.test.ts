@@ -109,6 +109,48 @@ test("report --variant is the report of the variant; check asks every set-up for
   ).toEqual(["passed", "passed failed"]);
 });
 
+describe("what only a variant has counts in a check", () => {
+  // A lamp 7 m off is behind the walls, and no power is enough for f/64.
+  const text = `${base.replace("power: 1/2", "power: 1/2, full_power: 400 Ws, lowest_power: 1/64")}
+room { size: 8 x 9 x 3.2 m, walls { reflectance: 40 % }, ceiling { reflectance: 60 % }, floor { reflectance: 20 % } }
+hold face.disc(towards: key) is f/64 by key.power
+variant "Seen" { key.distance: 7 m, keep expectations }
+`;
+  const one = write("seen.light", text);
+  const none = write("unseen.light", base.replace("2 m, bearing", "3.3 m, bearing"));
+
+  test("a warning, and a hold that is not held: in the summary, the totals and the exit code", async () => {
+    const { out, exit } = await halfshade(["check", one]);
+    expect(exit).toBe(0);
+    expect(out).toContain("Not held: hold face.disc(towards: key) is f/64 by key.power");
+    const [, count, held] = /passed, (\d+) warnings \((.*)\)\./.exec(out) ?? [];
+    expect(held).toBe("1 of them a hold that is not held");
+    const { total, files } = JSON.parse((await halfshade(["check", one, "--format", "json"])).out);
+    expect(total).toMatchObject({ warnings: Number(count), not_held: 1 });
+    const said = [...out.matchAll(/^ {2}(Stop|Check):/gm)].length;
+    expect(Number(count)).toBe(said + 1);
+    const isLoud = (row: { severity: string }): boolean => row.severity !== "note";
+    expect(said).toBeGreaterThan(files[0].warnings.filter(isLoud).length);
+    const most = Number(count);
+    expect((await halfshade(["check", one, "--max-warnings", String(most)])).exit).toBe(0);
+    expect((await halfshade(["check", one, "--max-warnings", String(most - 1)])).exit).toBe(1);
+    const whole = JSON.parse((await halfshade(["check", one, none, "--format", "json"])).out).total;
+    expect(whole.not_held).toBe(1);
+  });
+
+  test("and stands among the annotations and in the log, at the variant", async () => {
+    const lines = (await halfshade(["check", one, "--format", "annotations"])).out.split("\n");
+    const own = lines.filter((line) => line.includes("title=hold.missed"));
+    expect(own.length).toBe(1);
+    expect(own[0]).toMatch(/^::warning file=.*seen\.light,line=10,/);
+    expect(own[0]).toContain('Variant "Seen": Not held');
+    const { runs } = JSON.parse((await halfshade(["check", one, "--format", "sarif"])).out);
+    const found = runs[0].results.filter((row: { ruleId: string }) => row.ruleId === "hold.missed");
+    expect(found.length).toBe(1);
+    expect(found[0].locations[0].physicalLocation.region.startLine).toBe(10);
+  });
+});
+
 describe("in a repository", () => {
   const program = join(projectRoot, "dist/cli.cjs");
   const page = readFileSync(join(projectRoot, "docs/guide/variants.md"), "utf8");

@@ -74,6 +74,10 @@ export function ownWarnings(examined: Examined, variant: VariantVerdict): Verdic
   return variant.warnings.filter((row) => !known.has(JSON.stringify(row)));
 }
 
+/** The holds of a variant that could not be held, or not quite. */
+export const notHeld = ({ held }: VariantVerdict): VariantVerdict["held"] =>
+  held.filter(({ reason }) => reason !== null);
+
 /** The errors among the findings of a file and its kits. */
 export const errorsIn = (examined: Examined): number =>
   examined.findings.filter((item) => item.severity === "error").length;

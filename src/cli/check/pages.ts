@@ -12,5 +12,6 @@ export function pagesOfFindings(): readonly SarifRule[] {
       id: "expectation.undecidable",
       text: "An `expect` of the recipe cannot be decided, which is not a pass.",
     },
+    { id: "hold.missed", text: "A variant cannot hold what a `hold` asks for, or not quite." },
   ];
 }

@@ -5,7 +5,7 @@ import type { Remark, RemarkPlace } from "../../render/remark.js";
 import type { ReportExpectation, ReportWarning } from "../../report/schema/report.js";
 import type { Language } from "../stages/load.js";
 import { textsOf } from "../texts.js";
-import { type Examined, ownWarnings, type VariantVerdict } from "./examine.js";
+import { type Examined, notHeld, ownWarnings, type VariantVerdict } from "./examine.js";
 import { aboutOf, placeAbout } from "./warning-places.js";
 
 const whole = (file: string): RemarkPlace => ({
@@ -93,9 +93,27 @@ function firstLine(stage: Language, place: Place | null, examined: Examined): Re
   return { ...said, end_line: line, end_column: Math.max(column, end) };
 }
 
-/** What is to be said about a variant: what does not hold, and warnings that the recipe itself does not have. */
+/** A hold of a variant that is not held, at the variant. */
+function holdRemark(
+  stage: Language,
+  { title }: VariantVerdict,
+  { text, reason }: VariantVerdict["held"][number],
+  examined: Examined,
+): Remark {
+  return {
+    code: "hold.missed",
+    level: "warning",
+    message: sentences(`Not held: ${text}: ${reason}`),
+    place: firstLine(stage, placeAbout(examined.variantPlaces, title), examined),
+    related: [],
+    fixes: [],
+  };
+}
+
+/** What is to be said about a variant: what is not held, what does not hold, and warnings that the recipe itself does not have. */
 function variantRemarks(stage: Language, variant: VariantVerdict, examined: Examined): readonly Remark[] {
   return [
+    ...notHeld(variant).map((item) => holdRemark(stage, variant, item, examined)),
     ...variant.expectations
       .filter((item) => item.outcome !== "passed")
       .map((item) => expectationRemark(item, examined)),

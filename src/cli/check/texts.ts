@@ -5,7 +5,7 @@ import type { Verdict } from "../../report/verdict.js";
 import type { Session } from "../session.js";
 import type { Language, Light } from "../stages/load.js";
 import { printOptions } from "../texts.js";
-import { type Examined, ownWarnings } from "./examine.js";
+import { type Examined, notHeld, ownWarnings } from "./examine.js";
 import { countsInWords, countsOf, kindsInWords, sumOf } from "./summary.js";
 
 /** Findings, expectations that do not hold, warnings, and the summary of one file. */
@@ -25,13 +25,10 @@ export function fileAsText(
     parts.push(...verdictLines(views, examined.report, view));
     for (const variant of examined.variants) {
       const lines = [
-        ...variant.held.flatMap(({ text, reason }) =>
-          reason === null
-            ? []
-            : [
-                `${indented(`Not held: ${visibleLine(`${text}: ${reason}`)}`, "  ", view.width).join("\n")}\n`,
-              ],
-        ),
+        ...notHeld(variant).map(({ text, reason }) => {
+          const words = `Not held: ${visibleLine(`${text}: ${reason}`)}`;
+          return `${indented(words, "  ", view.width).join("\n")}\n`;
+        }),
         ...verdictLines(views, { ...variant, warnings: ownWarnings(examined, variant) }, view),
       ];
       if (lines.length > 0) parts.push(`Variant "${visibleLine(variant.title)}":\n`, ...lines);

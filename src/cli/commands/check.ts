@@ -1,7 +1,7 @@
 import { renderJson } from "../../render/json.js";
 import type { Remark } from "../../render/remark.js";
 import { fileAsData } from "../check/data.js";
-import { type Examination, type Examined, errorsIn } from "../check/examine.js";
+import type { Examination, Examined } from "../check/examine.js";
 import { examineAll, jobLimit } from "../check/examine-all.js";
 import { freshFindings } from "../check/fresh.js";
 import { findingRemark, remarksOf } from "../check/remarks.js";
@@ -11,7 +11,7 @@ import { CLEAN, FOUND, TROUBLE } from "../exit.js";
 import { misuse, type Session } from "../session.js";
 import { type Language, type Light, language, light } from "../stages/load.js";
 import { sayProblem } from "../texts.js";
-import { exitOf, warningLimit } from "../verdict.js";
+import { warningLimit } from "../verdict.js";
 import { version } from "../version.js";
 
 /** One form of the command's output: it takes what came of each file, in order, and then ends. */
@@ -107,9 +107,9 @@ export async function checkCommand(session: Session): Promise<number> {
       exit = TROUBLE;
       return;
     }
-    if (errorsIn(examined) > 0) exit = Math.max(exit, FOUND);
-    for (const verdict of [examined.report, ...examined.variants])
-      if (verdict !== null) exit = Math.max(exit, exitOf(verdict, limit));
+    const { errors, passed, expectations, warnings } = countsOf(examined);
+    if (errors > 0 || passed < expectations) exit = Math.max(exit, FOUND);
+    if (limit !== null && (warnings ?? 0) > limit) exit = Math.max(exit, FOUND);
   });
   form.end();
   return exit;

@@ -43,7 +43,8 @@ function lightPart({ scene }: Plan): string {
 
 /** Without a person: the key or else the first light that is on, from where it is aimed. */
 function withNobody(scene: Plan["scene"]): string {
-  const light = keyOf(scene) ?? lightsOn(scene)[0];
+  const source = keyOf(scene) ?? lightsOn(scene)[0];
+  const light = source === undefined ? undefined : seenLight(source);
   const size = light === undefined ? null : sizeFrom(light, light.aim);
   if (light === undefined || size === null) return "there is no subject to take the light from";
   const steep = sayAngle(elevationOf(light.aim, light.centre));

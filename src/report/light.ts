@@ -81,7 +81,7 @@ export function reportLight(plan: Plan, source: Source, inputs: readonly Measure
         : null,
     intervals: {
       energy: energyInterval(source),
-      angular_size: size === null || seen !== source ? null : sizeInterval(plan, source.name, size, inputs),
+      angular_size: size === null ? null : sizeInterval(plan, source.name, size, inputs),
     },
   };
 }

@@ -1,3 +1,4 @@
+import { lightPlace } from "../scene/lit/seen.js";
 import { lampInputs, type MeasuredInput } from "./evaluate/inputs.js";
 import { elevationOf } from "./geometry/directions.js";
 import { readingAt, stopsOver } from "./light/reading.js";
@@ -28,7 +29,7 @@ function effectOf(plan: Plan, input: MeasuredInput): Effect | null {
   const after = stationOf(input.moved.scene, subject, "face");
   if (before === null || after === null) return null;
   const stops = stopsOver(readingAt(input.moved, after), readingAt(plan, before)) ?? 0;
-  const degrees = elevationOf(subject.face, moved.centre) - elevationOf(subject.face, key.centre);
+  const degrees = elevationOf(subject.face, lightPlace(moved)) - elevationOf(subject.face, lightPlace(key));
   return { input, stops: Math.abs(stops), degrees: Math.abs(degrees) };
 }
 

@@ -1,6 +1,7 @@
 import { dot, subtract } from "../math/vector.js";
 import { writeName } from "../model/make/points.js";
 import type { Expr, PointValue, ResultType } from "../model/values.js";
+import { lightPlace } from "../scene/lit/seen.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type Asked, evaluate } from "./evaluate/expression.js";
 import type { Found } from "./evaluate/found.js";
@@ -103,7 +104,7 @@ function rims(scene: Scene): readonly Wanted[] {
   return lightsOn(scene)
     .filter((source) => source.role === "rim")
     .map((source) => {
-      const side = dot(subtract(source.centre, first.head), camera.right) < 0 ? "left" : "right";
+      const side = dot(subtract(lightPlace(source), first.head), camera.right) < 0 ? "left" : "right";
       return result(`rim_width(${writeName(source.name)}, side: ${side})`, "length", "rim_width", null, [
         { name: "light", value: source.name },
         { name: "side", value: side },

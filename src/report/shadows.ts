@@ -1,6 +1,6 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled, dot, subtract } from "../math/vector.js";
-import { lampName, seenLight } from "../scene/lit/seen.js";
+import { lampName, lightPlace, seenLight } from "../scene/lit/seen.js";
 import type { Source, Station } from "../scene/types.js";
 import { directPerLumenSecond } from "../transport/direct.js";
 import { crosses } from "./geometry/crossing.js";
@@ -65,7 +65,7 @@ function reportShadow(lit: Lit, station: Station, source: Source, key: number | 
 /** From the first face along the light to the surface of a station; null where the line misses its piece. */
 function gapBehindFace({ scene }: Lit, source: Source, station: Station): number | null {
   const face = firstFace(scene);
-  const along = face === null ? null : directionTo(source.centre, face);
+  const along = face === null ? null : directionTo(lightPlace(source), face);
   if (face === null || along === null) return null;
   const gap = dot(subtract(station.at, face), station.facing) / dot(along, station.facing);
   if (!(gap > 0) || gap > 50) return null;

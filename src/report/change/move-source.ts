@@ -4,6 +4,7 @@ import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale } from "../../math/vector.js";
 import { heldAt } from "../../scene/held-meter.js";
 import { standBodies } from "../../scene/lamp/stand-bodies.js";
+import { relit } from "../../scene/lit/into-surface.js";
 import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, Source, Station } from "../../scene/types.js";
 import { sceneLight } from "../../transport/scene-light.js";
@@ -85,11 +86,13 @@ export function atPower(source: Source, stops: number): Source {
 /**
  * A lit scene with one lamp replaced; meters that look at the key are turned to where it is now, and the head behind a
  * cloth follows its cloth's power. Its stand goes where the lamp goes. The set stays as it is, and so does the light's
- * work but for what comes straight past the stand; the cloth of a light that shines through one is carried with it, and
- * then all light is worked out anew.
+ * work but for what comes straight past the stand; a head that shines into a surface lights a patch from where it is
+ * now. The cloth of a light that shines through one is carried with it, and then all light is worked out anew.
  */
-export function withSource<T extends Lit>(lit: T, index: number, source: Source): T {
+export function withSource<T extends Lit>(lit: T, index: number, changed: Source): T {
   const before = lit.scene.sources[index];
+  const source =
+    before !== undefined && isElsewhere(before, changed) ? relit(changed, lit.scene.polygons) : changed;
   const scene = sceneWith(lit.scene, index, source);
   if (before === undefined) return { ...lit, scene };
   if (isCarried(before, source)) {

@@ -76,7 +76,8 @@ function inputsOfLamp(
   const push: Push = (what, size, unit, changed) => {
     if (!(size > 0)) return;
     const exact = (by: number): Plan => withSource(plan, index, changed(by));
-    const follows = (): boolean => unit !== "stop" && isFar(size, unit);
+    // What a lit patch gives is bounced light: it follows by the least move.
+    const follows = (): boolean => unit !== "stop" && (source.patch !== undefined || isFar(size, unit));
     inputs.push(inputOf(plan, held, { what: `${source.name} ${what}`, size, unit }, exact, follows));
   };
   pushPlace(plan, source, light, push);

@@ -1,6 +1,6 @@
 import { addScaled } from "../../math/vector.js";
 import type { NaturalLightValue } from "../../model/values.js";
-import { lightPlace } from "../../scene/lit/seen.js";
+import { lightPlace, seenLight } from "../../scene/lit/seen.js";
 import { deg } from "../../units/make.js";
 import { atDistance } from "../change/move-source.js";
 import { directionTo } from "../geometry/directions.js";
@@ -68,22 +68,24 @@ function fallOff(plan: Plan, key: KeyLight, window: WindowWish): ReportCriterion
   const want = windowFallOff(window, BEHIND);
   const towards = directionTo(lightPlace(key.source), key.face);
   const found =
-    towards === null || key.source.patch !== undefined
+    towards === null
       ? null
-      : fallOffInTheOpen(key.source, key.face, addScaled(key.face, towards, BEHIND));
+      : fallOffInTheOpen(seenLight(key.source), key.face, addScaled(key.face, towards, BEHIND));
   return criterion({
     wish,
     name: "fall_off",
     value: found,
-    reason: "a lit surface is not looked at in this",
+    reason: `${key.source.name} does not show its lit side to the face`,
     unit: "stop",
     wanted: around(want, threshold(plan.recipe, "window_fall_off_wanted")),
     still: around(want, threshold(plan.recipe, "window_fall_off")),
     say: (stops) => `${fixed(stops, 1)} stop over the next metre`,
     remedy: () =>
-      (found ?? 0) > want
-        ? `Move ${key.source.name} further away, with an opening as much larger.`
-        : `Come nearer with ${key.source.name}, with an opening as much smaller.`,
+      key.source.patch !== undefined
+        ? `Turn ${key.source.name} to a cloth or a box of the window's size.`
+        : (found ?? 0) > want
+          ? `Move ${key.source.name} further away, with an opening as much larger.`
+          : `Come nearer with ${key.source.name}, with an opening as much smaller.`,
   });
 }
 

@@ -1,7 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { stopsBetween } from "../../physics/stops.js";
 import { discTowards } from "../../scene/held-meter.js";
-import { lampName } from "../../scene/lit/seen.js";
+import { lampName, lightPlace } from "../../scene/lit/seen.js";
 import type { Source } from "../../scene/types.js";
 import { directPerLumenSecond } from "../../transport/direct.js";
 import { directionTo } from "../geometry/directions.js";
@@ -10,7 +10,7 @@ import { errorOf, type Reading, stopsOver, sumOf } from "./reading.js";
 
 /**
  * Stops by which `to` gets less than `from` from one light alone, straight and bounced, by flat receptors that look at
- * its centre; and how far that may be off. Independent of its power. Null where one of the points gets nothing from it.
+ * its centre, to that of its lit patch where it shines into a surface; and how far that may be off. Independent of its power. Null where one of the points gets nothing from it.
  */
 export function fallOff(
   lit: Lit,
@@ -34,7 +34,7 @@ export function fallOffInTheOpen(source: Source, from: Vec3, to: Vec3): number |
 
 /** What a light gives a point per lumen-second of its source. */
 function perEnergy({ scene, light }: Lit, source: Source, at: Vec3): Reading {
-  const meter = discTowards(scene.stations, at, source.centre);
+  const meter = discTowards(scene.stations, at, lightPlace(source));
   const parts = scene.sources.flatMap((part) =>
     meter === null || lampName(part) !== source.name
       ? []

@@ -1,6 +1,9 @@
 import type { Vec3 } from "../../core/vector.js";
 import { dot, length, subtract } from "../../math/vector.js";
+import { lightPlace, seenLight } from "../../scene/lit/seen.js";
 import type { SceneCamera, SceneSubject, Source } from "../../scene/types.js";
+import { directPerLumenSecond } from "../../transport/direct.js";
+import type { Meter } from "../../transport/meter.js";
 import { imageDistance } from "../geometry/frame.js";
 import { onSection, toSphere } from "../geometry/outline.js";
 import type { Lit } from "../plan.js";
@@ -29,7 +32,7 @@ export function rimWidth(lit: Lit, subject: SceneSubject, source: Source, side: 
   if (typeof outline === "string") return none(outline);
   if (!(source.energy > 0)) return none(`${source.name} is off`);
   const { camera, head, seen } = outline;
-  const light = toSphere(head, source.centre);
+  const light = toSphere(head, lightPlace(source));
   const [ahead, aside] = [dot(light, seen.near), dot(light, seen.side)];
   const away = Math.sqrt(ahead * ahead + aside * aside);
   const edge = Math.acos(1 / length(seen.eye));
@@ -40,7 +43,7 @@ export function rimWidth(lit: Lit, subject: SceneSubject, source: Source, side: 
     return none(`${source.name} does not reach ${sayHeadSide(side)} that the lens sees`);
   if (start <= 0) return none(`${source.name} reaches past the middle of the head: it makes no rim`);
   const { at, normal } = onSection(seen, (start + edge) / 2);
-  if (!(directFrom(lit, source.name, { at, facing: normal, receptor: "disc" }) > 0))
+  if (!(reaching(lit, source, { at, facing: normal, receptor: "disc" }) > 0))
     return none(`${source.name} is hidden from ${sayHeadSide(side)}, or does not shine there`);
   const depth = dot(subtract(head.centre, camera.at), camera.forward);
   const [a, b] = [start, edge].map((angle) => inPlane(camera, depth, onSection(seen, angle).at));
@@ -52,6 +55,13 @@ export function rimWidth(lit: Lit, subject: SceneSubject, source: Source, side: 
     share: image === null ? null : (width * image) / (depth * camera.frameWidth),
     reason: null,
   };
+}
+
+/** What a light gives a place straight; a lit patch as if nothing stood in its way. */
+function reaching(lit: Lit, source: Source, meter: Meter): number {
+  return source.patch === undefined
+    ? directFrom(lit, source.name, meter)
+    : directPerLumenSecond(seenLight(source), meter.at, meter.facing, meter.receptor);
 }
 
 /** A place thrown from the lens on the plane at a depth: along the width and the height of the picture, m. */

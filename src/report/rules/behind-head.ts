@@ -13,6 +13,8 @@ const FREE = 0.05;
 /** The share of the key's straight light that people keep from the disc at the face; 0 where the set takes part. */
 function hiddenByPeople({ scene, light }: Plan, { source, station }: KeyLight): number {
   const { room } = scene;
+  // The face need not see a head that shines into a surface.
+  if (source.patch !== undefined) return 0;
   const [x, y] = source.centre;
   // What a wall hides is not hidden by a head.
   if (room !== null && (x < room.left || x > room.right || y < room.front || y > room.back)) return 0;

@@ -28,7 +28,7 @@ export interface CarriedBack {
 /**
  * The least way back of the key that brings an excess to nothing, as far as room and stand let it: along its line of sight, which keeps its
  * elevation, or else at its height, if the wish for sun still has its elevation there. Without either, the key as far
- * back along its line of sight as it gets; null where that is no way at all.
+ * back along its line of sight as it gets; null where that is no way at all, and for a key that shines into a surface.
  *
  * @param excess - Of a key somewhere: above 0 where it is too near.
  */
@@ -37,6 +37,7 @@ export function carriedBack(
   key: KeyLight,
   excess: (source: Source) => number,
 ): CarriedBack | null {
+  if (key.source.patch !== undefined) return null;
   const sight = (away: number): Source => atDistance(key.source, key.face, away);
   const ways = [
     { at: sight, from: key.away, to: lastThat((away) => fits(plan, sight(away)), key.away) },

@@ -1,9 +1,10 @@
 import { degrees } from "../../math/rotation.js";
 import { dot, subtract } from "../../math/vector.js";
 import { discTowards } from "../../scene/held-meter.js";
+import { seenLight } from "../../scene/lit/seen.js";
 import type { SceneSubject, Source } from "../../scene/types.js";
 import { directionTo } from "../geometry/directions.js";
-import { directFrom } from "../light/reading.js";
+import { directFrom, shareOf } from "../light/reading.js";
 import { sizeFrom } from "../light/size.js";
 import { firstSubject, type Lit, lightsOn } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
@@ -25,7 +26,8 @@ interface Sided {
   readonly side: 1 | -1;
 }
 
-function sided(lit: Lit, subject: SceneSubject, source: Source): Sided | null {
+function sided(lit: Lit, subject: SceneSubject, lamp: Source): Sided | null {
+  const source = seenLight(lamp);
   const facing = directionTo(subject.face, source.centre);
   const size = sizeFrom(source, subject.face);
   if (facing === null || size === null || size.equivalent > WIDE) return null;
@@ -33,7 +35,11 @@ function sided(lit: Lit, subject: SceneSubject, source: Source): Sided | null {
   if (off < FRONTAL || off > BEHIND) return null;
   const side = dot(subtract(source.centre, subject.face), subject.across) >= 0 ? 1 : -1;
   const meter = discTowards(lit.scene.stations, subject.face, source.centre);
-  return { source, side, exposure: meter === null ? 0 : directFrom(lit, source.name, meter) };
+  if (meter === null) return { source: lamp, side, exposure: 0 };
+  if (lamp.patch === undefined) return { source, side, exposure: directFrom(lit, lamp.name, meter) };
+  // A lit patch gives its light by way of its surface.
+  const { direct, bounced } = shareOf(lit, lamp.name, meter);
+  return { source: lamp, side, exposure: direct + bounced };
 }
 
 /** The strongest light from each side of the nose; null where one side has none. */

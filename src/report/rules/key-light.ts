@@ -26,7 +26,7 @@ export interface KeyLight {
   readonly straight: Meter;
   /** From the face to the centre of the opening, or of the patch that it lights where it shines into a surface, m. */
   readonly away: number;
-  /** At the face, deg. */
+  /** Of the same at the face, deg. */
   readonly elevation: number;
 }
 
@@ -80,7 +80,7 @@ export function keyAtDistance(plan: Plan, key: KeyLight, away: number): Plan {
 
 /**
  * The slant distance of the key at which a quantity of the changed plan becomes 0, searched between two distances;
- * null where it does not.
+ * null where it does not, and for a key that shines into a surface: its distance is not that of its head.
  */
 export function keyDistanceWhere(
   plan: Plan,
@@ -89,7 +89,7 @@ export function keyDistanceWhere(
   high: number,
   quantity: (changed: Plan) => number,
 ): number | null {
-  if (!(high > low) || !(low > 0)) return null;
+  if (key.source.patch !== undefined || !(high > low) || !(low > 0)) return null;
   return (
     findRoot(
       (away) => quantity(keyAtDistance(plan, key, away)),

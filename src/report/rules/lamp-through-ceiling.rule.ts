@@ -1,7 +1,9 @@
+import { lampName } from "../../scene/lit/seen.js";
 import type { Scene, Source } from "../../scene/types.js";
 import { atHeight } from "../change/move-source.js";
 import { bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
 import { firstFace, type Plan } from "../plan.js";
+import { startWithHead } from "../say/light.js";
 import { ceilTo, floorTo } from "../say/number.js";
 import { sayAngle, sayCentimetres, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -19,7 +21,8 @@ export function lowerWords(plan: Plan, scene: Scene, source: Source, ceiling: nu
   const face = firstFace(scene);
   if (height <= 0) return "This room is too low for the lamp; use a smaller head.";
   const lower = `Lower its centre to ${sayLength(height)}`;
-  if (face === null) return `${lower}.`;
+  // Where the light is another place than this head, its own elevation says nothing.
+  if (face === null || source.patch !== undefined || source.spillOf !== undefined) return `${lower}.`;
   const before = elevationOf(face, source.centre);
   const after = elevationOf(face, atHeight(source, height).centre);
   if (sayAngle(after) === sayAngle(before)) return `${lower}.`;
@@ -68,9 +71,9 @@ export const lampThroughCeiling: Rule = {
       return [
         {
           severity: "stop",
-          message: `${source.name} at ${sayLength(source.centre[2])} does not fit under the ceiling of ${sayLength(room.height)}: its head ends ${sayCentimetres(top - room.height)} above it.`,
+          message: `${startWithHead(source)} at ${sayLength(source.centre[2])} does not fit under the ceiling of ${sayLength(room.height)}: its head ends ${sayCentimetres(top - room.height)} above it.`,
           remedy: lowerWords(plan, scene, source, room.height),
-          about: source.name,
+          about: lampName(source),
         },
       ];
     });

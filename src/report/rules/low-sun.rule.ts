@@ -32,7 +32,9 @@ export const lowSun: Rule = {
       room === null ? Number.POSITIVE_INFINITY : highestUnderCeiling(plan, room.height, key.source);
     const raise = `Raise ${key.source.name} to ${sayLength(height)} for ${sayAngle(wanted)}`;
     let remedy = `${raise}, or take it as evening sun.`;
-    if (height > most) {
+    if (key.source.patch !== undefined) {
+      remedy = `Turn ${key.source.name} to the face, or take it as evening sun.`;
+    } else if (height > most) {
       const rise = most - key.face[2];
       const nearer = rise / Math.tan((wanted * Math.PI) / 180);
       remedy =

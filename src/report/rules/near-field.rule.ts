@@ -1,7 +1,9 @@
 import { add, distance, subtract } from "../../math/vector.js";
+import { seenLight } from "../../scene/lit/seen.js";
 import { greatestSide } from "../geometry/shape.js";
 import { fallOffInTheOpen } from "../light/fall-off.js";
 import { firstFace, lightsOn } from "../plan.js";
+import { startWithLight } from "../say/light.js";
 import { fixed } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -13,7 +15,7 @@ export const nearField: Rule = {
   thresholds: ["near_field"],
   safety: false,
   page: {
-    when: "The face is nearer to a light than `near_field` (1.5) times the greatest measure of its opening, and to twice the distance it loses less than 2.0 stop there.",
+    when: "The face is nearer to a light than `near_field` (1.5) times the greatest measure of its opening, of the lit patch where it shines into a surface, and to twice the distance it loses less than 2.0 stop there.",
     means:
       "The rule that twice the distance costs 2 stops does not hold: so near, light falls off less. The readings of this report are by the area formula and are right.",
     todo: "Do not carry a reading to another distance by the rule; ask for it in the recipe, or meter again.",
@@ -23,7 +25,8 @@ export const nearField: Rule = {
   check: ({ scene, recipe }) => {
     const face = firstFace(scene);
     if (face === null) return [];
-    return lightsOn(scene).flatMap((source): RuleFinding[] => {
+    return lightsOn(scene).flatMap((lamp): RuleFinding[] => {
+      const source = seenLight(lamp);
       const size = greatestSide(source);
       const away = distance(face, source.centre);
       if (!(away < threshold(recipe, "near_field") * size - 1e-9)) return [];
@@ -33,7 +36,7 @@ export const nearField: Rule = {
       return [
         {
           severity: "note",
-          message: `${source.name} is ${sayLength(away)} from the face and ${sayLength(size)} large: the inverse-square rule does not hold there.`,
+          message: `${startWithLight(lamp)} is ${sayLength(away)} from the face and ${sayLength(size)} large: the inverse-square rule does not hold there.`,
           remedy: `From here to twice the distance it loses ${fixed(loss, 1)} stop, not 2.0; meter, or compute with the size.`,
           about: source.name,
         },

@@ -1,3 +1,4 @@
+import type { Vec3 } from "../../core/vector.js";
 import type { LightModel } from "../../model/types.js";
 import { faceOfSubject, placeOfBlock, report, type Site } from "../site.js";
 import type { LitPatch, ScenePolygon, Source } from "../types.js";
@@ -16,24 +17,46 @@ export function intoSurface(
 ): Source {
   const name = light.into;
   if (name === undefined) return head;
-  const surface = polygonsOf(polygons, name);
-  const lit = litArea(head, surface, "light");
-  const first = surface[0];
-  if (lit === null || first === undefined) {
+  const patch = litPatch(head, polygons, surfaceOf(name), faceOfSubject(site)?.at ?? [0, 0, 0]);
+  if (patch === null) {
     site.place = placeOfBlock(light.origins, "into");
     report(site, "light.misses", { name: head.name, surface: surfaceOf(name) });
     return head;
   }
-  const patch: LitPatch = {
-    surface: surfaceOf(name),
+  return { ...head, patch };
+}
+
+/** The patch that a head lights on a surface; null where it gives it no light. */
+function litPatch(
+  head: Source,
+  polygons: readonly ScenePolygon[],
+  surface: string,
+  aim: Vec3,
+): LitPatch | null {
+  const own = polygonsOf(polygons, surface);
+  const lit = litArea(head, own, "light");
+  const first = own[0];
+  if (lit === null || first === undefined) return null;
+  return {
+    surface,
     centre: lit.centre,
     normal: lit.normal,
     across: lit.across,
     along: lit.along,
     width: lit.width,
     height: lit.height,
-    aim: faceOfSubject(site)?.at ?? [0, 0, 0],
+    aim,
     share: lit.flux * (lit.front ? first.frontReflectance : first.backReflectance),
   };
-  return { ...head, patch };
+}
+
+/**
+ * A head that has been moved or turned, with the patch that it lights from where it is now on the same surface; without
+ * one where it no longer gives that surface light. Any other light itself.
+ */
+export function relit(head: Source, polygons: readonly ScenePolygon[]): Source {
+  const { patch } = head;
+  return patch === undefined
+    ? head
+    : { ...head, patch: litPatch(head, polygons, patch.surface, patch.aim) ?? undefined };
 }

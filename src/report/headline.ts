@@ -1,7 +1,8 @@
 import { asSentence } from "../diagnostics/print-sentence.js";
 import { seenLight } from "../scene/lit/seen.js";
 import { bearingOf, elevationOf } from "./geometry/directions.js";
-import { fNumberOf, noLight, readingAt, stopsFromAperture } from "./light/reading.js";
+import { whyNoLight } from "./light/no-light.js";
+import { fNumberOf, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
 import { faceWords, firstSubject, keyOf, lightsOn, type Plan, stationOf } from "./plan.js";
 import { fixed, list } from "./say/number.js";
@@ -57,7 +58,7 @@ function readingPart(plan: Plan): string {
   const station = subject === null ? null : stationOf(scene, subject, "face");
   if (station === null) return "";
   const reading = readingAt(plan, station);
-  if (!(reading.exposure > 0)) return `${faceWords(scene)} ${noLight}`;
+  if (!(reading.exposure > 0)) return `${faceWords(scene)} ${whyNoLight(scene, station.at, station.facing)}`;
   const fNumber = fNumberOf(scene, reading.exposure, reading.constant);
   if (fNumber === null) return `${faceWords(scene)} gets ${Number(reading.exposure.toPrecision(2))} lx s`;
   const at = recipe.camera?.sensitivity?.written ?? `ISO ${fixed(scene.camera?.iso ?? 0, 0)}`;

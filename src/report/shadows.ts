@@ -1,9 +1,9 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled, dot, subtract } from "../math/vector.js";
+import { crosses } from "../scene/crosses.js";
 import { lampName, lightPlace, seenLight } from "../scene/lit/seen.js";
 import type { Source, Station } from "../scene/types.js";
 import { directPerLumenSecond } from "../transport/direct.js";
-import { crosses } from "./geometry/crossing.js";
 import { directionTo } from "./geometry/directions.js";
 import { readingAt, sumOf } from "./light/reading.js";
 import { shadowEdge, shadowEdge10to90 } from "./light/shadow-edge.js";

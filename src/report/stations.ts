@@ -2,12 +2,12 @@ import type { Station } from "../scene/types.js";
 import type { MeasuredInput } from "./evaluate/inputs.js";
 import { intervalOf } from "./evaluate/spread.js";
 import { keyReading } from "./light/key-reading.js";
+import { whyNoLight } from "./light/no-light.js";
 import {
   constantOf,
   errorOf,
   ev100Of,
   fNumberOf,
-  noLight,
   type Reading,
   readingAt,
   stopsFromAperture,
@@ -81,7 +81,7 @@ function reportStation(lit: Lit, station: Station, key: Reading | null): Omit<Re
     shown: fNumber === null ? null : sayFNumber(fNumber),
     stops_from_aperture: stopsFromAperture(scene, total, constant),
     ev100: ev100Of(scene, total, constant),
-    reason: total > 0 ? noNumber(lit, fNumber) : noLight,
+    reason: total > 0 ? noNumber(lit, fNumber) : whyNoLight(scene, station.at, station.facing),
   };
 }
 

@@ -1,6 +1,7 @@
 import { once } from "../core/once.js";
 import { emptyVector } from "../physics/light-vector.js";
 import { lyingOn } from "../scene/lying-on.js";
+import { solidsOf, surfaced } from "../scene/sunk.js";
 import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { isIndoors } from "./bounce/first-hit.js";
@@ -23,6 +24,8 @@ export interface Reach {
   /** How far `bounced` may be off. */
   readonly error: number;
 }
+
+const noReach: Reach = { direct: 0, bounced: 0, error: 0 };
 
 /** A source and the luminous energy it is to give, lm s. */
 export interface PoweredSource {
@@ -70,6 +73,8 @@ export interface SceneLight {
 
 /** A meter, and the set as it looks at it. */
 interface Spot {
+  /** True in the inside of a solid, where no light is. */
+  readonly shut: boolean;
   readonly kept: KeptView;
   /** The same with one surface black after the other; made when first asked for. */
   blacks: readonly BlackSet[] | null;
@@ -127,13 +132,17 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
   const { scene, occluders, whole, glanced } = shared;
   const { spots, sources, reaches, directs, slopes } = known;
   const scratch = emptyVector();
+  const solids = once(() => solidsOf(scene));
 
   const spotOf = (held: Meter): Spot => {
-    const meter = { ...held, at: lyingOn(scene.polygons, held.at) };
-    const key = meterKey(meter);
+    const lying = lyingOn(scene.polygons, held.at);
+    const free = surfaced(solids(), lying, held.facing);
+    const meter = { ...held, at: free ?? lying };
+    const shut = free === null;
+    const key = shut ? `${meterKey(meter)} shut` : meterKey(meter);
     const known = spots.get(key);
     if (known !== undefined) return known;
-    const spot: Spot = { kept: keptAt(whole, meter), blacks: null, glanced: null, meter };
+    const spot: Spot = { shut, kept: keptAt(whole, meter), blacks: null, glanced: null, meter };
     spots.set(key, spot);
     return spot;
   };
@@ -185,19 +194,22 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       ),
     reach: (source, held) => {
       const key = sourceKey(source);
-      const { kept, meter } = spotOf(held);
+      const { shut, kept, meter } = spotOf(held);
+      if (shut) return noReach;
       const { bounced, error } = bouncedOf(kept, source, key, meter);
       return { direct: directOf(source, key, meter), bounced, error };
     },
     glance: (source, held) => {
       const key = sourceKey(source);
       const spot = spotOf(held);
+      if (spot.shut) return noReach;
       spot.glanced ??= keptAt(glanced(), spot.meter);
       const { bounced, error } = bouncedOf(spot.glanced, source, key, spot.meter);
       return { direct: directOf(source, key, spot.meter), bounced, error };
     },
     slope: (source, held, owners) => {
-      const { kept, meter } = spotOf(held);
+      const { shut, kept, meter } = spotOf(held);
+      if (shut) return 0;
       const slopes = slopesAt(kept, source, sourceKey(source), meter);
       // By the order of the set, whatever the order asked for.
       return kept.surfaces.owners.reduce(
@@ -205,10 +217,14 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
         0,
       );
     },
-    direct: (source, held) => directOf(source, sourceKey(source), spotOf(held).meter),
+    direct: (source, held) => {
+      const { shut, meter } = spotOf(held);
+      return shut ? 0 : directOf(source, sourceKey(source), meter);
+    },
     contributors: (lights, held) => {
       const spot = spotOf(held);
-      const { kept, meter } = spot;
+      const { shut, kept, meter } = spot;
+      if (shut) return [];
       spot.blacks ??= blackSets(kept);
       const keys = lights.map(({ source }) => sourceKey(source));
       const read = (set: KeptView): number => {

@@ -463,6 +463,13 @@ export const thresholdTable = [
     help: "Airy disc over the circle of confusion from which the finest detail softens.",
     source: practice,
   },
+  {
+    name: "meter_sunk",
+    value: 0.02,
+    unit: "m",
+    help: "How far a meter's place may lie below the surface of a person or a solid and counts as on it.",
+    source: practice,
+  },
   ...faceThresholds,
   ...safetyThresholds,
   ...sessionThresholds,

@@ -16,6 +16,7 @@ export const warningTable = [
   { code: "camera-inside", safety: false },
   { code: "lamp-inside", safety: false },
   { code: "stand-inside", safety: false },
+  { code: "meter-inside", safety: false },
   { code: "same-place", safety: false },
   { code: "set-short-top", safety: false },
   { code: "set-top-pose", safety: false },

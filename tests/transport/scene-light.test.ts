@@ -111,6 +111,40 @@ light key { shape: sphere(6 cm), output: 900 lm s, position: (0 m, -3 m, 1.6 m),
   expect(light.reach(sourceOf(scene, "key"), face).direct).toBeCloseTo(free, 12);
 });
 
+describe("a meter held in a solid", () => {
+  const set =
+    "set { sphere boulder { diameter: 60 cm, at: offset(right: 80 cm, up: 1 m), reflectance: 30 % } }";
+  const scene = sceneOf(`${room(40)}\n${set}`);
+  const light = sceneLight(scene);
+  const key = sourceOf(scene, "key");
+  // Towards the lamp, which is ahead and to the left.
+  const reachAt = (deep: number) =>
+    light.reach(key, { at: [0.8, -0.3 + deep, 1], facing: [-0.6, -0.8, 0], receptor: "disc" });
+
+  test("reads what the surface reads where it lies a little below it, straight and bounced", () => {
+    const before = reachAt(-1e-5);
+    for (const deep of [1e-4, 0.01, 0.049]) {
+      const { direct, bounced, error } = reachAt(deep);
+      expect(direct / before.direct).toBeCloseTo(1, 3);
+      expect(Math.abs(bounced - before.bounced)).toBeLessThan(before.error + error);
+    }
+    expect(before.error).toBeLessThan(before.bounced / 20);
+  });
+
+  test("reads nothing deeper in it", () => {
+    expect(reachAt(0.051)).toEqual({ direct: 0, bounced: 0, error: 0 });
+    expect(light.glance(key, { at: [0.8, 0, 1], facing: [0, -1, 0], receptor: "dome" }).direct).toBe(0);
+    expect(light.direct(key, { at: [0.8, 0, 1], facing: [0, -1, 0], receptor: "dome" })).toBe(0);
+    expect(
+      light.contributors([{ source: key, energy: 1 }], {
+        at: [0.8, 0, 1],
+        facing: [0, -1, 0],
+        receptor: "dome",
+      }),
+    ).toEqual([]);
+  });
+});
+
 describe("a meter that no light can reach", () => {
   const walled = sceneOf(room(40));
   const key = sourceOf(walled, "key");

@@ -1,11 +1,11 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, distance, dot, scale, subtract } from "../../math/vector.js";
+import { crosses } from "../../scene/crosses.js";
 import type { Scene, ScenePolygon } from "../../scene/types.js";
 import { isSet } from "../frame/coverage.js";
 import { type Lens, wayThrough } from "../frame/project.js";
 import type { Place } from "../frame/region.js";
 import type { FrameSide } from "../frame/sides.js";
-import { crosses } from "../geometry/crossing.js";
 import { errorOf, readingAt, stopsOver } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { ownerOf } from "../say/surfaces.js";

@@ -1,10 +1,10 @@
 import type { Vec3 } from "../../core/vector.js";
 import { add, addScaled, scale, subtract } from "../../math/vector.js";
+import { crosses } from "../../scene/crosses.js";
 import { standBodies } from "../../scene/lamp/stand-bodies.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { Body, Scene, SceneCamera, ScenePolygon, Source } from "../../scene/types.js";
 import { ownerOf } from "../say/surfaces.js";
-import { crosses } from "./crossing.js";
 import { inBody, inBox, tubeMeets, tubeMeetsSheet } from "./solids.js";
 
 /** What a lamp or a camera stands in, and how. */

@@ -1,8 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { segmentsApart2 } from "../../math/segments.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
+import { crosses } from "../../scene/crosses.js";
 import type { Body, ScenePolygon } from "../../scene/types.js";
-import { crosses } from "./crossing.js";
 
 /** A straight tube with round ends. */
 type Tube = Extract<Body, { kind: "capsule" }>;

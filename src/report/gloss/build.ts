@@ -1,8 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, distance, dot, subtract } from "../../math/vector.js";
 import type { Recipe } from "../../model/types.js";
+import { crosses } from "../../scene/crosses.js";
 import type { SceneCamera, ScenePolygon, Source } from "../../scene/types.js";
-import { crosses } from "../geometry/crossing.js";
 import { directionTo } from "../geometry/directions.js";
 import { framed } from "../geometry/frame.js";
 import { type Sight, sightOf } from "../geometry/sight.js";

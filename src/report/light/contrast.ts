@@ -2,7 +2,8 @@ import { discTowards } from "../../scene/held-meter.js";
 import { lightPlace } from "../../scene/lit/seen.js";
 import type { Scene, SceneSubject } from "../../scene/types.js";
 import { firstFace, type Lit, stationOf } from "../plan.js";
-import { errorOf, noLight, readingAt, stopsOver } from "./reading.js";
+import { whyNoLight } from "./no-light.js";
+import { errorOf, readingAt, stopsOver } from "./reading.js";
 
 /** A contrast in stops, or why there is none. */
 export interface Contrast {
@@ -32,8 +33,9 @@ export function litToShadowStops(lit: Lit, face: string): Contrast {
   if (litCheek === null || shadedCheek === null) return none("without a light there is no lit side");
   const bright = readingAt(lit, litCheek);
   const dark = readingAt(lit, shadedCheek);
-  if (!(bright.exposure > 0)) return none(`the lit cheek ${noLight}`);
-  if (!(dark.exposure > 0)) return none(`the shaded cheek ${noLight}`);
+  if (!(bright.exposure > 0)) return none(`the lit cheek ${whyNoLight(scene, litCheek.at, litCheek.facing)}`);
+  if (!(dark.exposure > 0))
+    return none(`the shaded cheek ${whyNoLight(scene, shadedCheek.at, shadedCheek.facing)}`);
   return { stops: stopsOver(bright, dark), reason: null, error: errorOf(bright) + errorOf(dark) };
 }
 

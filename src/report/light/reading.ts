@@ -29,9 +29,6 @@ export interface Reading {
   readonly shares: readonly Share[];
 }
 
-/** Why a place has no reading, after its name. */
-export const noLight = "gets no light, straight or bounced";
-
 /** The meter's constant for a receptor. */
 export function constantOf(scene: Scene, receptor: "disc" | "dome"): number {
   return receptor === "disc" ? scene.meter.flat : scene.meter.dome;

@@ -7,7 +7,8 @@ import type { Lit } from "../plan.js";
 import { sayOwner } from "../say/surfaces.js";
 import type { Contrast } from "./contrast.js";
 import { type HeadOutline, headOutline, type Side, sayHeadSide } from "./head-outline.js";
-import { noLight, type Reading, readingAt, sumOf } from "./reading.js";
+import { noLight } from "./no-light.js";
+import { type Reading, readingAt, sumOf } from "./reading.js";
 
 /** Where the outline is looked at: on its side, and so many radians round it to either hand. */
 const TURNS = [-0.35, 0, 0.35];

@@ -1,8 +1,8 @@
 import { exp2 } from "../../core/exp2.js";
 import { addScaled } from "../../math/vector.js";
 import { lightnessFromReflectance } from "../../physics/lightness.js";
+import { crosses } from "../../scene/crosses.js";
 import type { Scene, Station } from "../../scene/types.js";
-import { crosses } from "../geometry/crossing.js";
 import { tone } from "./tone.js";
 
 /** How a surface comes out in a picture that is exposed for a reading. */

@@ -34,6 +34,7 @@ import { lampThroughCeiling } from "./lamp-through-ceiling.rule.js";
 import { lampThroughWall } from "./lamp-through-wall.rule.js";
 import { looseFlat } from "./loose-flat.rule.js";
 import { lowSun } from "./low-sun.rule.js";
+import { meterInside } from "./meter-inside.rule.js";
 import { meterTrap } from "./meter-trap.rule.js";
 import { motionBlur } from "./motion-blur.rule.js";
 import { nearField } from "./near-field.rule.js";
@@ -86,6 +87,7 @@ export const rules: readonly Rule[] = [
   cameraInside,
   lampInside,
   standInside,
+  meterInside,
   samePlace,
   setShortTop,
   setTopPose,

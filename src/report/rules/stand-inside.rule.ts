@@ -1,9 +1,9 @@
 import type { Source } from "../../scene/types.js";
 import { standIntrusion } from "../geometry/intrusion.js";
 import { lightsOf, type Plan } from "../plan.js";
+import { personWords } from "../say/bodies.js";
 import { sayLength } from "../say/quantity.js";
 import type { Rule, RuleFinding } from "./rule.js";
-import { personWords } from "./who-is-met.js";
 
 /** Lengths of a boom's arm that are tried, m. */
 const STEP = 0.1;

@@ -1,11 +1,6 @@
 import type { Scene } from "../../scene/types.js";
 import type { Intrusion } from "../geometry/intrusion.js";
-
-/** The person to whom a body belongs: `ana`, or `the person` for the only one. */
-export function personWords(scene: Scene, body: string): string {
-  const [first] = body.split(".");
-  return scene.subjects.find((subject) => subject.name === first)?.name ?? "the person";
-}
+import { personWords } from "../say/bodies.js";
 
 /**
  * What stands in what, as a sentence.

@@ -108,7 +108,7 @@ export function eyePaths(
   const n: Direction = emptyDirection();
   const hit = emptyHit();
   const { reflectance } = surfaces;
-  const { at: start, normals, selves, inside } = footing;
+  const { at: start, normals, selves } = footing;
   let weights = 0;
   let lost = 0;
   for (let i = 0; i < paths; i++) {
@@ -131,7 +131,6 @@ export function eyePaths(
       let met: number;
       const own = depth === 0 ? ownBody(normals, d) : -1;
       if (own >= 0) {
-        if (inside) break;
         met = 2 * (selves[own] as number) + 1;
         setTo(n, normals, 3 * own);
       } else {

@@ -8,12 +8,10 @@ import { CAPSULE, POLYGON, STRIDE, type World } from "./world.js";
  */
 export interface Footing {
   readonly at: Float64Array;
-  /** Unit vectors out of the bodies the station lies on or in, three numbers each; rays lead away from all of them. */
+  /** Unit vectors out of the bodies the station lies on, three numbers each; rays lead away from all of them. */
   readonly normals: Float64Array;
   /** Those bodies. */
   readonly selves: Int32Array;
-  /** True for a station in a body, not on its surface. */
-  readonly inside: boolean;
   /** True for a station in the room, and without a room. */
   readonly indoors: boolean;
 }
@@ -21,12 +19,11 @@ export interface Footing {
 /** How near to a body's surface a point counts as lying on it, as a share of the body's size. */
 const ON_SURFACE = 1e-6;
 
-/** Finds what a station stands on. */
+/** Finds what a station stands on; one below the surface of a body counts as lying on it. */
 export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
   const normals: number[] = [];
   const selves: number[] = [];
   const sum = new Float64Array(3);
-  let inside = false;
   for (let i = 0; i < world.count; i++) {
     if (world.present[i] !== 1 || world.kind[i] === POLYGON) continue;
     const out = outward(world.data, i * STRIDE, world.kind[i] === CAPSULE, at);
@@ -35,7 +32,6 @@ export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
     sum[0] = (sum[0] as number) + out.x;
     sum[1] = (sum[1] as number) + out.y;
     sum[2] = (sum[2] as number) + out.z;
-    inside ||= out.deep;
     selves.push(i);
   }
   // Off the bodies, or to the side of a sheet that the receptor looks to.
@@ -46,7 +42,6 @@ export function footingOf(world: World, at: Vec3, facing: Vec3): Footing {
     indoors: isIndoors(world, start[0] as number, start[1] as number, start[2] as number),
     normals: Float64Array.from(normals),
     selves: Int32Array.from(selves),
-    inside,
   };
 }
 
@@ -55,8 +50,6 @@ interface Way {
   readonly x: number;
   readonly y: number;
   readonly z: number;
-  /** True below the surface. */
-  readonly deep: boolean;
 }
 
 /** The way out of a body; null for a point clear of it. */
@@ -70,7 +63,7 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | 
     const az = d[at + 5] as number;
     const t = Math.min(d[at + 6] as number, Math.max(0, x * ax + y * ay + z * az));
     const r = d[at + 7] as number;
-    return outOf(x - t * ax, y - t * ay, z - t * az, r * (1 + ON_SURFACE), r * (1 - ON_SURFACE));
+    return outOf(x - t * ax, y - t * ay, z - t * az, r * (1 + ON_SURFACE));
   }
   let nx = 0;
   let ny = 0;
@@ -87,13 +80,12 @@ function outward(d: Float64Array, at: number, capsule: boolean, p: Vec3): Way | 
     nz += e * pz;
   }
   if (size > 1 + 2 * ON_SURFACE) return null;
-  const deep = size < 1 - 2 * ON_SURFACE;
-  return outOf(nx, ny, nz, Number.POSITIVE_INFINITY, deep ? Number.POSITIVE_INFINITY : 0);
+  return outOf(nx, ny, nz, Number.POSITIVE_INFINITY);
 }
 
-/** The direction of a vector as the way out; null for one that has none or is longer than `most`, below the surface if shorter than `deep`. */
-function outOf(x: number, y: number, z: number, most: number, deep: number): Way | null {
+/** The direction of a vector as the way out; null for one that has none or is longer than `most`. */
+function outOf(x: number, y: number, z: number, most: number): Way | null {
   const size = Math.sqrt(x * x + y * y + z * z);
   if (size > most || size === 0) return null;
-  return { x: x / size, y: y / size, z: z / size, deep: size < deep };
+  return { x: x / size, y: y / size, z: z / size };
 }

@@ -172,7 +172,6 @@ function seenFromMeter(
   ray: number,
   hit: Hit,
 ): number {
-  if (footing.inside) return 0;
   const at = LANDING * ray;
   const light = data[at + 6] as number;
   const dense = data[at + 7] as number;

@@ -1,6 +1,6 @@
 import { miredShift } from "../../../physics/mired.js";
 import { mixtureError, mixtureOf } from "../../colour/mixture.js";
-import { noLight } from "../../light/reading.js";
+import { noLight } from "../../light/no-light.js";
 import { exprArg, type ResultExpr } from "../arguments.js";
 import { asReading } from "../as-reading.js";
 import type { Asked } from "../expression.js";
@@ -15,7 +15,7 @@ export function colourResult(asked: Asked, expr: ResultExpr, inner: Inner): Foun
   const found = argument === null ? null : inner(argument);
   const reading = found === null ? null : asReading(asked.plan, found);
   if (reading === null) return nothing(expr.type, found?.reason ?? "it is not a reading");
-  if (!(reading.exposure > 0)) return nothing(expr.type, `it ${noLight}`);
+  if (!(reading.exposure > 0)) return nothing(expr.type, found?.reason ?? `it ${noLight}`);
   const kelvin = mixtureOf(scene, reading)?.kelvin;
   if (kelvin === undefined)
     return nothing(expr.type, "the mixture is too far from white to have a temperature");

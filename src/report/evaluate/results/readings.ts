@@ -2,11 +2,11 @@ import type { Expr } from "../../../model/values.js";
 import { surfaceUnder } from "../../geometry/background-points.js";
 import { placesInView } from "../../geometry/in-view.js";
 import { keyToFillStops, litToShadowStops } from "../../light/contrast.js";
+import { noLight } from "../../light/no-light.js";
 import {
   errorOf,
   ev100Of,
   fNumberOf,
-  noLight,
   type Reading,
   readingAt,
   stopsFromAperture,
@@ -27,8 +27,10 @@ export function readingResult(asked: Asked, expr: ResultExpr, inner: Inner): Fou
         valueOr("f-number", fNumberOf(scene, reading.exposure, reading.constant), found.reason ?? ""),
       );
     case "exposure":
-      return ofOne(asked, expr, inner, (reading) =>
-        reading.exposure > 0 ? value("exposure", reading.exposure) : nothing("exposure", `it ${noLight}`),
+      return ofOne(asked, expr, inner, (reading, found) =>
+        reading.exposure > 0
+          ? value("exposure", reading.exposure)
+          : nothing("exposure", found.reason ?? `it ${noLight}`),
       );
     case "ev":
       return ofOne(asked, expr, inner, (reading, found) =>

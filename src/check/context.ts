@@ -67,10 +67,20 @@ export interface Context extends Reporter {
   readonly circles: Set<Define>;
   /** Names that a `use` could not bring in, which has been said. */
   readonly missing: Set<string>;
+  /** Of a kit with mistakes of letters or signs: what could not be read of it. */
+  readonly unread?: Unread;
   /** How large tables may be. */
   readonly limits: TableLimits;
   /** How files that the recipe names are read. */
   readonly files: Files;
+}
+
+/** What of a text could not be read, so that what seems wrong with it would mostly follow from that. */
+export interface Unread {
+  /** Whether the line at an offset holds such a mistake. */
+  readonly at: (offset: number) => boolean;
+  /** Whether a name may be defined in it. */
+  readonly name: (name: string) => boolean;
 }
 
 /** The context in which a definition is read when it is used: its own names, and the places of the recipe. */
@@ -79,6 +89,7 @@ export function contextOf(ctx: Context, entry: DefineEntry): Context {
   if (home === null) return ctx;
   const sink: Sink = (diagnostic) => {
     const there = diagnostic.place.file === home.file;
+    if (there && home.unread?.at(diagnostic.place.start) === true) return;
     const related = [...diagnostic.related, { place, text: "used here" }];
     ctx.sink(there ? { ...diagnostic, related } : diagnostic);
   };

@@ -1,5 +1,6 @@
 import { writeName } from "../model/make/points.js";
 import type { Name, Reference } from "../syntax/ast.js";
+import { blockRow } from "../vocabulary/index.js";
 import { type Context, type Declared, replace, report } from "./context.js";
 import { listNames, nearNames, suggestion } from "./suggest.js";
 
@@ -146,7 +147,7 @@ function resolveTwo(ctx: Context, node: Reference, first: Name, second: Name): r
     if (parts.includes(second.text)) return [first.text, second.text];
     return unknownPart(ctx, first.text, second, parts);
   }
-  if (found !== undefined) return unknownPart(ctx, first.text, second, []);
+  if (found !== undefined && settingOf(ctx, node) === null) return unknownPart(ctx, first.text, second, []);
   return unknown(ctx, node);
 }
 
@@ -173,10 +174,16 @@ function unknown(ctx: Context, node: Reference): null {
     );
     return null;
   }
+  const setting = settingOf(ctx, node);
+  if (setting !== null) {
+    report(ctx, "name.unknown", node.span, { name, known: setting });
+    return null;
+  }
   const known = placeNames(ctx);
   const rest = node.path.parts.slice(1).map((part) => `.${writeName(part.text)}`);
   const whole = nearNames(name, known);
-  const owners = whole.length > 0 || rest.length === 0 ? [] : nearNames(first?.text ?? "", known);
+  const isKnown = known.includes(first?.text ?? "");
+  const owners = whole.length > 0 || rest.length === 0 || isKnown ? [] : nearNames(first?.text ?? "", known);
   const near = [...whole, ...owners.map((owner) => owner + rest.join(""))];
   report(
     ctx,
@@ -188,6 +195,20 @@ function unknown(ctx: Context, node: Reference): null {
     },
   );
   return null;
+}
+
+/** What to say where a path names a setting of a block and not a place; null where it does not. */
+function settingOf(ctx: Context, { path }: Reference): string | null {
+  const [owner, property, ...more] = path.parts;
+  if (owner === undefined || property === undefined || more.length > 0) return null;
+  const kind = ctx.declared.get(owner.text)?.block.words[0]?.text ?? owner.text;
+  return settingWords(kind, owner.text, property.text);
+}
+
+/** Says of a property of a kind of block that it is a setting; null where the kind has none of that name. */
+export function settingWords(kind: string, owner: string, property: string): string | null {
+  if (blockRow(kind)?.properties.some((row) => row.name === property) !== true) return null;
+  return `\`${property}\` is a setting of \`${writeName(owner)}\`, which the recipe says itself: ask for what follows from it.`;
 }
 
 function unknownPart(ctx: Context, owner: string, part: Name, parts: readonly string[]): null {

@@ -7,7 +7,7 @@ import type { File } from "../syntax/ast.js";
 import { parseFile } from "../syntax/parse.js";
 import { changeFile } from "./change/change.js";
 import { readSettings } from "./change/settings.js";
-import type { Context } from "./context.js";
+import type { Context, Unread } from "./context.js";
 import { checkFile } from "./file.js";
 import type { CheckKit, Kits } from "./kits/kits.js";
 import { type KitLook, kitLook } from "./kits/look.js";
@@ -21,6 +21,8 @@ export interface CheckedText {
   /** The model of everything that could be understood; null where there is no title to go by. */
   readonly recipe: Recipe | null;
   readonly ctx: Context;
+  /** What of it could not be read. */
+  readonly unread: Unread;
   /** What was measured, with the recipe it belongs to; null for other files, and for a session with errors. */
   readonly session: SessionModel | null;
 }
@@ -55,7 +57,10 @@ export function checkText(source: Source, kits: Kits, sink: Sink, besides: Besid
     recipe?.kind === "session" && parsed.complete
       ? checkSession({ ...ctx, sink: trusted }, file, kits, checkText)
       : null;
-  return { file, recipe, ctx, session };
+  const defines = (name: string): boolean =>
+    file.items.some((item) => item.kind === "define" && item.block.words.some((word) => word.text === name));
+  const unread = { at: broken, name: (name: string) => !parsed.complete || defines(name) };
+  return { file, recipe, ctx, unread, session };
 }
 
 /** The recipe with values given from outside. Its title says so, and with it every report. */
@@ -69,8 +74,8 @@ function withSettings(file: File, settings: Source, sink: Sink, kits: KitLook): 
 
 /** Reads and checks a kit; null where the text calls itself something else. */
 export const kitOf: CheckKit = (source, kits, sink) => {
-  const { file, ctx } = checkText(source, kits, sink);
-  return file.title?.word.text === "kit" ? ctx : null;
+  const { file, ctx, unread } = checkText(source, kits, sink);
+  return file.title?.word.text === "kit" ? { ...ctx, unread } : null;
 };
 
 /**

@@ -63,6 +63,11 @@ export function withTolerance(ctx: Context, value: Quantity, tolerance: Quantity
   const allowed = toleranceUnit(value);
   const isShare = allowed.share && tolerance.unit === "1" && tolerance.written.endsWith("%");
   const inStops = allowed.stops === true && tolerance.unit === "stop";
+  if (isShare && Math.abs(tolerance.value) >= 1) {
+    const { example } = allowed;
+    report(ctx, "value.tolerance-whole", span, { written: tolerance.written, example });
+    return value;
+  }
   if (tolerance.unit === allowed.unit || isShare || inStops) return plusMinus(value, tolerance);
   const unit = unitTable.find((row) => row.base === allowed.unit && value.written.endsWith(` ${row.name}`));
   const text = `${tolerance.written} ${allowed.unit === value.unit ? unit?.name : allowed.unit}`;

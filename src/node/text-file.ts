@@ -31,7 +31,7 @@ export function reachProblem(path: string, error: unknown): Diagnostic {
     case "ENAMETOOLONG":
     case "EINVAL":
     case "ERR_INVALID_ARG_VALUE":
-      return finding("file.path", place, { path });
+      return finding("file.path", place, { path, what: "the system takes it for no name of a file" });
     case "":
       throw error;
     default:

@@ -321,9 +321,18 @@ export abstract class ExpressionParser extends QuantityParser {
       this.take();
       return damaged(text);
     }
-    if (isEnd(token)) this.fault("line.unfinished", span, {});
+    if (isEnd(token)) this.fault("line.unfinished", span, {}, this.behind(this.peek(0)));
     else this.fault("operand.missing", this.nextSpan(), { sign: shown(token) });
     return damaged(span);
+  }
+
+  /** What belongs behind a sign or a joining word at the end of a line; nothing to say behind anything else. */
+  private behind(token: Token): { readonly help?: string } {
+    const type = token.tokenType;
+    if (type === PlusMinus)
+      return { help: "behind `+-` stands how far the value may be off, such as `+- 2 cm` or `+- 5 %`" };
+    const isSign = type === Plus || type === Minus || isOperator(token);
+    return isSign || isJoining(token) ? { help: `a value belongs behind \`${token.image}\`` } : {};
   }
 
   protected readIso(): Expression {

@@ -412,3 +412,52 @@ variant "Paler" from "Pale" { walls.reflectance: 80 %, door.size: 1.2 x 2 m, kee
     expect(found(text, {}).length).toBeGreaterThan(0);
   });
 });
+
+describe("one mistake in a kit is one error", () => {
+  const uses = `use bowl, lid from "./b.light"
+light key like bowl with lid { role: key, ${place} }`;
+  const lid = "define modifier lid { shape: disc(18 cm) }";
+
+  test("of letters or signs: what its line would mean is not judged where it is used", () => {
+    const body = `define light bowl { calibration: metered(f/8 at: 2 m, ISO 100) }
+${lid}`;
+    expect(found(recipe(uses), { "b.light": kit("Bowls", body) })).toEqual(["b.light comma.missing"]);
+  });
+
+  test("of the kind of a definition: its name is not also called unknown", () => {
+    const body = `define ligth bowl { calibration: metered(f/8, at: 2 m, ISO 100) }
+${lid}`;
+    expect(found(recipe(uses), { "b.light": kit("Bowls", body) })).toEqual(["b.light block.unknown"]);
+  });
+
+  test("and a second mistake elsewhere is told, too", () => {
+    const body = `define light bowl { shape: disc(9 cm), calibration: metered(f/8, at: 2 m, ISO 100), colour: 3 m }
+${lid}`;
+    const wrong = uses.replace("bowl, lid", "bowl, lud").replace("with lid ", "");
+    expect(found(recipe(wrong), { "b.light": kit("Bowls", body) })).toEqual([
+      "a.light use.unknown",
+      "b.light unit.wrong",
+    ]);
+  });
+});
+
+test("kits that use one another too far say how far they may", () => {
+  const texts = Object.fromEntries(
+    Array.from({ length: MAX_KIT_DEPTH + 2 }, (_, i) => [
+      `k${i}.light`,
+      kit(
+        `K${i}`,
+        `use lamp${i + 1} from "./k${i + 1}.light"
+define light lamp${i} like lamp${i + 1} {}`,
+      ),
+    ]),
+  );
+  const { diagnostics } = compile(
+    { name: "a.light", text: recipe('use lamp0 from "./k0.light"\nlight key like lamp0 { distance: 2 m }') },
+    { read: kitsAmong(new Map(Object.entries(texts))) },
+  );
+  const deep = diagnostics.find(({ code }) => code === "use.limit");
+  expect(deep && sentence(deep)).toContain(
+    `there are more than ${MAX_KIT_DEPTH} kits that use one another in a row`,
+  );
+});

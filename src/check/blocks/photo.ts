@@ -6,7 +6,7 @@ import { blocks } from "../../vocabulary/index.js";
 import type { CheckedBlock } from "../block.js";
 import { report } from "../context.js";
 import type { PhotoSettings } from "../kits/files.js";
-import { isFilePath } from "../kits/path.js";
+import { isFilePath, pathTrouble } from "../kits/path.js";
 
 /** The files in which settings are looked for. */
 const endings = [".jpg", ".jpeg", ".tif", ".tiff", ".png", ".webp", ".heic", ".avif"];
@@ -29,7 +29,7 @@ export function fillFromPhoto(checked: CheckedBlock): void {
   const ctx = { ...home, file: place.file };
   const path = photo.file;
   if (!isFilePath(path, endings)) {
-    report(ctx, "file.path", place, { path });
+    report(ctx, "file.path", place, { path, what: pathTrouble(path, endings) });
     pardon(checked);
     return;
   }

@@ -82,6 +82,10 @@ function isNearResult(ctx: Context, word: string): boolean {
   return nearNames(word, placeNames(ctx)).length === 0 && nearNames(word, names).length > 0;
 }
 
+/** True for a point that some subject has. */
+const isPoint = (ctx: Context, name: string): boolean =>
+  placeNames(ctx).some((place) => place === name || place.endsWith(`.${name}`));
+
 function reference(ctx: Context, node: Reference): Expr | null {
   const parts = node.path.parts;
   const first = parts[0]?.text ?? "";
@@ -92,6 +96,8 @@ function reference(ctx: Context, node: Reference): Expr | null {
     if (row !== null && (node.args !== null || !isPlace)) return resultExpr(ctx, node, row, null, expr);
     if (node.args !== null) return unknownResult(ctx, node, first, "nothing");
     if (["ratio", "contrast"].includes(first) && !isPlace) return unknownResult(ctx, node, first, "nothing");
+    if (findResult(first, "light") !== null && !isPlace && !isPoint(ctx, first))
+      return unknownResult(ctx, node, first, "nothing");
     if (!isPlace && isNearResult(ctx, first)) return unknownResult(ctx, node, first, "nothing");
     return naturalReading(ctx, node);
   }

@@ -1,3 +1,5 @@
+import type { Span } from "../../core/span.js";
+import type { Fix } from "../../diagnostics/diagnostic.js";
 import { printNode } from "../../format/print-node.js";
 import { printName } from "../../format/print-value.js";
 import { writeName } from "../../model/make/points.js";
@@ -6,7 +8,7 @@ import type { Argument, Expression, Reference, Value } from "../../syntax/ast.js
 import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
 import { isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
-import { resolvePlace } from "../places.js";
+import { resolvePlace, settingWords } from "../places.js";
 import { nearNames, suggestion } from "../suggest.js";
 import { sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
@@ -33,10 +35,16 @@ export function resultExpr(
   return { kind: "result", type: row.type, name: row.name, of, args };
 }
 
-function trouble(ctx: Context, node: Reference, row: ResultRow, words: string): null {
+function trouble(
+  ctx: Context,
+  node: Reference,
+  row: ResultRow,
+  words: string,
+  at: { readonly span: Span; readonly fixes: readonly Fix[] } = { span: node.span, fixes: [] },
+): null {
   const light = row.of === "light" ? node.path.parts[0] : undefined;
   const example = light === undefined ? row.example : row.example.replace(/^key/, printName(light));
-  report(ctx, "result.argument", node.span, { name: row.name, trouble: words, example });
+  report(ctx, "result.argument", at.span, { name: row.name, trouble: words, example }, { fixes: at.fixes });
   return null;
 }
 
@@ -48,6 +56,8 @@ function readArguments(
 ): readonly Given[] | null {
   const sorted = sortArguments(node.args ?? []);
   if (sorted.twice !== null) return trouble(ctx, node, row, `gets \`${sorted.twice}\` twice`);
+  const strange = [...sorted.named].find(([name]) => row.args.every((parameter) => parameter.name !== name));
+  if (strange !== undefined) return strangeArgument(ctx, node, row, strange);
   const rest: Value[] = [...sorted.plain];
   const left = new Map<string, Argument>(sorted.named);
   const given: Given[] = [];
@@ -71,20 +81,32 @@ function readArguments(
     const names = row.oneOf.map((name) => `\`${name}\``).join(" or ");
     return trouble(ctx, node, row, `needs ${names}${chosen.length === 0 ? "" : ", not both"}`);
   }
-  const [unknown] = left.keys();
-  if (unknown !== undefined) {
-    const names = row.args.map((parameter) => parameter.name);
-    return trouble(
-      ctx,
-      node,
-      row,
-      names.length === 0
-        ? `takes no \`${unknown}\``
-        : `takes no \`${unknown}\`; it may have ${names.join(", ")}`,
-    );
-  }
   if (rest.length > 0) return trouble(ctx, node, row, "has too many arguments");
   return given;
+}
+
+/** An argument that the result does not take: said at its name, with the one that was meant. */
+function strangeArgument(
+  ctx: Context,
+  node: Reference,
+  row: ResultRow,
+  [name, argument]: readonly [string, Argument],
+): null {
+  const names = row.args.map((parameter) => parameter.name);
+  const given = (node.args ?? []).map((one) => one.name?.text);
+  const near = nearNames(
+    name,
+    names.filter((one) => !given.includes(one)),
+  );
+  const span = argument.name?.span ?? argument.span;
+  const fixes = near.map((meant) => replace(ctx, `write \`${meant}\``, span, meant));
+  const may =
+    near.length > 0
+      ? `; perhaps ${near.map((one) => `\`${one}\``).join(" or ")} is meant`
+      : names.length > 0
+        ? `; it may have ${names.join(", ")}`
+        : "";
+  return trouble(ctx, node, row, `takes no \`${name}\`${may}`, { span, fixes });
 }
 
 function readArgument(
@@ -200,6 +222,12 @@ export function unknownResult(ctx: Context, node: Reference, name: string, of: R
     );
     return null;
   }
+  const elsewhere = askedElsewhere(ctx, node, name, of);
+  if (elsewhere !== null) {
+    const { known, fixes } = elsewhere;
+    report(ctx, "result.unknown", node.span, { name: printNode(node), known }, { fixes });
+    return null;
+  }
   const rows = results.filter((row) => row.of === of);
   const near = nearNames(
     name,
@@ -226,6 +254,31 @@ export function unknownResult(ctx: Context, node: Reference, name: string, of: R
     },
   );
   return null;
+}
+
+/** What to say where there is such a result of something else, or where the name is a setting; null for neither. */
+function askedElsewhere(
+  ctx: Context,
+  node: Reference,
+  name: string,
+  of: ResultRow["of"],
+): { readonly known: string; readonly fixes: readonly Fix[] } | null {
+  const [first] = node.path.parts;
+  if (of === "nothing" && findResult(name, "light") !== null) {
+    const lights = [...ctx.declared.values()]
+      .filter((one) => one.kind === "light")
+      .map((one) => writeName(one.name));
+    const start = { start: node.span.start, end: node.span.start };
+    const fixes = lights
+      .slice(0, 3)
+      .map((light) => replace(ctx, `write \`${light}.${name}\``, start, `${light}.`));
+    return { known: `It is asked of a light, as in \`${lights[0] ?? "key"}.${name}\`.`, fixes };
+  }
+  const alone = of === "light" ? findResult(name, "nothing") : null;
+  if (alone !== null)
+    return { known: `It stands without a light in front: \`${alone.example}\`.`, fixes: [] };
+  const setting = of === "light" ? settingWords("light", first?.text ?? "", name) : null;
+  return setting === null ? null : { known: setting, fixes: [] };
 }
 
 /** The function of this name, if there is one. */

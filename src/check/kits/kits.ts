@@ -5,7 +5,7 @@ import type { Diagnostic, Sink } from "../../diagnostics/diagnostic.js";
 import type { TextLiteral } from "../../syntax/ast.js";
 import { type Context, here, report } from "../context.js";
 import type { Files, ReadPhoto } from "./files.js";
-import { isKitPath } from "./path.js";
+import { isKitPath, pathTrouble } from "./path.js";
 import type { ReadKit } from "./read.js";
 
 /** A file that was read to be used by another. `ctx` is null where it is no kit. */
@@ -55,7 +55,7 @@ export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | 
     alone: "use.alone" | "session.alone" = "use.alone",
   ): Source | null => {
     if (!isKitPath(path.value)) {
-      report(ctx, "file.path", path.span, { path: path.value });
+      report(ctx, "file.path", path.span, { path: path.value, what: pathTrouble(path.value) });
       return null;
     }
     if (read === null) {
@@ -84,7 +84,8 @@ export function shelf(read: ReadKit | null, check: CheckKit, photo: ReadPhoto | 
   };
 
   const take = (ctx: Context, path: TextLiteral, source: Source, chain: readonly string[]): Kit | null => {
-    if (chain.length > MAX_KIT_DEPTH) return limit(ctx, path, `kits that use kits, ${MAX_KIT_DEPTH} deep`);
+    if (chain.length > MAX_KIT_DEPTH)
+      return limit(ctx, path, `${MAX_KIT_DEPTH} kits that use one another in a row`);
     if (!admit(ctx, path, source)) return null;
     const findings: Diagnostic[] = [];
     const kit = check(source, from([...chain, source.name]), (finding) => findings.push(finding));

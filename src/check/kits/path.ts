@@ -6,6 +6,20 @@ const strange = /[\\:*?<>|"[\]{}~$%\p{C}]/u;
 /** The ending of every file of this language that another may name. */
 export const ENDING = ".light";
 
+/** Why a path cannot be used, in words: what the first thing is that is wrong with it. */
+export function pathTrouble(path: string, endings: readonly string[] = [ENDING]): string {
+  const last = path.split("/").at(-1) ?? "";
+  const ending = endings.some((one) => last.toLowerCase().endsWith(one));
+  if (path === "") return "it is empty";
+  if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return "it is an address of the web";
+  if (path.includes("\\")) return "it has backslashes";
+  if (path.startsWith("/") || /^[a-z]:/i.test(path)) return "it does not start from this file";
+  if (strange.test(path)) return "it has a sign that no path may have here";
+  if (!ending || endings.includes(last))
+    return `it does not name a file that ends in ${endings.join(" or ")}`;
+  return "one of its parts cannot be the name of a file or folder everywhere";
+}
+
 /** True for a path of a kit that a recipe may say: relative, with forward slashes, ending in `.light`. */
 export function isKitPath(path: string): boolean {
   return isPathTo(path, [ENDING]);

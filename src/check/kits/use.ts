@@ -16,7 +16,9 @@ export function bringIn(ctx: Context, statement: Use, kits: Kits): void {
     const before = ctx.definitions.get(name.text);
     if (entry === undefined || entry.home !== null) {
       // A kit with errors may define it in what could not be read; then only the error is said.
-      const meant = kit.missing.has(name.text) ? [] : unknown(ctx, statement, name, kit);
+      const unread =
+        kit.missing.has(name.text) || (entry === undefined && kit.unread?.name(name.text) === true);
+      const meant = unread ? [] : unknown(ctx, statement, name, kit);
       for (const word of [name.text, ...meant]) ctx.missing.add(word);
     } else if (before !== undefined) {
       const related = [{ place: before.place, text: "brought in first here" }];

@@ -59,7 +59,7 @@ export function readMeasure(ctx: Context, want: Want, value: Value): Quantity | 
 /** Checks the dimension of a quantity that has been read. */
 export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Value): Quantity | null {
   if (read.unit === want.unit) return read;
-  if (read.unit === "1") {
+  if (read.unit === "1" && !isPerCent(read)) {
     const texts = /^[\d./ -]+$/.test(read.written) ? unitFixes(want, read) : [];
     const certain = texts.length === 1 && want.unit !== "m";
     const fixes = texts.map((text) => replace(ctx, `write \`${text}\``, bare(value).span, text, certain));
@@ -75,7 +75,7 @@ export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Val
   report(ctx, "unit.wrong", value.span, {
     name: want.name,
     wanted: dimensionWords(want.unit),
-    found: dimensionWords(read.unit),
+    found: isPerCent(read) ? "a share in per cent" : dimensionWords(read.unit),
     example: exampleOf(want),
   });
   return null;
@@ -84,7 +84,7 @@ export function ofDimension(ctx: Context, want: Want, read: Quantity, value: Val
 /** Checks the range of a property. The value comes back, or null after a finding. */
 export function inRange<Q extends Quantity>(ctx: Context, row: PropertyRow, read: Q, value: Value): Q | null {
   if (row.range === undefined || (read.value >= row.range[0] && read.value <= row.range[1])) return read;
-  const share = row.type === "fraction" || row.type === "surface";
+  const share = row.type === "fraction" || row.type === "surface" || isPerCent(read);
   const bound = (n: number): string => (share ? `${writeNumber(n * 100)} %` : sayNumber(read.unit, n));
   report(ctx, "value.range", value.span, {
     name: row.name,

@@ -1,13 +1,13 @@
 import { type Photometry, readLm63 } from "../../photometry/index.js";
 import type { TextLiteral } from "../../syntax/ast.js";
 import { type Context, here, report } from "../context.js";
-import { isFilePath } from "../kits/path.js";
+import { isFilePath, pathTrouble } from "../kits/path.js";
 
 /** The table of an LM-63 file that lies beside the recipe, through the reader of kits; null after a finding. */
 export function readPhotometricFile(ctx: Context, file: TextLiteral): Photometry | null {
   const path = file.value;
   if (!isFilePath(path, [".ies"])) {
-    report(ctx, "file.path", file.span, { path });
+    report(ctx, "file.path", file.span, { path, what: pathTrouble(path, [".ies"]) });
     return null;
   }
   if (ctx.files.text === null) {

@@ -74,7 +74,7 @@ const readers: { readonly [T in ValueType]: Reader<T> } = {
   level: readLevel,
   scale: (ctx, row, value) => {
     const read = readMeasure(ctx, { name: row.name, unit: row.unit ?? "1", example: row.example }, value);
-    return read === null ? null : inRange(ctx, { ...row, range: [0, 1e9] }, read, value);
+    return read === null ? null : inRange(ctx, { ...row, range: row.range ?? [0, 1e9] }, read, value);
   },
   word: (ctx, row, value) => {
     const word = singleWord(bare(value));

@@ -74,6 +74,12 @@ export const valueFindings = {
     help: "For example `{example}`.",
     page: "A tolerance has the unit of its value or is a share in per cent; f-numbers, ISO values and ratios take theirs in stops, colour temperatures in mired.",
   },
+  "value.tolerance-whole": {
+    severity: "error",
+    message: "A tolerance of {written} says that the value may be nothing, or twice what it is",
+    help: "Write how far it may be off, such as `{example}`.",
+    page: "A tolerance in per cent is a share of its value and has to be less than all of it: behind 100 % or more nothing would be known about the value. Where that is the truth, leave the value out if you can, or measure it. Light and energy that are off by a factor take their tolerance in stops.\n\nRight: `distance: 2 m +- 5 %`.",
+  },
   "value.tolerance-idle": {
     severity: "note",
     message: "A tolerance of `{name}` moves no result",

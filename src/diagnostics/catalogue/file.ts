@@ -34,7 +34,7 @@ export const fileFindings = {
   },
   "file.path": {
     severity: "error",
-    message: "`{path}` is not a path that can be used here",
+    message: "`{path}` is not a path that can be used here: {what}",
     help: "write a path relative to this file, with forward slashes, such as ./kit.light",
     page: 'Paths in a recipe are relative to the file that says them and use forward slashes on every system. Addresses of the web, absolute paths, drive letters and hidden characters are refused.\n\nRight: `"./kit/heads.light"` or `"../kit/heads.light"`.',
   },

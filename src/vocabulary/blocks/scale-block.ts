@@ -11,6 +11,7 @@ export function scaleBlock<K extends string>(
     readonly value: number;
     readonly unit: BaseUnit;
     readonly help: string;
+    readonly range?: readonly [low: number, high: number];
   }[],
 ): BlockRow & { readonly kind: K } {
   return {
@@ -27,6 +28,7 @@ export function scaleBlock<K extends string>(
         example: written,
         default: written,
         sure: true,
+        ...(row.range === undefined ? {} : { range: row.range }),
       };
     }),
     parts: [],

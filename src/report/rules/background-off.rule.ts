@@ -1,18 +1,16 @@
-import { findRoot } from "../../math/roots.js";
 import type { Station } from "../../scene/types.js";
-import { atPower, withSource } from "../change/move-source.js";
+import { backgroundLamps, turnLamps } from "../change/turn-lamps.js";
 import { evaluate } from "../evaluate/expression.js";
 import { backgroundStation } from "../light/background.js";
 import { type Reading, readingAt, stopsOver } from "../light/reading.js";
 import { lightsOn, type Plan } from "../plan.js";
-import { fixed, list } from "../say/number.js";
+import { list } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { sayStops } from "../say/quantity.js";
+import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import type { Rule } from "./rule.js";
-
-/** Stops by which lamps on the background are turned up or down at most. */
-const MOST = 12;
+import { turnRemedy } from "./turn-words.js";
 
 /** How far the background is from its wish in a scene, + for too bright; null where it cannot be said. */
 export function backgroundMiss(plan: Plan, station: Station): number | null {
@@ -24,30 +22,27 @@ export function backgroundMiss(plan: Plan, station: Station): number | null {
 }
 
 function remedyFor(plan: Plan, station: Station, miss: number): string {
-  const { scene } = plan;
-  const lamps = lightsOn(scene).filter((source) => source.role === "background");
+  const lamps = backgroundLamps(plan);
   if (lamps.length === 0) {
     return miss > 0
       ? "Move subject and key away from the background, keep the key off it, or take a darker one."
       : "Bring the background nearer, or light it.";
   }
-  const names = list(lamps.map((lamp) => lamp.name));
   // All of them together, so that the background stays as even as it is. What they spill on the face counts too.
-  const missAfter = (change: number): number => {
-    const changed = lamps.reduce(
-      (sofar, lamp) => withSource(sofar, scene.sources.indexOf(lamp), atPower(lamp, change)),
-      plan,
-    );
-    return backgroundMiss(changed, station) ?? Number.NaN;
-  };
-  const found = findRoot(missAfter, -MOST, MOST, 1e-3);
-  if (found === undefined) {
+  const quantity = (changed: Plan): number => backgroundMiss(changed, station) ?? Number.NaN;
+  const way = turnLamps(plan, lamps, quantity);
+  if (way === null) {
+    const names = list(lamps.map((lamp) => lamp.name));
     return miss > 0
       ? `Even without ${names} it is too bright: keep the key off it.`
       : `${names} cannot reach it: they light the face as well. Turn them from it, or bring the background nearer.`;
   }
-  const change = Number(fixed(found, 1));
-  return `Turn ${names} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the background is then ${overUnder(missAfter(change), "its wish")}.`;
+  return turnRemedy(plan, way, {
+    at: station.at,
+    name: `the middle of ${sayOwner(station.name)}`,
+    quantity,
+    outcome: (changed) => `the background is then ${overUnder(quantity(changed), "its wish")}`,
+  });
 }
 
 /** The background is not as wished. */

@@ -7,6 +7,7 @@ import { type Extreme, extremesAmong } from "../light/extremes.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import type { Plan } from "../plan.js";
 import { faceWords, firstFace, lightsOn } from "../plan.js";
+import { fixed } from "../say/number.js";
 import { keyLight } from "./key-light.js";
 
 /** The brightest and the darkest place of the background in the picture, in stops over what it is held against. */
@@ -66,4 +67,16 @@ export function backgroundSpread(plan: Plan, most = 0): BackgroundSpread | null 
   };
   const [bright, dark] = [level(found.bright), level(found.dark)];
   return bright === null || dark === null ? null : { station, bright, dark };
+}
+
+/** `it then lies between 0.1 and 0.4 stop over`, `... between 1.2 stop under and 0.4 stop over`. */
+export function spreadWords(plan: Plan): string {
+  const spread = backgroundSpread(plan);
+  if (spread === null) return "it then gets no light";
+  const [dark, bright] = [Number(fixed(spread.dark.stops, 1)), Number(fixed(spread.bright.stops, 1))];
+  const [least, most] = [fixed(Math.abs(dark), 1), fixed(Math.abs(bright), 1)];
+  if (dark >= 0) return `it then lies between ${least} and ${most} stop over`;
+  return bright < 0
+    ? `it then lies between ${least} and ${most} stop under`
+    : `it then lies between ${least} stop under and ${most} stop over`;
 }

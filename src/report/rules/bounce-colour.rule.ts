@@ -1,3 +1,4 @@
+import { litOwners } from "../change/blacken.js";
 import type { Plan } from "../plan.js";
 import { firstSubject, stationOf } from "../plan.js";
 import { sayPercent, sayStops } from "../say/quantity.js";
@@ -29,6 +30,7 @@ export const bounceColour: Rule = {
     const subject = firstSubject(scene);
     const shaded = subject === null ? null : stationOf(scene, subject, "shaded_cheek");
     if (shaded === null || coloured.size === 0) return [];
+    const own = new Set(litOwners(plan));
     const lights = scene.sources.map((source) => ({ source, energy: source.energy }));
     return light.contributors(lights, shaded).flatMap(({ surface, takes, without }): RuleFinding[] => {
       const tint = coloured.get(surface);
@@ -39,7 +41,9 @@ export const bounceColour: Rule = {
         {
           severity: "note",
           message: `${sayPercent(share)} of the light on the shaded cheek comes by way of ${sayOwner(surface)}: the shade turns ${tint}.`,
-          remedy: `Cover it with white, or with black: the shaded cheek is then ${darker}.`,
+          remedy: own.has(surface)
+            ? "It is the light itself: shine into something white instead, or lay white over the part that is lit."
+            : `Cover it with white, or with black: the shaded cheek is then ${darker}.`,
           about: surface,
         },
       ];

@@ -4,7 +4,6 @@ import { atDistance, moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
 import type { Plan } from "../plan.js";
 import { ceilTo, floorTo } from "../say/number.js";
-import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import { faceChange, fitsRoom, type KeyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
@@ -100,8 +99,5 @@ function keepsWish({ recipe }: Plan, key: KeyLight, there: Source): boolean {
 
 function wordsOf(plan: Plan, key: KeyLight, there: Source): string {
   const change = faceChange(plan, withSource(plan, key.index, there));
-  const { name, below } = key.source;
-  const lack = below === null ? 0 : -change - below;
-  const short = lack < 0.05 ? "" : `, which is ${sayStops(lack)} more than it has`;
-  return `Move ${name} back to ${standsWords(key.face, there)}${powerWords(-change)}${short}`;
+  return `Move ${key.source.name} back to ${standsWords(key.face, there)}${powerWords(plan.scene, key.source, -change)}`;
 }

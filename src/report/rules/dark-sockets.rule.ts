@@ -26,7 +26,7 @@ function lowerTo(plan: Plan, key: KeyLight, most: number): string {
     const turned = turnedDown(plan.scene, source, face, (at) => elevationOf(face, at) - most);
     if (turned === null) return "Light a part of the surface that is lower or further from the face";
     const change = faceChange(plan, withSource(plan, key.index, turned.there));
-    return `${turned.words} for ${sayAngle(elevationOf(face, lightPlace(turned.there)))}${powerWords(-change)}`;
+    return `${turned.words} for ${sayAngle(elevationOf(face, lightPlace(turned.there)))}${powerWords(plan.scene, source, -change)}`;
   }
   const level = alongFloor(face, source.centre);
   if (level <= NEAREST) return "Move the key forward";

@@ -50,7 +50,13 @@ function openings(plan: Plan, meter: Meter): readonly Opening[] {
     const size = sizeFrom(seenLight(source), meter.at);
     const facing = directionTo(meter.at, seenLight(source).centre);
     if (!(source.energy > 0) || size === null || facing === null) return [];
-    const exposure = source.energy * plan.light.direct(source, { ...meter, facing });
+    const turned = { ...meter, facing };
+    // A lit patch gives its light by way of its surface.
+    const share =
+      source.patch === undefined
+        ? plan.light.direct(source, turned)
+        : plan.light.reach(source, turned).bounced;
+    const exposure = source.energy * share;
     return exposure > 0 ? [{ source, size: size.equivalent, exposure }] : [];
   });
 }

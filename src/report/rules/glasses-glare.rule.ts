@@ -54,7 +54,9 @@ function remedyOf(
   const higher = raised(plan, subject, camera, source, margin);
   if (higher !== null) {
     const change = faceChange(plan, withSource(plan, plan.scene.sources.indexOf(source), higher));
-    ways.push(`raise ${source.name} to ${sayLength(higher.centre[2])}${powerWords(-change)}`);
+    ways.push(
+      `raise ${source.name} to ${sayLength(higher.centre[2])}${powerWords(plan.scene, source, -change)}`,
+    );
   }
   const tilt = subject.spectacles ?? 0;
   for (let more = 1; more <= LEAN; more++) {

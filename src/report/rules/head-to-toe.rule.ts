@@ -57,7 +57,7 @@ export const headToToe: Rule = {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
       const change = faceChange(plan, keyAtDistance(plan, key, away));
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(-change)}; or aim it lower, or lay a white floor.`;
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(plan.scene, key.source, -change)}; or aim it lower, or lay a white floor.`;
     }
     return [
       {

@@ -57,7 +57,7 @@ function remedyFor(plan: Plan, source: Source, least: number): string {
   if (moved === null || !fitsRoom(plan.scene, moved)) {
     return `The head would have to stand ${sayLength(away)} from the cloth, which this room has not. ${wider}`;
   }
-  return `Put the head ${sayLength(away)} from the cloth instead of ${sayLength(now)}${powerWords(-faceChange(plan, there))}; or take a wider dish.`;
+  return `Put the head ${sayLength(away)} from the cloth instead of ${sayLength(now)}${powerWords(plan.scene, source, -faceChange(plan, there))}; or take a wider dish.`;
 }
 
 /** A head lights only the middle of the cloth that it shines through. */

@@ -37,7 +37,8 @@ function remedyFor(plan: Plan, source: Source): string {
   const moved = freed(scene, source, from);
   if (moved === null) return "Move one of the two.";
   const index = scene.sources.indexOf(source);
-  const power = face === null ? "" : powerWords(-faceChange(plan, withSource(plan, index, moved)));
+  const power =
+    face === null ? "" : powerWords(scene, source, -faceChange(plan, withSource(plan, index, moved)));
   const zero = face === null ? "its aim" : "the face";
   return `Move ${source.name} to ${sayLength(distance(from, moved.centre))} from ${zero} on the same line, ${sayLength(moved.centre[2])} high, where it stands free${power}; or move the other.`;
 }

@@ -52,7 +52,7 @@ function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, n
   const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
   if (face === null) return `${bring}.`;
   const change = faceChange(plan, withSource(plan, index, moved));
-  return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(-change)}.`;
+  return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(plan.scene, source, -change)}.`;
 }
 
 /** The radius of the feet of a lamp's stand where the recipe says it, m. */

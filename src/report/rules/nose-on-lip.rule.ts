@@ -37,7 +37,7 @@ function remedyFor(plan: Plan, key: KeyLight, most: number): string {
   const words = turned?.words ?? `Lower ${source.name} to ${sayLength(there.centre[2])}`;
   const change = faceChange(plan, withSource(plan, key.index, there));
   const left = (dropAt(subject, lightPlace(there)) ?? 0) * 1000;
-  return `${words} for ${fixed(left, 0)} mm${powerWords(-change)}, or have the chin raised.`;
+  return `${words} for ${fixed(left, 0)} mm${powerWords(plan.scene, source, -change)}, or have the chin raised.`;
 }
 
 /** The nose throws its shadow as far as the mouth. */

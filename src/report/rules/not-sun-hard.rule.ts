@@ -54,7 +54,7 @@ export const notSunHard: Rule = {
       const moved = atDistance(key.source, key.face, away);
       const change = faceChange(plan, keyAtDistance(plan, key, away));
       remedy = fitsRoom(plan.scene, moved)
-        ? `${opening}, or move it back to ${standsWords(key.face, moved)}${powerWords(-change)}.`
+        ? `${opening}, or move it back to ${standsWords(key.face, moved)}${powerWords(plan.scene, key.source, -change)}.`
         : `${opening}. Distance alone would need ${standsWords(key.face, moved)}, which this room has not.`;
     }
     return [

@@ -1,11 +1,24 @@
 import { exp2 } from "../../core/exp2.js";
+import type { Scene } from "../../scene/types.js";
 import { faceWords, lightsOn } from "../plan.js";
-import { fixed, twoFigures } from "../say/number.js";
+import { apertureAtMost, isoAtLeast, isoAtMost } from "../say/nominal.js";
+import { fixed, list, twoFigures } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { threshold } from "../settings.js";
-import { settingWords } from "./power-words.js";
+import { beyondDial, settingWords } from "./power-words.js";
 import { reachOf, tooStrong, tooWeak } from "./reach.js";
 import type { Rule } from "./rule.js";
+
+/** What the camera does in place of all lights by as much, in words. */
+function instead({ camera }: Scene, off: number): string {
+  const iso = camera?.iso ?? null;
+  const aperture = camera?.aperture ?? null;
+  const ways = [
+    iso === null ? null : off > 0 ? isoAtMost(iso * exp2(-off)) : isoAtLeast(iso * exp2(-off)),
+    aperture === null || off > 0 ? null : apertureAtMost(aperture * exp2(off / 2)),
+  ].flatMap((way) => (way === null ? [] : [way.text]));
+  return ways.length === 0 ? "" : `: set ${ways.join(" or ")} instead`;
+}
 
 /** The face does not read the set aperture at the present setting, though the dial could make it. */
 export const offAperture: Rule = {
@@ -27,12 +40,19 @@ export const offAperture: Rule = {
     const face = faceWords(plan.scene);
     const full = source.fullWattSeconds;
     const energy = full === null ? "" : ` (${twoFigures(full * exp2(-needed))} Ws)`;
-    const others = lightsOn(plan.scene).length > 1 ? ", and the other lights by as much" : "";
+    const others = lightsOn(plan.scene).filter(({ name }) => name !== source.name);
+    const short = others.filter((lamp) => beyondDial(lamp, -off) !== 0).map(({ name }) => name);
+    const along =
+      others.length === 0
+        ? ""
+        : short.length === 0
+          ? ", and the other lights by as much"
+          : `, and the other lights by as much, which ${list(short)} cannot${instead(plan.scene, off)}`;
     return [
       {
         severity: "note",
         message: `${face === "the face" ? "The face" : face} is ${overUnder(off, "the set aperture")}.`,
-        remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${others}.`,
+        remedy: `Turn ${source.name} ${off > 0 ? "down" : "up"} by ${fixed(Math.abs(off), 1)} stop, to ${settingWords(needed)}${energy}${along}.`,
         about: source.name,
       },
     ];

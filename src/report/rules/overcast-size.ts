@@ -31,5 +31,5 @@ export function sizeRemedy(plan: Plan, key: KeyLight, size: number, least: numbe
   const away = floorTo(near, 0.01);
   const moved = atDistance(key.source, key.face, away);
   const change = faceChange(plan, keyAtDistance(plan, key, away));
-  return `Come to ${standsWords(key.face, moved)}${powerWords(-change)}; or take an opening of about ${sayLength(larger)} where it is, or light the ceiling.`;
+  return `Come to ${standsWords(key.face, moved)}${powerWords(plan.scene, key.source, -change)}; or take an opening of about ${sayLength(larger)} where it is, or light the ceiling.`;
 }

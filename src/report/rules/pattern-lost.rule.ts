@@ -55,7 +55,7 @@ function remedyOf(
   const away = distance(moved.centre, subject.face);
   const how = away < key.away - 1e-6 ? `, ${sayLength(away)} from the face` : " at the same distance";
   const change = faceChange(plan, withSource(plan, key.index, moved));
-  return `Move ${key.source.name} to ${where}, ${sayLength(moved.centre[2])} high${how}${powerWords(-change)}${turned}.`;
+  return `Move ${key.source.name} to ${where}, ${sayLength(moved.centre[2])} high${how}${powerWords(plan.scene, key.source, -change)}${turned}.`;
 }
 
 /** Steps in which a place nearer to the face is looked for, and the nearest, m. */

@@ -65,7 +65,7 @@ export const peopleUneven: Rule = {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
       const change = faceChange(plan, keyAtDistance(plan, key, away));
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(-change)}; or turn the row square to it.`;
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(most, 1)} stop${powerWords(plan.scene, key.source, -change)}; or turn the row square to it.`;
     }
     return [
       {

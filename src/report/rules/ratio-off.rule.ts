@@ -1,16 +1,15 @@
-import { findRoot } from "../../math/roots.js";
 import type { Station } from "../../scene/types.js";
 import { blackenUntil } from "../change/blacken.js";
 import { boardWords, withBoardBeside } from "../change/board-beside.js";
-import { atPower, withSource } from "../change/move-source.js";
+import { turnLamps } from "../change/turn-lamps.js";
 import { litToShadowStops } from "../light/contrast.js";
-import { faceName, firstSubject, lightsOn, type Plan, stationOf } from "../plan.js";
-import { fixed } from "../say/number.js";
+import { faceName, faceWords, firstSubject, lightsOn, type Plan, stationOf } from "../plan.js";
 import { sayContrast } from "../say/quantity.js";
 import { sayOwners } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import { keyLight } from "./key-light.js";
 import type { Rule } from "./rule.js";
+import { turnRemedy } from "./turn-words.js";
 
 /** Stops by which a fill light is turned up or down at most. */
 const MOST = 6;
@@ -20,20 +19,22 @@ function contrastOf(plan: Plan): number | null {
 }
 
 /** Turning the fill light, where there is one that reaches the wish; null where there is none. */
-function fillRemedy(plan: Plan, wished: number): string | null {
+function fillRemedy(plan: Plan, shaded: Station, wished: number): string | null {
   const fill = lightsOn(plan.scene).find((source) => source.role === "fill");
   if (fill === undefined) return null;
-  const index = plan.scene.sources.indexOf(fill);
-  const after = (change: number): number =>
-    (contrastOf(withSource(plan, index, atPower(fill, change))) ?? Number.NaN) - wished;
-  const found = findRoot(after, -MOST, MOST, 1e-3);
-  if (found === undefined) return null;
-  const change = Number(fixed(found, 1));
-  return `Turn ${fill.name} ${change > 0 ? "up" : "down"} by ${fixed(Math.abs(change), 1)} stop: the face is then ${sayContrast(after(change) + wished)}.`;
+  const quantity = (changed: Plan): number => (contrastOf(changed) ?? Number.NaN) - wished;
+  const way = turnLamps(plan, [fill], quantity, MOST);
+  if (way === null) return null;
+  return turnRemedy(plan, way, {
+    at: shaded.at,
+    name: faceWords(plan.scene),
+    quantity,
+    outcome: (changed) => `the face is then ${sayContrast(contrastOf(changed) ?? Number.NaN)}`,
+  });
 }
 
 function remedyFor(plan: Plan, shaded: Station, found: number, wished: number): string {
-  const fill = fillRemedy(plan, wished);
+  const fill = fillRemedy(plan, shaded, wished);
   if (fill !== null) return fill;
   if (found > wished) {
     const brought = withBoardBeside(plan, shaded);
@@ -46,7 +47,7 @@ function remedyFor(plan: Plan, shaded: Station, found: number, wished: number): 
   const there = black === null ? null : contrastOf(black.plan);
   return black === null || there === null
     ? "Turn the other lights down, or move the key further to the side."
-    : `Cover ${sayOwners(black.owners)} with black: the face is then ${sayContrast(there)}. Or move the key further to the side.`;
+    : `Cover ${sayOwners(black.owners)} with black: the face is then ${sayContrast(there)}${there < wished - 0.05 ? ", which is not enough yet" : ""}. Or move the key further to the side.`;
 }
 
 /** The contrast of the face is not as wished. */

@@ -90,7 +90,7 @@ export const shadowOffPaper: Rule = {
     let lift = "";
     if (higher !== null) {
       const change = faceChange(plan, withSource(plan, key.index, higher));
-      lift = `Raise ${key.source.name} to ${sayLength(higher.centre[2])}${powerWords(-change)}, or lay `;
+      lift = `Raise ${key.source.name} to ${sayLength(higher.centre[2])}${powerWords(plan.scene, key.source, -change)}, or lay `;
     }
     const whose = past.who === "subject" ? "The subject's shadow" : `The shadow of ${past.who}`;
     return [

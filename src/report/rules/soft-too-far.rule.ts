@@ -36,7 +36,7 @@ export const softTooFar: Rule = {
       {
         severity: "note",
         message: `${key.source.name} at ${sayLength(key.away)} is ${sayAngle(size.equivalent)} wide: beyond ${sayLength(most)} it works as a hard light.`,
-        remedy: `Come to ${standsWords(key.face, moved)}${angle}${powerWords(-change)}.`,
+        remedy: `Come to ${standsWords(key.face, moved)}${angle}${powerWords(plan.scene, key.source, -change)}.`,
         about: key.source.name,
       },
     ];

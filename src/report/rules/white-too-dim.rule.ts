@@ -1,13 +1,16 @@
 import { exp2 } from "../../core/exp2.js";
-import { turnBackground } from "../change/background-lamps.js";
+import { backgroundLamps, turnLamps } from "../change/turn-lamps.js";
 import { surfaceUnder } from "../geometry/background-points.js";
 import { whiteWish } from "../light/background.js";
 import { tone } from "../light/tone.js";
+import type { Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
+import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundSpread } from "./background-spread.js";
+import { againstWords, backgroundSpread, spreadWords } from "./background-spread.js";
 import type { Rule } from "./rule.js";
+import { turnRemedy } from "./turn-words.js";
 
 /** A white background comes out grey somewhere. */
 export const whiteTooDim: Rule = {
@@ -30,19 +33,21 @@ export const whiteTooDim: Rule = {
     const paper = surfaceUnder(plan.scene, station);
     const grey =
       paper === null ? "" : ` (tone ${fixed(tone(paper.frontReflectance * exp2(dark.stops)), 0)} of 255)`;
-    const turned = turnBackground(
-      plan,
-      (changed) => (backgroundSpread(changed)?.dark.stops ?? Number.NaN) + least,
-    );
-    const there = turned === null ? null : backgroundSpread(turned.plan);
+    const quantity = (changed: Plan): number => (backgroundSpread(changed)?.dark.stops ?? Number.NaN) + least;
+    const way = turnLamps(plan, backgroundLamps(plan), quantity);
     return [
       {
         severity: "check",
         message: `${station.name} is ${sayStops(-dark.stops)} under ${againstWords(plan)} ${dark.where}: grey${grey}, not white.`,
         remedy:
-          turned === null || there === null
+          way === null
             ? "Light it, bring it nearer, or mask it afterwards."
-            : `Turn ${turned.names} ${turned.words}: it then lies between ${fixed(there.dark.stops, 1)} and ${fixed(there.bright.stops, 1)} stop over.`,
+            : turnRemedy(plan, way, {
+                at: station.at,
+                name: `the middle of ${sayOwner(station.name)}`,
+                quantity,
+                outcome: spreadWords,
+              }),
         about: station.name,
       },
     ];

@@ -1,10 +1,12 @@
-import { turnBackground } from "../change/background-lamps.js";
+import { backgroundLamps, turnLamps } from "../change/turn-lamps.js";
 import { whiteWish } from "../light/background.js";
-import { fixed } from "../say/number.js";
+import type { Plan } from "../plan.js";
 import { sayStops } from "../say/quantity.js";
+import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
-import { againstWords, backgroundSpread } from "./background-spread.js";
+import { againstWords, backgroundSpread, spreadWords } from "./background-spread.js";
 import type { Rule } from "./rule.js";
+import { turnRemedy } from "./turn-words.js";
 
 /** A white background is brighter than white needs. */
 export const whiteTooHot: Rule = {
@@ -23,19 +25,22 @@ export const whiteTooHot: Rule = {
     const most = threshold(plan.recipe, "white_most");
     if (spread === null || spread.bright.stops <= most + 1e-9) return [];
     const wanted = threshold(plan.recipe, "white_wanted");
-    const turned = turnBackground(
-      plan,
-      (changed) => (backgroundSpread(changed)?.bright.stops ?? Number.NaN) - wanted,
-    );
-    const there = turned === null ? null : backgroundSpread(turned.plan);
+    const quantity = (changed: Plan): number =>
+      (backgroundSpread(changed)?.bright.stops ?? Number.NaN) - wanted;
+    const way = turnLamps(plan, backgroundLamps(plan), quantity);
     return [
       {
         severity: "check",
         message: `${spread.station.name} is ${sayStops(spread.bright.stops)} over ${againstWords(plan)} ${spread.bright.where}: more than white needs, and it eats the edges of the subject.`,
         remedy:
-          turned === null || there === null
+          way === null
             ? "Keep the key off it, or move subject and key away from it."
-            : `Turn ${turned.names} ${turned.words}: it then lies between ${fixed(there.dark.stops, 1)} and ${fixed(there.bright.stops, 1)} stop over.`,
+            : turnRemedy(plan, way, {
+                at: spread.station.at,
+                name: `the middle of ${sayOwner(spread.station.name)}`,
+                quantity,
+                outcome: spreadWords,
+              }),
         about: spread.station.name,
       },
     ];

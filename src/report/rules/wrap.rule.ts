@@ -3,12 +3,14 @@ import { addScaled, dot, normalise, scale, subtract } from "../../math/vector.js
 import { cheekPlace } from "../../scene/subject-stations.js";
 import type { SceneSubject } from "../../scene/types.js";
 import type { Meter } from "../../transport/meter.js";
-import { turnBackground } from "../change/background-lamps.js";
+import { backgroundLamps, type Turned, turnLamps } from "../change/turn-lamps.js";
 import { readingAt, stopsOver } from "../light/reading.js";
 import { firstSubject, lightsOn, type Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
+import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import { keyLight } from "./key-light.js";
+import { beyondDial } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
 /** Flat receptors on both sides of the head that look 45 deg back from square to the nose line. */
@@ -33,6 +35,12 @@ function wrapOf(plan: Plan, subject: SceneSubject): number | null {
   return levels.length === 0 ? null : Math.max(...levels);
 }
 
+/** That a dial does not go down so far; nothing where it does. */
+function lowest({ lamps, change }: Turned): string {
+  const least = Math.min(...lamps.map((lamp) => beyondDial(lamp, change)));
+  return least < 0 ? `, which is ${sayStops(-least)} lower than it goes: with a neutral gel` : "";
+}
+
 /** Light from the background creeps round the subject. */
 export const wrap: Rule = {
   code: "wrap",
@@ -49,14 +57,18 @@ export const wrap: Rule = {
     const level = subject === null ? null : wrapOf(plan, subject);
     const least = threshold(plan.recipe, "wrap");
     if (subject === null || level === null || level <= -least + 1e-9) return [];
-    const turned = turnBackground(plan, (changed) => (wrapOf(changed, subject) ?? Number.NaN) + least + 0.05);
+    const way = turnLamps(
+      plan,
+      backgroundLamps(plan),
+      (changed) => (wrapOf(changed, subject) ?? Number.NaN) + least + 0.05,
+    );
     const away =
       "Bring the subject away from the background, or cover with black what the picture does not show of it";
     return [
       {
         severity: "check",
         message: `The background's light on the rear cheek is ${fixed(Math.abs(level), 1)} stop ${level > 0 ? "over" : "under"} the face: edges glow.`,
-        remedy: turned === null ? `${away}.` : `${away}; or turn ${turned.names} ${turned.words}.`,
+        remedy: way === null ? `${away}.` : `${away}; or turn ${way.names} ${way.words}${lowest(way)}.`,
         about: null,
       },
     ];

@@ -117,7 +117,7 @@ describe("elevation-changes-down-body", () => {
     expect(numberAfter(words, "from the face,", "m high")).toBeCloseTo(2.75, 2);
     // The dish is at half power: one stop is left.
     const more = numberAfter(words, "with", "stop more power");
-    expect(numberAfter(words, "which is", "stop more than it has")).toBeCloseTo(more - 1, 0);
+    expect(numberAfter(words, "which is", "stop more than key has")).toBeCloseTo(more - 1, 0);
     // Level it would leave the elevation of a sun at 25 deg.
     expect(finding(elevationChangesDownBody, lit(volume(m(12), m(16), m(3)), 25)).remedy).toMatch(/^Crop/);
     const small = finding(elevationChangesDownBody, lit(volume(m(6), m(7), m(3))));

@@ -17,6 +17,8 @@ export const warningTable = [
   { code: "lamp-inside", safety: false },
   { code: "stand-inside", safety: false },
   { code: "meter-inside", safety: false },
+  { code: "overlap", safety: false },
+  { code: "outside-room", safety: false },
   { code: "same-place", safety: false },
   { code: "set-short-top", safety: false },
   { code: "set-top-pose", safety: false },

@@ -27,11 +27,21 @@ const FURTHEST = 3;
  * forward before upward. Null where none of up to 3 m does.
  *
  * @param isFree - Whether it is free when it is moved by a vector.
- * @param level - True for what stays at its height.
  */
-export function shortestWay(isFree: (by: Vec3) => boolean, level = false): WayOut | null {
+export function shortestWay(
+  isFree: (by: Vec3) => boolean,
+  {
+    level = false,
+    from = 0,
+  }: {
+    /** True for what stays at its height. */
+    readonly level?: boolean;
+    /** What is known to be too little, m. */
+    readonly from?: number;
+  } = {},
+): WayOut | null {
   const open = level ? ways.slice(0, 4) : ways;
-  for (let i = 1; i * STEP <= FURTHEST; i++) {
+  for (let i = Math.max(1, Math.floor(from / STEP)); i * STEP <= FURTHEST; i++) {
     const by = i / 100;
     for (const [words, way] of open) if (isFree(addScaled([0, 0, 0], way, by))) return { words, by };
   }

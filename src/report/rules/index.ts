@@ -47,6 +47,8 @@ import { notOvercast } from "./not-overcast.rule.js";
 import { notSunHard } from "./not-sun-hard.rule.js";
 import { offAperture } from "./off-aperture.rule.js";
 import { outOfFocus } from "./out-of-focus.rule.js";
+import { outsideRoom } from "./outside-room.rule.js";
+import { overlap } from "./overlap.rule.js";
 import { ownShadow } from "./own-shadow.rule.js";
 import { panelShadesKey } from "./panel-shades-key.rule.js";
 import { paperEdge } from "./paper-edge.rule.js";
@@ -88,6 +90,8 @@ export const rules: readonly Rule[] = [
   lampInside,
   standInside,
   meterInside,
+  overlap,
+  outsideRoom,
   samePlace,
   setShortTop,
   setTopPose,

@@ -1,0 +1,104 @@
+import type { Vec3 } from "../../core/vector.js";
+import { dot, scale } from "../../math/vector.js";
+import type { Scene, ScenePolygon } from "../../scene/types.js";
+import { cornersOf, overlapOf, reachAlong } from "../geometry/overlap.js";
+import { type Thing, thingsOf } from "../geometry/things.js";
+import { sayLength } from "../say/quantity.js";
+import { sayOwner } from "../say/surfaces.js";
+import { threshold } from "../settings.js";
+import type { Rule, RuleFinding } from "./rule.js";
+
+/** A side of the room: its surfaces, the way out through it, and how far out it lies. */
+interface Side {
+  readonly name: string;
+  readonly out: Vec3;
+  readonly offset: number;
+  readonly sheets: readonly ScenePolygon[];
+  /** The way back into the room, in words. */
+  readonly back: string;
+}
+
+function sidesOf({ room, polygons }: Scene): readonly Side[] {
+  const side = (name: string, out: Vec3, offset: number, back: string): Side => {
+    const sheets = polygons.filter((row) => row.name === name || row.name.startsWith(`${name}.`));
+    return { name, out, offset, sheets, back };
+  };
+  const floor = side("floor", [0, 0, -1], 0, "up");
+  if (room === null) return [floor];
+  return [
+    floor,
+    side("ceiling", [0, 0, 1], room.height, "down"),
+    side("wall left", [-1, 0, 0], -room.left, "to camera-right"),
+    side("wall right", [1, 0, 0], room.right, "to camera-left"),
+    side("wall front", [0, -1, 0], -room.front, "away from the camera's side"),
+    side("wall back", [0, 1, 0], room.back, "towards the camera's side"),
+  ];
+}
+
+/** How far a thing reaches along a way at most, and how far it reaches at least. */
+function extent({ parts }: Thing, way: Vec3): readonly [most: number, least: number] {
+  const opposite = scale(way, -1);
+  return [
+    Math.max(...parts.map((part) => reachAlong(part, way))),
+    Math.min(...parts.map((part) => -reachAlong(part, opposite))),
+  ];
+}
+
+/** Whether a wall has a hole: its surfaces do not fill it. */
+function hasHole({ sheets }: Side): boolean {
+  return sheets.length > 1;
+}
+
+/** How far a thing reaches through a side of the room, m; 0 for up to `enough`, and for what an opening lets through. */
+function through(thing: Thing, side: Side, enough: number): number {
+  const [most, least] = extent(thing, side.out);
+  const by = most - side.offset;
+  if (!(by > enough)) return 0;
+  if (!hasHole(side)) return by;
+  // Beyond a wall with an opening lies what is seen through it.
+  if (least >= side.offset - enough) return 0;
+  const walls = side.sheets.map((sheet) => cornersOf(sheet.name, [sheet]));
+  return thing.parts.some((part) => walls.some((wall) => overlapOf(part, wall, enough) > enough)) ? by : 0;
+}
+
+/** A person or a piece of the set reaches through floor, ceiling or a wall. */
+export const outsideRoom: Rule = {
+  code: "outside-room",
+  thresholds: ["overlap_people", "overlap_pieces"],
+  safety: false,
+  page: {
+    when: "A person reaches more than `overlap_people` (5 cm), or a piece of the set more than `overlap_pieces` (2 cm), through a wall, the ceiling or the floor, or lies wholly beyond. What stands in an opening of a wall, or wholly behind a wall that has one, is fine.",
+    means: "It cannot be built like that; what lies outside gets no light from inside.",
+    todo: "Look for a slip in a place or a size; move it, or mind the size of the room and where its mark is.",
+    source:
+      "Common practice, no source: flesh and clothes give, a figure is no likeness, and a tape may be off by 2 cm.",
+  },
+  check: ({ scene, recipe }) => {
+    const sides = sidesOf(scene);
+    return thingsOf(scene).flatMap((thing) =>
+      sides.flatMap((side): RuleFinding[] => {
+        const enough = threshold(recipe, thing.of === "subject" ? "overlap_people" : "overlap_pieces") + 1e-9;
+        const by = through(thing, side, enough);
+        if (!(by > enough)) return [];
+        const [most, least] = extent(thing, side.out);
+        const where = sayOwner(side.name);
+        const name = thing.name.replace(/^the /, "The ");
+        const room = sides.find(({ out }) => dot(out, side.out) < -0.5);
+        const fits = room === undefined || most - least <= side.offset + room.offset + enough;
+        const isBeyond = least >= side.offset - 1e-9;
+        return [
+          {
+            severity: "stop",
+            message: isBeyond
+              ? `${name} lies outside the room, beyond ${where}.`
+              : `${name} reaches ${sayLength(by)} through ${where}.`,
+            remedy: fits
+              ? `Look for a slip in a place or a size; ${sayLength(by)} ${side.back} it touches ${where}.`
+              : `It is ${sayLength(most - least)} long there, and the room ${sayLength(side.offset + (room?.offset ?? 0))}: make it smaller.`,
+            about: thing.of === "subject" && thing.name === "the person" ? null : thing.name,
+          },
+        ];
+      }),
+    );
+  },
+};

@@ -18,7 +18,7 @@ import {
 import { type Context, replace, report } from "./context.js";
 import { readFNumber, readIso, readQuantity } from "./quantities.js";
 import { nearNames, suggestion } from "./suggest.js";
-import { absolute, withSpreads, withTolerance } from "./tolerance.js";
+import { absolute, turnedRound, withSpreads, withTolerance } from "./tolerance.js";
 
 /** What is wanted, for messages. */
 export interface Wanted {
@@ -68,7 +68,7 @@ export function constant(ctx: Context, node: Expression, wanted: Wanted): Quanti
       }
       const value = inner.value === 0 ? 0 : -inner.value;
       const turned = quantity(inner.unit, value, value === 0 ? inner.written : `-${inner.written}`);
-      return inner.plusMinus === undefined ? turned : { ...turned, plusMinus: inner.plusMinus };
+      return turnedRound(turned, inner);
     }
     case "sum":
       return sum(ctx, node, wanted);
@@ -117,7 +117,10 @@ function sum(ctx: Context, node: Sum, wanted: Wanted): Quantity | null {
       }
       return null;
     }
-    total = withSpreads(outcome.quantity, [absolute(total), absolute(next)]);
+    total = withSpreads(outcome.quantity, [
+      { quantity: total, slope: 1 },
+      { quantity: next, slope: term.sign === "+" ? 1 : -1 },
+    ]);
   }
   return total;
 }
@@ -138,7 +141,7 @@ function refuseStopsOnFNumber(ctx: Context, node: Sum): void {
 
 function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
   let running: Running | null = null;
-  const shares: number[] = [];
+  const factors: { readonly quantity: Quantity; readonly way: 1 | -1 }[] = [];
   for (const [index, factor] of node.factors.entries()) {
     const next = constant(ctx, factor.value, wanted);
     if (next === null) return null;
@@ -146,7 +149,7 @@ function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
       report(ctx, "value.zero-division", node.span, { written: printNode(node) });
       return null;
     }
-    if (next.value !== 0) shares.push(absolute(next) / Math.abs(next.value));
+    if (next.value !== 0) factors.push({ quantity: next, way: factor.sign === "/" ? -1 : 1 });
     const before: Running | null = running;
     running = index === 0 || before === null ? startProduct(next) : extendProduct(before, next, factor.sign);
     if (running === null) {
@@ -170,10 +173,10 @@ function product(ctx: Context, node: Product, wanted: Wanted): Quantity | null {
   if (running === null) return null;
   const outcome = finishProduct(running);
   if (outcome.kind === "value") {
-    const whole = Math.abs(outcome.quantity.value);
+    const { value } = outcome.quantity;
     return withSpreads(
       outcome.quantity,
-      shares.map((share) => share * whole),
+      factors.map(({ quantity, way }) => ({ quantity, slope: (way * value) / quantity.value })),
     );
   }
   report(ctx, "value.product", node.span, {
@@ -232,10 +235,13 @@ function stoppedFNumber(
     return null;
   }
   const stops = word === "closed" ? second.value : -second.value;
-  const spreads = [absolute(first), absolute(second)];
-  const sure = spreads.every((spread) => spread === 0);
+  const terms = [
+    { quantity: first, slope: 1 },
+    { quantity: second, slope: word === "closed" ? 1 : -1 },
+  ];
+  const sure = terms.every(({ quantity }) => absolute(quantity) === 0);
   const written = sure ? printNode(node) : `${word}(${first.written}, ${second.written})`;
-  return withSpreads({ ...computed("f", first.value * exp2(stops / 2)), written }, spreads);
+  return withSpreads({ ...computed("f", first.value * exp2(stops / 2)), written }, terms);
 }
 
 function toleranced(ctx: Context, node: Toleranced, wanted: Wanted): Quantity | null {

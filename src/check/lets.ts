@@ -3,6 +3,7 @@ import type { Quantity } from "../units/quantity.js";
 import { constant } from "./constant.js";
 import { type Context, here, report } from "./context.js";
 import { takenNames } from "./places.js";
+import { shared } from "./tolerance.js";
 
 /** Takes note of a `let`; a second one of the same name is reported. */
 export function declareLet(ctx: Context, statement: Let): void {
@@ -43,7 +44,10 @@ function workOut(ctx: Context, name: string): Quantity | null {
   if (entry.state === "waiting") {
     entry.state = "busy";
     const value = constant(ctx, entry.statement.value, { words: "a quantity", example: "5.4 m" });
-    if (entry.state === "busy") entry.value = value;
+    if (entry.state === "busy") {
+      const { start } = entry.statement.name.span;
+      entry.value = value === null ? null : shared(value, `${ctx.file} ${start}`, name);
+    }
     entry.state = "done";
   }
   return entry.value;

@@ -38,19 +38,64 @@ export function absolute({ value, unit, plusMinus }: Quantity): number {
   return Math.abs(plusMinus.value * (plusMinus.unit === "%" ? value : 1));
 }
 
-/**
- * A worked-out value with the tolerances of what it was worked out of, which add up as squares (JCGM 100:2008, 5.1.2,
- * inputs independent of each other).
- *
- * @param spreads - Each in the unit of the value, or on its scale.
- */
-export function withSpreads(value: Quantity, spreads: readonly number[]): Quantity {
-  const squares = spreads.reduce((sum, spread) => sum + spread * spread, 0);
-  if (!(squares > 0)) return value;
-  const whole = Number(Math.sqrt(squares).toPrecision(12));
-  const spread = { value: whole, unit: scaleOf(value.unit), written: sayNumber(scaleOf(value.unit), whole) };
-  return { ...value, plusMinus: spread };
+/** Something that a value is worked out of. */
+export interface Term {
+  readonly quantity: Quantity;
+  /** What the value changes by, in its unit or on its scale, where this one is off by 1. */
+  readonly slope: number;
 }
+
+/**
+ * A worked-out value with the tolerances of what it was worked out of, which add up as squares (JCGM 100:2008, 5.1.2);
+ * what comes from one `let` is off together, and adds up with its sign before that (5.2.2, inputs correlated fully).
+ */
+export function withSpreads(value: Quantity, terms: readonly Term[]): Quantity {
+  const shared = new Map<string, { readonly name: string; readonly off: number }>();
+  let squares = 0;
+  for (const { quantity, slope } of terms) {
+    const off = absolute(quantity) * slope;
+    squares += ownShare(quantity) * off * off;
+    for (const { tape, name, share } of quantity.origin ?? []) {
+      shared.set(tape, { name, off: (shared.get(tape)?.off ?? 0) + off * share });
+    }
+  }
+  for (const { off } of shared.values()) squares += off * off;
+  // Where a name takes itself away nothing is left to be off, which is another thing than to have no tolerance.
+  if (terms.every(({ quantity }) => quantity.plusMinus === undefined)) return value;
+  const size = Math.sqrt(squares);
+  const whole = Number(size.toPrecision(12));
+  const spread = { value: whole, unit: scaleOf(value.unit), written: sayNumber(scaleOf(value.unit), whole) };
+  const origin = [...shared].flatMap(([tape, { name, off }]) =>
+    Math.abs(off) > NOTHING * size ? [{ tape, name, share: off / size }] : [],
+  );
+  return { ...value, plusMinus: spread, ...(origin.length === 0 ? {} : { origin }) };
+}
+
+/** A share of a tolerance that is none. */
+const NOTHING = 1e-9;
+
+/** What of the square of a tolerance is a value's own, and comes from no `let`. */
+function ownShare({ origin = [] }: Quantity): number {
+  const rest = origin.reduce((sum, { share }) => sum - share * share, 1);
+  return rest > NOTHING ? rest : 0;
+}
+
+/** The value of a `let`: what it is off by, all that is worked out of it is off by with it. */
+export function shared(value: Quantity, tape: string, name: string): Quantity {
+  const own = ownShare(value);
+  if (!(absolute(value) > 0) || own === 0) return value;
+  return { ...value, origin: [...(value.origin ?? []), { tape, name, share: Math.sqrt(own) }] };
+}
+
+/** The opposite of a value, with its tolerance: what makes the one more makes the other less. */
+export function turnedRound(opposite: Quantity, { plusMinus, origin }: Quantity): Quantity {
+  if (plusMinus === undefined) return opposite;
+  if (origin === undefined) return { ...opposite, plusMinus };
+  return { ...opposite, plusMinus, origin: origin.map((part) => ({ ...part, share: -part.share })) };
+}
+
+/** A value with another tolerance behind it: where the one before came from no longer counts. */
+const bare = ({ value, unit, written }: Quantity): Quantity => ({ value, unit, written });
 
 /** The unit in which a value of a unit is off. */
 function scaleOf(unit: BaseUnit): BaseUnit {
@@ -68,7 +113,7 @@ export function withTolerance(ctx: Context, value: Quantity, tolerance: Quantity
     report(ctx, "value.tolerance-whole", span, { written: tolerance.written, example });
     return value;
   }
-  if (tolerance.unit === allowed.unit || isShare || inStops) return plusMinus(value, tolerance);
+  if (tolerance.unit === allowed.unit || isShare || inStops) return plusMinus(bare(value), tolerance);
   const unit = unitTable.find((row) => row.base === allowed.unit && value.written.endsWith(` ${row.name}`));
   const text = `${tolerance.written} ${allowed.unit === value.unit ? unit?.name : allowed.unit}`;
   const fixes =

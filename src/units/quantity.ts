@@ -8,6 +8,16 @@ export interface Spread {
   readonly written: string;
 }
 
+/** By how much of its own tolerance a value is off with a measured number that other values may be off with as well. */
+export interface SharedSpread {
+  /** The measured number: a `let` by its file and place. */
+  readonly tape: string;
+  /** Its name. */
+  readonly name: string;
+  /** A share of the value's tolerance, with its sign; squares of all shares and of what is its own add up to 1. */
+  readonly share: number;
+}
+
 /**
  * A number with its unit. `value` is always in the base unit `unit` (metres, degrees, seconds, joules ...);
  * `written` is how a recipe would say it, kept as the author wrote it. The unit is part of the type, so a length
@@ -18,6 +28,8 @@ export interface Quantity<U extends BaseUnit = BaseUnit> {
   readonly unit: U;
   readonly written: string;
   readonly plusMinus?: Spread;
+  /** Where its tolerance comes from, as far as that is a `let`. Like all origins, no part of the model as plain data. */
+  readonly origin?: readonly SharedSpread[];
 }
 
 /** A length in metres. */

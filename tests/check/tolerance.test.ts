@@ -34,6 +34,13 @@ describe("the tolerance of a value that is worked out", () => {
     ["far * (0.5 +- 2 %)", 1.5, 1.5 * Math.sqrt(0.01 * 0.01 + 0.04 * 0.04)],
     ["-far + 4 m", 1, 0.03],
     ["(2 m +- 5 %) + 1 m", 3, 0.1],
+    // One name is one measured length: twice it is off by twice as much, and it less itself by nothing.
+    ["far + far", 6, 0.06],
+    ["far - far / 3 + 1 m", 3, 0.02],
+    ["far - far + 1 m", 1, 0],
+    ["2 m * far / far", 2, 0],
+    ["far * far / (3 m)", 3, 0.06],
+    ["-far + far + (2 m +- 1 cm)", 2, 0.01],
   ])("%s", (written, value, off) => {
     const found = quantityOf(written);
     expect(found.value).toBeCloseTo(value, 12);
@@ -61,6 +68,16 @@ describe("the tolerance of a value that is worked out", () => {
     const again = compile({ name: "t.light", text: printRecipe(model as NonNullable<typeof model>) }).recipe;
     expect(again?.camera?.aperture?.plusMinus).toEqual(aperture.plusMinus);
   });
+});
+
+test("a tolerance behind a name takes the place of the name's own, and is off by itself", () => {
+  const found = quantityOf("far +- 1 cm");
+  expect(spreadOf(found)).toEqual([0.01, "m"]);
+  expect(found.origin).toBeUndefined();
+  expect(quantityOf("far").origin).toMatchObject([{ name: "far", share: 1 }]);
+  expect(quantityOf("4 m - far").origin).toMatchObject([{ name: "far", share: -1 }]);
+  // 3 cm of the name's, 4 cm of its own.
+  expect(quantityOf("far - (1 m +- 4 cm)").origin?.[0]?.share).toBeCloseTo(0.6, 12);
 });
 
 describe("the tolerance of amounts of light, of settings and of surfaces", () => {

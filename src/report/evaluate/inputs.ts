@@ -1,6 +1,7 @@
 import { exp2 } from "../../core/exp2.js";
 import { once } from "../../core/once.js";
 import type { LightModel, Recipe } from "../../model/types.js";
+import { buildScene } from "../../scene/build.js";
 import type { PlacementOffset } from "../../scene/lamp/place.js";
 import type { Source } from "../../scene/types.js";
 import { sourceKey } from "../../transport/source-key.js";
@@ -13,8 +14,9 @@ import { type HeldMeters, nearPlan } from "../change/near-plan.js";
 import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { tolerance } from "../settings.js";
+import { sharedTapes } from "./shared-tapes.js";
 import { surfaceInputs } from "./surface-inputs.js";
-import { tapesOf } from "./tapes.js";
+import { type Tape, tapesOf } from "./tapes.js";
 
 /** A measured input of a set-up that may be a little off. */
 export interface MeasuredInput<U extends BaseUnit = BaseUnit> {
@@ -137,15 +139,32 @@ export function dialSpread(recipe: Recipe, light: LightModel | undefined): numbe
  * people, camera, pieces of the set and points, and the reflectances of surfaces.
  */
 export function measuredInputs(plan: Plan): readonly MeasuredInput[] {
+  const shared = sharedTapes(plan.recipe);
+  if (shared === null) return ownInputs(plan);
+  return [...ownInputs(withRest(plan, shared.rest)), ...tapeInputs(plan, [], shared.tapes)];
+}
+
+/** The plan of a recipe that differs in tolerances alone: what a scene knows of them is how far lamps are off. */
+function withRest(plan: Plan, recipe: Recipe): Plan {
+  const { sources } = buildScene(recipe, () => undefined);
+  const own = plan.scene.sources.map((source, index) => ({
+    ...source,
+    uncertainty: sources[index]?.uncertainty ?? source.uncertainty,
+  }));
+  return { ...plan, recipe, scene: { ...plan.scene, sources: own } };
+}
+
+/** The inputs of a plan, each off by itself. */
+function ownInputs(plan: Plan): readonly MeasuredInput[] {
   const held: HeldMeters = [];
   const lamps = lampInputs(plan, held).filter((input) => !isByCoordinates(plan, input));
-  return [...lamps, ...tapeInputs(plan, held), ...surfaceInputs(plan)];
+  return [...lamps, ...tapeInputs(plan, held, tapesOf(plan.recipe)), ...surfaceInputs(plan)];
 }
 
 /** The other measured numbers of a recipe: heights of people, the place of the camera, openings, pieces and points. */
-function tapeInputs(plan: Plan, held: HeldMeters): readonly MeasuredInput[] {
+function tapeInputs(plan: Plan, held: HeldMeters, tapes: readonly Tape[]): readonly MeasuredInput[] {
   const lit = litPatches(plan);
-  return tapesOf(plan.recipe).map(({ what, size, unit, off }) => {
+  return tapes.map(({ what, size, unit, off }) => {
     const exact = (by: number): Plan => rebuiltWith(plan, off(by));
     // What the set gives back changes only where the set does; a lit patch is its first bounce.
     const follows = (moved: Plan): boolean =>

@@ -30,7 +30,7 @@ export function tapesOf(recipe: Recipe): readonly Tape[] {
       what: nameOf(number),
       size: sizeOf(recipe, number),
       unit: scaleOf(number.quantity),
-      off: (by) => number.put({ ...number.quantity, value: within(number, moved(number.quantity, by)) }),
+      off: (by) => number.put(numberOff(number, by)),
     }),
   );
   return [...tapes, ...openings(recipe)].filter(({ size }) => size > 0);
@@ -54,7 +54,7 @@ function hasRuleOfItsOwn({ block, property, leaf, quantity }: WrittenNumber): bo
 }
 
 /** How far a number may be off: by its own `+-`, else by a tolerance of the recipe, which may be a share of it. */
-function sizeOf(recipe: Recipe, number: WrittenNumber): number {
+export function sizeOf(recipe: Recipe, number: WrittenNumber): number {
   const { value, plusMinus } = number.quantity;
   if (plusMinus !== undefined) return Math.abs(plusMinus.value * (plusMinus.unit === "%" ? value : 1));
   const name = standingTolerance(recipe, number);
@@ -63,10 +63,15 @@ function sizeOf(recipe: Recipe, number: WrittenNumber): number {
 }
 
 /** The unit in which a number is off. */
-function scaleOf({ unit, plusMinus }: Quantity): BaseUnit {
+export function scaleOf({ unit, plusMinus }: Quantity): BaseUnit {
   if (plusMinus?.unit === "stop") return "stop";
   if (unit === "f" || unit === "ISO" || unit === "EV") return "stop";
   return unit === "K" ? "mired" : unit;
+}
+
+/** A number of a recipe that is off by an amount on its scale, kept to what its property may be. */
+export function numberOff(number: WrittenNumber, by: number): Quantity {
+  return { ...number.quantity, value: within(number, moved(number.quantity, by)) };
 }
 
 /** A number that is off by an amount on its scale. */

@@ -89,12 +89,16 @@ function drawValue(draw: Draw, property: PropertyRow, world: World): unknown {
 
 function settings(
   draw: Draw,
-  table: readonly { readonly name: string; readonly unit: string }[],
+  table: readonly {
+    readonly name: string;
+    readonly unit: string;
+    readonly range?: readonly [number, number];
+  }[],
 ): readonly Setting[] {
   return table
     .filter(() => draw.once(3))
-    .map(({ name, unit }) => {
-      const { value, unit: base, written } = anyQuantity(draw, unit as never, 0, 50, false);
+    .map(({ name, unit, range: [low, high] = [0, 50] }) => {
+      const { value, unit: base, written } = anyQuantity(draw, unit as never, low, high, false);
       return { name, value, unit: base, written };
     });
 }

@@ -268,7 +268,7 @@ export const makers: Makers = {
       written: `${said(depth)} ${side} floor.dome(towards: ${point.written})`,
     };
   },
-  scale: (draw, row) => anyQuantity(draw, row.unit ?? "1", 0, 50, false),
+  scale: (draw, row) => anyQuantity(draw, row.unit ?? "1", ...(row.range ?? ([0, 50] as const)), false),
   word: (draw, row) => draw.one(row.words ?? [""]),
   name: (draw, row, world) => {
     const kinds =

@@ -19,6 +19,12 @@ export const bodyPoints = [
 /** Points that exist without any subject. */
 export const fixedPoints = ["camera", "mark", "floor", "ceiling"] as const;
 
+/** The walls of the room; they are places where there is a room. */
+export const wallPoints = ["wall_back", "wall_left", "wall_right", "wall_front"] as const;
+
+/** Parts of a wall besides its middle. */
+const wallParts = ["left", "right"] as const;
+
 /** Parts of a flat, paper or card besides its middle. */
 export const pieceParts = ["left", "right", "top"] as const;
 
@@ -26,6 +32,7 @@ export const pieceParts = ["left", "right", "top"] as const;
 export const takenNames: ReadonlySet<string> = new Set([
   ...bodyPoints,
   ...fixedPoints,
+  ...wallPoints,
   "subject",
   "headroom",
   "no_warnings",
@@ -50,7 +57,10 @@ export const readingWords: ReadonlySet<string> = new Set([
 ]);
 
 const isBodyPoint = (name: string): boolean => (bodyPoints as readonly string[]).includes(name);
-const isFixed = (name: string): boolean => (fixedPoints as readonly string[]).includes(name);
+const isFixed = (name: string): boolean => (fixedPoints as readonly string[]).includes(name) || isWall(name);
+
+/** Whether a name is that of a wall. */
+export const isWall = (name: string): boolean => (wallPoints as readonly string[]).includes(name);
 
 /** The named points of a subject, in file order. */
 function ownPoints(ctx: Context, owner: string): readonly string[] {
@@ -141,6 +151,11 @@ function resolveTwo(ctx: Context, node: Reference, first: Name, second: Name): r
     return unknownPart(ctx, first.text, second, [...bodyPoints, ...ownPoints(ctx, owner).map(writeName)]);
   }
   const found = ctx.declared.get(first.text);
+  if (isWall(first.text)) {
+    if (second.text === "middle") return [first.text];
+    if ((wallParts as readonly string[]).includes(second.text)) return [first.text, second.text];
+    return unknownPart(ctx, first.text, second, wallParts);
+  }
   if (found?.kind === "piece") {
     const parts: readonly string[] = hasParts(found) ? pieceParts : [];
     if (second.text === "middle") return [first.text];
@@ -181,7 +196,7 @@ function unknown(ctx: Context, node: Reference): null {
   }
   const known = placeNames(ctx);
   const rest = node.path.parts.slice(1).map((part) => `.${writeName(part.text)}`);
-  const whole = nearNames(name, known);
+  const whole = nearNames(name, [...known, ...wallPoints]);
   const isKnown = known.includes(first?.text ?? "");
   const owners = whole.length > 0 || rest.length === 0 || isKnown ? [] : nearNames(first?.text ?? "", known);
   const near = [...whole, ...owners.map((owner) => owner + rest.join(""))];

@@ -9,6 +9,7 @@ import { readingAt, sumOf } from "./light/reading.js";
 import { shadowEdge, shadowEdge10to90 } from "./light/shadow-edge.js";
 import { reflectanceAt } from "./light/surface-tone.js";
 import { firstFace, type Lit, lightsOn } from "./plan.js";
+import { ownerOf } from "./say/surfaces.js";
 import type { ReportShadow } from "./schema/report.js";
 
 /**
@@ -78,7 +79,7 @@ function gapBehindFace({ scene }: Lit, source: Source, station: Station): number
 }
 
 function samePiece(polygon: string, station: string): boolean {
-  return polygon.split(".")[0] === station.split(".")[0];
+  return ownerOf(polygon) === ownerOf(station);
 }
 
 function hits(polygon: Parameters<typeof crosses>[0], at: Vec3, { facing }: Station): boolean {

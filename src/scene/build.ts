@@ -15,9 +15,19 @@ import { pointStation } from "./named-point.js";
 import { registerOwners } from "./owners.js";
 import { mark } from "./points.js";
 import { buildRoom, measureRoom } from "./room.js";
-import { ensure, nowhere, type Site } from "./site.js";
+import { ensure, find, nowhere, type Site } from "./site.js";
 import { subjectStations } from "./subject-stations.js";
-import type { Body, Scene, ScenePolygon, SceneRoom, SceneSubject, Source, Station } from "./types.js";
+import type {
+  Body,
+  Scene,
+  SceneCamera,
+  ScenePolygon,
+  SceneRoom,
+  SceneSubject,
+  Source,
+  Station,
+} from "./types.js";
+import { type WallPlaces, wallPlaces, wallPolygons, wallStations, wallWords } from "./wall-places.js";
 
 /**
  * Turns a checked recipe into metres: one frame, polygons, bodies, sources and stations in a fixed order. What cannot
@@ -46,6 +56,19 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
   const parts = registerOwners(site, () => {
     if (recipe.room !== null && room !== null) buildRoom(site, recipe.room, room, polygons);
   });
+  const view = (): SceneCamera | null => {
+    const owner = site.owners.get("camera");
+    if (recipe.camera === null || owner === undefined) return null;
+    ensure(site, owner);
+    return parts.lens === null ? null : finishCamera(site, recipe.camera, parts.lens);
+  };
+  // Finished before its turn only where something is aimed at what it sees.
+  let seen: SceneCamera | null = null;
+  const early = (): SceneCamera | null => {
+    seen ??= view();
+    return seen;
+  };
+  if (room !== null) registerWalls(site, polygons, early);
   for (const owner of parts.all) ensure(site, owner);
 
   const meter = meterOf(site);
@@ -54,8 +77,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     const head = finishLamp(site, lamp, meter.flat);
     return throughCloth(site, lamp.light, intoSurface(site, lamp.light, head, surfaces), surfaces);
   });
-  const camera =
-    recipe.camera === null || parts.lens === null ? null : finishCamera(site, recipe.camera, parts.lens);
+  const camera = early();
   const bodies: Body[] = [];
   const subjects: SceneSubject[] = [];
   for (const built of parts.subjects) {
@@ -83,6 +105,7 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     bodies.push(...piece.bodies);
     stations.push(...piece.stations);
   }
+  stations.push(...wallStations(polygons, (word) => placesOfWall(site, word)));
   for (const { point, name, subject } of parts.points) {
     const station = pointStation(site, point, name, subject);
     if (station !== null) stations.push(station);
@@ -101,6 +124,30 @@ export function buildScene(recipe: Recipe, sink: Sink): Scene {
     landmarks: site.landmarks,
     assumed: site.assumed,
   };
+}
+
+/** The walls as places: settled when first asked for, since they lie where the lens sees them. */
+function registerWalls(
+  site: Site,
+  polygons: readonly ScenePolygon[],
+  camera: () => SceneCamera | null,
+): void {
+  for (const word of wallWords.keys()) {
+    const build = (): void => {
+      const places = wallPlaces(wallPolygons(polygons, word), camera());
+      if (places === null) return;
+      site.landmarks.set(word, { at: places.middle, ahead: null });
+      site.landmarks.set(`${word}.left`, { at: places.left, ahead: null });
+      site.landmarks.set(`${word}.right`, { at: places.right, ahead: null });
+    };
+    site.owners.set(word, { name: word, place: nowhere, state: "waiting", build });
+  }
+}
+
+/** The places of a wall; null, with a finding, where it has none. */
+function placesOfWall(site: Site, word: string): WallPlaces | null {
+  const [left, middle, right] = [`${word}.left`, word, `${word}.right`].map((name) => find(site, name));
+  return left && middle && right ? { left: left.at, middle: middle.at, right: right.at } : null;
 }
 
 /** Stations on top of the sheets that lie where they are. */

@@ -3,7 +3,7 @@ import { writeName } from "../../model/make/points.js";
 import type { Expr } from "../../model/values.js";
 import type { Expression, Reference } from "../../syntax/ast.js";
 import { type Context, replace, report } from "../context.js";
-import { bodyPoints, hasParts, resolvePlace } from "../places.js";
+import { bodyPoints, hasParts, isWall, resolvePlace } from "../places.js";
 import { argumentTrouble, sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
 import { bare, singleWord } from "../words.js";
@@ -101,6 +101,7 @@ function keyName(ctx: Context): string {
 export function isNatural(ctx: Context, path: readonly string[]): boolean {
   const last = path[path.length - 1] ?? "";
   if (last === "lit_cheek" || last === "shaded_cheek") return true;
+  if (isWall(path[0] ?? "")) return true;
   if (path.length === 1 && (last === "floor" || last === "ceiling")) return true;
   const whole = ctx.declared.get(path.join("."));
   const points = [...ctx.declared.values()].filter((d) => d.kind === "point" && d.name === last);

@@ -18,7 +18,7 @@ export const nameFindings = {
     severity: "error",
     message: "`{name}` already means something in every recipe",
     help: "Choose another name.",
-    page: "`camera`, `mark`, `floor`, `ceiling`, `face`, `chest`, `knee`, `shin`, `hair`, `feet`, the two cheeks and the words `up` and `down` and the results without a subject (`headroom`, `no_warnings`) always mean the same, so nothing else may be called that. A point of a subject is also not called `disc`, `dome` or like a result of a reading, since `ana.disc` asks for a reading at `ana`.",
+    page: "`camera`, `mark`, `floor`, `ceiling`, the four walls (`wall_back` ...), `face`, `chest`, `knee`, `shin`, `hair`, `feet`, the two cheeks and the words `up` and `down` and the results without a subject (`headroom`, `no_warnings`) always mean the same, so nothing else may be called that. A point of a subject is also not called `disc`, `dome` or like a result of a reading, since `ana.disc` asks for a reading at `ana`.",
   },
   "name.unknown": {
     severity: "error",

@@ -1,8 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { clipByPlane } from "../../math/polygon.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { Body, SceneCamera } from "../../scene/types.js";
-import { imageDistance } from "../geometry/frame.js";
 import { hullOf } from "./hull.js";
 import { type Place, type Region, type Ring, turned } from "./region.js";
 

@@ -1,8 +1,8 @@
 import { exp2 } from "../../core/exp2.js";
 import { dot, subtract } from "../../math/vector.js";
 import { durationRatio, motionBlur, tailShare } from "../../physics/flash-duration.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { Scene, SceneSubject, Source } from "../../scene/types.js";
-import { imageDistance } from "../geometry/frame.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { threshold } from "../settings.js";
 import { pixelPitch } from "./sharpness.js";

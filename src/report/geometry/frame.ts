@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { dot, subtract } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { SceneCamera } from "../../scene/types.js";
 
 /** A point in the picture: from the middle, in halves of the frame; inside where both lie within -1 and 1. */
@@ -10,15 +11,6 @@ export interface Framed {
   readonly y: number;
   /** Along the lens axis, m. */
   readonly depth: number;
-}
-
-/** The distance from the lens to its image for the point in focus, m; null without a focal length. */
-export function imageDistance(camera: SceneCamera): number | null {
-  const { focalLength, focus } = camera;
-  if (focalLength === null) return null;
-  if (focus === null) return focalLength;
-  const away = dot(subtract(focus, camera.at), camera.forward);
-  return away > focalLength ? (focalLength * away) / (away - focalLength) : focalLength;
 }
 
 /** Where a point lies in the picture (pinhole at the entrance pupil); null behind the lens or without a focal length. */

@@ -1,8 +1,8 @@
 import { add, addScaled, dot, normalise, scale } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { Scene, Station } from "../../scene/types.js";
 import type { Meter } from "../../transport/meter.js";
 import { ownerOf } from "../say/surfaces.js";
-import { imageDistance } from "./frame.js";
 import { sightOf } from "./sight.js";
 
 /** Lines of sight along each side of the frame: more of them where the surface is small in the picture. */

@@ -58,7 +58,7 @@ const JOINT = 0.001;
 /**
  * The visible top of the set behind a subject: as far up as the set goes on without a gap from behind the top of the
  * head, or where it ends below. Rays from the lens through the line of the subject's head are followed to the set; what
- * hangs above a gap does not count. Null without a camera, or where no flat, paper or panel stands behind the head.
+ * hangs above a gap does not count. Null without a camera, or where no flat, paper, panel or wall that is set stands behind the head.
  */
 export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   const { camera } = scene;
@@ -68,7 +68,8 @@ export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   const dx = (subject.face[0] - camera.at[0]) / distance;
   const dy = (subject.face[1] - camera.at[1]) / distance;
   const stretches = scene.polygons.flatMap((polygon): Stretch[] => {
-    if (!upright.has(polygon.kind) || Math.abs(polygon.normal[2]) > 0.5) return [];
+    if (!(upright.has(polygon.kind) || polygon.asSet === true) || Math.abs(polygon.normal[2]) > 0.5)
+      return [];
     const ends = cutBehind(polygon, camera.at, dx, dy, distance).map((point) => {
       const away = alongFloor(camera.at, point);
       const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;

@@ -50,7 +50,7 @@ function background(plan: Plan): readonly ReportCriterion[] {
       value: miss === null ? null : wanted + miss,
       reason:
         station === null
-          ? "there is no upright piece of the set behind the subject"
+          ? "there is no upright piece of the set behind the subject, and no wall there that has `belongs_to: set`"
           : "one of the two gets no light",
       unit: "stop",
       wanted: band,

@@ -1,7 +1,7 @@
 import type { Scene, Station } from "../../scene/types.js";
 import { firstSubject, type Plan } from "../plan.js";
 
-/** The middle of the first upright piece of the set behind the first subject; null without one. */
+/** The middle of the first upright piece of the set behind the first subject, else of a wall that is set; null without one. */
 export function backgroundStation(scene: Scene): Station | null {
   const subject = firstSubject(scene);
   if (subject === null) return null;

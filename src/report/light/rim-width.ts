@@ -1,10 +1,10 @@
 import type { Vec3 } from "../../core/vector.js";
 import { dot, length, subtract } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import { lightPlace, seenLight } from "../../scene/lit/seen.js";
 import type { SceneCamera, SceneSubject, Source } from "../../scene/types.js";
 import { directPerLumenSecond } from "../../transport/direct.js";
 import type { Meter } from "../../transport/meter.js";
-import { imageDistance } from "../geometry/frame.js";
 import { onSection, toSphere } from "../geometry/outline.js";
 import type { Lit } from "../plan.js";
 import { headOutline, type Side, sayHeadSide } from "./head-outline.js";

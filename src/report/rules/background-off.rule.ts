@@ -7,7 +7,7 @@ import { lightsOn, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { sayStops } from "../say/quantity.js";
-import { sayOwner } from "../say/surfaces.js";
+import { ownerOf, sayOwner, startWithOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import type { Rule } from "./rule.js";
 import { turnRemedy } from "./turn-words.js";
@@ -39,7 +39,7 @@ function remedyFor(plan: Plan, station: Station, miss: number): string {
   }
   return turnRemedy(plan, way, {
     at: station.at,
-    name: `the middle of ${sayOwner(station.name)}`,
+    name: `the middle of ${sayOwner(ownerOf(station.name))}`,
     quantity,
     outcome: (changed) => `the background is then ${overUnder(quantity(changed), "its wish")}`,
   });
@@ -51,7 +51,7 @@ export const backgroundOff: Rule = {
   thresholds: ["background"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject differs from it by more than the tolerance behind the wish, else `background` (0.4 stop).",
+    when: "`intent` wishes for a `background`, and the middle of the first upright piece of the set behind the subject, else the wall that belongs to the set differs from it by more than the tolerance behind the wish, else `background` (0.4 stop).",
     means: "The background comes out lighter or darker than planned.",
     todo: "Change the distance between subject and background, or the power of the background light.",
     source: "Common practice, no source.",
@@ -66,9 +66,9 @@ export const backgroundOff: Rule = {
     return [
       {
         severity: "check",
-        message: `${station.name} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background.`,
+        message: `${startWithOwner(station.name)} is ${sayStops(Math.abs(miss))} too ${miss > 0 ? "bright" : "dark"} for the wished background.`,
         remedy: remedyFor(plan, station, miss),
-        about: station.name,
+        about: ownerOf(station.name),
       },
     ];
   },

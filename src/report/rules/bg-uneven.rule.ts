@@ -4,6 +4,7 @@ import { whiteWish } from "../light/background.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { list } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
+import { ownerOf, startWithOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import { type BackgroundSpread, backgroundSpread } from "./background-spread.js";
 import type { Rule } from "./rule.js";
@@ -44,7 +45,7 @@ export const bgUneven: Rule = {
   thresholds: ["uneven_white", "uneven_grey"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background`, or a light has the role `background`, and the brightest and the darkest place of the background in the picture are more than `uneven_white` (0.6 stop) apart where the wish is for one at or over a reading, else more than `uneven_grey` (0.3 stop). 20 places on the first upright piece of the set behind the subject. A check for a white background, a note for any other.",
+    when: "`intent` wishes for a `background`, or a light has the role `background`, and the brightest and the darkest place of the background in the picture are more than `uneven_white` (0.6 stop) apart where the wish is for one at or over a reading, else more than `uneven_grey` (0.3 stop). 20 places on the first upright piece of the set behind the subject, else the wall that belongs to the set. A check for a white background, a note for any other.",
     means: "The background shows a gradient or a hot spot. White that clips hides more of it than grey does.",
     todo: "Move the lamps back, or aim each one third in from its own edge.",
     source: "Common practice, no source.",
@@ -57,9 +58,9 @@ export const bgUneven: Rule = {
       {
         // A gradient on grey is often meant.
         severity: whiteWish(plan) ? "check" : "note",
-        message: `${found.station.name} differs by ${sayStops(spreadOf(found))} in the picture: brightest ${found.bright.where}, darkest ${found.dark.where}.`,
+        message: `${startWithOwner(found.station.name)} differs by ${sayStops(spreadOf(found))} in the picture: brightest ${found.bright.where}, darkest ${found.dark.where}.`,
         remedy: remedyFor(plan, found),
-        about: found.station.name,
+        about: ownerOf(found.station.name),
       },
     ];
   },

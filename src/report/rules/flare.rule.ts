@@ -1,9 +1,9 @@
 import { degrees } from "../../math/rotation.js";
 import { angleBetween, subtract } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { SceneCamera, Source } from "../../scene/types.js";
 import { between } from "../geometry/crossing.js";
 import { directionTo } from "../geometry/directions.js";
-import { imageDistance } from "../geometry/frame.js";
 import { directFrom } from "../light/reading.js";
 import { type Lit, lightsOn } from "../plan.js";
 import { ceilTo } from "../say/number.js";

@@ -1,6 +1,7 @@
 import { setTop } from "../geometry/set-top.js";
 import { ceilTo } from "../say/number.js";
 import { sayCentimetres } from "../say/quantity.js";
+import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import type { Rule, RuleFinding } from "./rule.js";
 import { raiseWords, whose } from "./set-top-words.js";
@@ -11,7 +12,7 @@ export const setShortTop: Rule = {
   thresholds: ["set_headroom"],
   safety: false,
   page: {
-    when: "The top edge of the set behind a head, as the lens sees it in the subject's plane, is less than `set_headroom` (10 cm) above the top of the head, and lies inside the frame. Flats, upright paper and panels count as set.",
+    when: "The top edge of the set behind a head, as the lens sees it in the subject's plane, is less than `set_headroom` (10 cm) above the top of the head, and lies inside the frame. Flats, upright paper, panels and walls that belong to the set count.",
     means: "The edge of the set cuts the head, or sits on it like a hat.",
     todo: "A taller set, the set raised on secured blocks, a slightly higher lens, a lower pose, or the top extended afterwards.",
     source: "Projection through the lens, exact; the threshold is common practice, no source.",
@@ -26,8 +27,8 @@ export const setShortTop: Rule = {
       const lower = ceilTo(needed - room, 0.01);
       const message =
         room < 0
-          ? `In the picture ${top.piece} ends ${sayCentimetres(-room)} below the top of the head of ${whose(subject)}.`
-          : `In the picture ${top.piece} ends only ${sayCentimetres(room)} above the head of ${whose(subject)}.`;
+          ? `In the picture ${sayOwner(ownerOf(top.piece))} ends ${sayCentimetres(-room)} below the top of the head of ${whose(subject)}.`
+          : `In the picture ${sayOwner(ownerOf(top.piece))} ends only ${sayCentimetres(room)} above the head of ${whose(subject)}.`;
       return [
         {
           severity: "stop",

@@ -6,7 +6,7 @@ import { tone } from "../light/tone.js";
 import type { Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
-import { sayOwner } from "../say/surfaces.js";
+import { ownerOf, sayOwner, startWithOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import { againstWords, backgroundSpread, spreadWords } from "./background-spread.js";
 import type { Rule } from "./rule.js";
@@ -18,7 +18,7 @@ export const whiteTooDim: Rule = {
   thresholds: ["white_least"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background` at or over a reading, and its darkest place in the picture is more than `white_least` (0 stop) under that reading (20 places on the first upright piece of the set behind the subject).",
+    when: "`intent` wishes for a `background` at or over a reading, and its darkest place in the picture is more than `white_least` (0 stop) under that reading (20 places on the first upright piece of the set behind the subject, else the wall that belongs to the set).",
     means:
       "Paper as bright as the face is just white with its texture; darker paper is grey. Its tone is that of its reflectance, by the sRGB curve alone.",
     todo: "Turn the background lights up, make them more even, or mask the patch afterwards.",
@@ -38,17 +38,17 @@ export const whiteTooDim: Rule = {
     return [
       {
         severity: "check",
-        message: `${station.name} is ${sayStops(-dark.stops)} under ${againstWords(plan)} ${dark.where}: grey${grey}, not white.`,
+        message: `${startWithOwner(station.name)} is ${sayStops(-dark.stops)} under ${againstWords(plan)} ${dark.where}: grey${grey}, not white.`,
         remedy:
           way === null
             ? "Light it, bring it nearer, or mask it afterwards."
             : turnRemedy(plan, way, {
                 at: station.at,
-                name: `the middle of ${sayOwner(station.name)}`,
+                name: `the middle of ${sayOwner(ownerOf(station.name))}`,
                 quantity,
                 outcome: spreadWords,
               }),
-        about: station.name,
+        about: ownerOf(station.name),
       },
     ];
   },

@@ -2,7 +2,7 @@ import { backgroundLamps, turnLamps } from "../change/turn-lamps.js";
 import { whiteWish } from "../light/background.js";
 import type { Plan } from "../plan.js";
 import { sayStops } from "../say/quantity.js";
-import { sayOwner } from "../say/surfaces.js";
+import { ownerOf, sayOwner, startWithOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
 import { againstWords, backgroundSpread, spreadWords } from "./background-spread.js";
 import type { Rule } from "./rule.js";
@@ -14,7 +14,7 @@ export const whiteTooHot: Rule = {
   thresholds: ["white_most", "white_wanted"],
   safety: false,
   page: {
-    when: "`intent` wishes for a `background` at or over a reading, and its brightest place in the picture is more than `white_most` (1 stop) over that reading (20 places on the first upright piece of the set behind the subject).",
+    when: "`intent` wishes for a `background` at or over a reading, and its brightest place in the picture is more than `white_most` (1 stop) over that reading (20 places on the first upright piece of the set behind the subject, else the wall that belongs to the set).",
     means:
       "White paper is pure white from about a third of a stop over the face. More only sends light back at the subject: edges glow, and the lens veils.",
     todo: "Turn the background lights down to about half a stop over.",
@@ -31,17 +31,17 @@ export const whiteTooHot: Rule = {
     return [
       {
         severity: "check",
-        message: `${spread.station.name} is ${sayStops(spread.bright.stops)} over ${againstWords(plan)} ${spread.bright.where}: more than white needs, and it eats the edges of the subject.`,
+        message: `${startWithOwner(spread.station.name)} is ${sayStops(spread.bright.stops)} over ${againstWords(plan)} ${spread.bright.where}: more than white needs, and it eats the edges of the subject.`,
         remedy:
           way === null
             ? "Keep the key off it, or move subject and key away from it."
             : turnRemedy(plan, way, {
                 at: spread.station.at,
-                name: `the middle of ${sayOwner(spread.station.name)}`,
+                name: `the middle of ${sayOwner(ownerOf(spread.station.name))}`,
                 quantity,
                 outcome: spreadWords,
               }),
-        about: spread.station.name,
+        about: ownerOf(spread.station.name),
       },
     ];
   },

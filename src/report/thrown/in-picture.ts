@@ -1,8 +1,9 @@
 import type { Vec3 } from "../../core/vector.js";
 import { clipByPlane } from "../../math/polygon.js";
 import { addScaled, dot, scale } from "../../math/vector.js";
+import { imageDistance } from "../../scene/lens.js";
 import type { SceneCamera } from "../../scene/types.js";
-import { framed, imageDistance } from "../geometry/frame.js";
+import { framed } from "../geometry/frame.js";
 
 /** Nothing nearer to the lens than this, along its axis, is in the picture, m. */
 const NEAR = 0.01;

@@ -10,6 +10,7 @@ const groups: ReadonlyMap<string, readonly (readonly string[])[]> = new Map([
       ["height", "elevation", "bottom_edge", "position"],
       ["bearing", "position"],
       ["calibration", "output"],
+      ["through", "into"],
     ],
   ],
   [

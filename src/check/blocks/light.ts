@@ -22,7 +22,23 @@ export function checkLight(ctx: Context, light: CheckedBlock): boolean {
     report(ctx, "property.missing", head, { kind: "light", name: "shape", example: "disc(18 cm)" });
     good = false;
   }
-  return checkPlacement(ctx, light, name) && checkOutput(ctx, light, name) && good;
+  return (
+    checkPlacement(ctx, light, name) &&
+    checkSurfaces(ctx, light, name) &&
+    checkOutput(ctx, light, name) &&
+    good
+  );
+}
+
+/** A light shines through a cloth or into a surface: what comes through a cloth is not followed to a patch. */
+function checkSurfaces(ctx: Context, light: CheckedBlock, name: string): boolean {
+  const { given, places } = light.read;
+  if (!given.has("through") || !given.has("into")) return true;
+  const place = places.get("into") ?? here(ctx, light.block.span);
+  const other = places.get("through");
+  const related = other === undefined ? [] : [{ place: other, text: "`through` is given here" }];
+  report(ctx, "light.through-and-into", place, { name }, { related });
+  return false;
 }
 
 const tapes = ["distance", "floor_distance"] as const;

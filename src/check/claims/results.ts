@@ -169,14 +169,30 @@ function readArgument(
     }
     case "surface-name": {
       const word = singleWord(bare(value));
-      if (word !== null && (ctx.declared.has(word) || word === "floor")) {
-        return word;
-      }
+      if (word === "floor") return word;
+      if (word !== null && ctx.declared.get(word)?.kind === "piece") return word;
+      if (word !== null && !ctx.declared.has(word)) return unknownSurface(ctx, value, word);
       return trouble(ctx, node, row, `needs the name of a surface for \`${name}\``);
     }
     default:
       return type satisfies never;
   }
+}
+
+/** Says that the set has no surface of this name, with what is near. */
+function unknownSurface(ctx: Context, value: Value, name: string): null {
+  const pieces = [...ctx.declared.values()].filter(({ kind }) => kind === "piece");
+  const known = [...pieces.map((piece) => writeName(piece.name)), "floor"];
+  const near = nearNames(name, known);
+  const fixes = near.map((meant) => replace(ctx, `write \`${meant}\``, value.span, meant));
+  report(
+    ctx,
+    "name.unknown",
+    value.span,
+    { name: writeName(name), known: suggestion(near, known, "There is none in the set.") },
+    { fixes },
+  );
+  return null;
 }
 
 /** The face of a subject: `face` or `ana.face`. */

@@ -30,6 +30,12 @@ export function readName(ctx: Context, row: PropertyRow, value: Value): string |
     ({ block, kind }) => kind === "piece" && rule?.kinds.has(block.words[0]?.text ?? "") === true,
   );
   if (fits.some(({ name }) => name === word)) return word;
+  if ((roomSurfaces as readonly string[]).includes(word) && !ctx.declared.has(word)) {
+    const words = `${rule?.words ?? "a surface"}; to bounce off it, write \`into: ${word}\``;
+    const kind = "surface of the room";
+    report(ctx, "name.kind", value.span, { name: word, kind, property: row.name, wanted: words });
+    return null;
+  }
   const known = [...fits.map(({ name }) => writeName(name)), ...room];
   const near = nearNames(word, known);
   const fixes = near.map((name) => replace(ctx, `write \`${name}\``, value.span, name));

@@ -86,6 +86,12 @@ export const blockFindings = {
     help: "Keep one of the two.",
     page: "Some properties say the same thing in two ways, and would have to agree to the last millimetre: the place of a camera as a point or by tapes, the place of a named point as a point or by steps, a flat that is hinged to another or stands by itself. A gel is warm or cool.",
   },
+  "light.through-and-into": {
+    severity: "error",
+    message: "`{name}` shines through a cloth and into a surface; both in a row are not worked out",
+    help: "Keep `through` where the cloth is the light, or `into` where the surface is.",
+    page: "A light with `through` is the lit cloth of its scrim, a light with `into` the lit patch of a wall, a card or the ceiling. What comes through a cloth and is bounced after that is no light of its own; it counts with all light that surfaces give back.\n\nRight: `through: veil` alone, with the scrim between head and wall.",
+  },
   "property.missing": {
     severity: "error",
     message: "This `{kind}` has no `{name}`",

@@ -100,6 +100,18 @@ export const sceneFindings = {
     help: "name another flat of this set",
     page: "A hinge joins the upright edges of two flats.\n\nRight: `hinge: left_edge(back)` where `back` is a flat.",
   },
+  "flat.opening": {
+    severity: "note",
+    message: "`{name}` is not hinged, so its `opening` does nothing",
+    help: "say what it is hinged to, or turn it with `faces`",
+    page: "The opening is the inside angle between two flats that share a hinge. A flat that stands by itself has none.\n\nRight: `hinge: left_edge(back)` with `opening: 100 deg`.",
+  },
+  "capsule.low": {
+    severity: "error",
+    message: "`{name}` is {height} m high and {width} m wide, too low for a post with round ends",
+    help: "make it at least as high as it is wide, or take a `sphere` or a `box`",
+    page: "A capsule is an upright post that ends in half balls above and below; its height counts both, so it is never less than the diameter. What is lower is a `sphere`, which is as high as it is wide, or a `box`.\n\nRight: `capsule post { diameter: 20 cm  height: 1.2 m  at: offset(left: 1 m) }`.",
+  },
   "paper.short": {
     severity: "error",
     message: "the sweep of `{name}` has a radius of {radius} m, but only {length} m of paper {part}",

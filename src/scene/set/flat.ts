@@ -25,8 +25,16 @@ function placeLeaf(
       const opening = ((flat.opening?.value ?? 90) * Math.PI) / 180;
       return hingedLeaf(other, edge, opening, width, height);
     }
-    if (owner?.state !== "busy") report(site, "flat.hinge", { name, other: of });
+    // A flat that could not be built, or that hangs on this one, was told of already.
+    const isFlat = site.recipe.set?.parts.some(
+      (part) => part.block === "flat" && (part.name ?? "flat") === of,
+    );
+    if (isFlat !== true) report(site, "flat.hinge", { name, other: of });
     return null;
+  }
+  if (flat.opening !== undefined) {
+    site.place = placeOfBlock(flat.origins, "opening");
+    report(site, "flat.opening", { name });
   }
   if (flat.at === undefined) {
     incomplete(site, flat, "where it stands");

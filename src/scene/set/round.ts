@@ -1,6 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import { blockPoint } from "../points.js";
-import type { Site } from "../site.js";
+import { metres, placeOfBlock, report, type Site } from "../site.js";
 import { incomplete, nothing, type Piece, type PieceModel, sidesOf } from "./piece.js";
 
 /** A sphere by its centre. */
@@ -21,7 +21,7 @@ export function buildSphere(site: Site, sphere: PieceModel<"sphere">): Piece {
   };
 }
 
-/** An upright round post with rounded ends, by the middle of its foot; one that is lower than wide is a sphere. */
+/** An upright round post with rounded ends, by the middle of its foot; one that is lower than wide is a sphere, with a finding. */
 export function buildCapsule(site: Site, post: PieceModel<"capsule">): Piece {
   const name = post.name ?? "capsule";
   if (post.diameter === undefined || post.height === undefined || post.at === undefined) {
@@ -31,6 +31,10 @@ export function buildCapsule(site: Site, post: PieceModel<"capsule">): Piece {
   if (foot === null) return nothing;
   const [x, y, z] = foot.at;
   const radius = post.diameter.value / 2;
+  if (post.height.value < 2 * radius - 1e-9) {
+    site.place = placeOfBlock(post.origins, "height");
+    report(site, "capsule.low", { name, height: metres(post.height.value), width: metres(2 * radius) });
+  }
   const height = Math.max(post.height.value, 2 * radius);
   site.landmarks.set(name, { at: [x, y, z + height / 2], ahead: null });
   const { front } = sidesOf(site, name, post.reflectance, undefined, undefined, 0.3, "30 %");

@@ -13,13 +13,15 @@ export interface ComparisonView extends ViewOptions {
 }
 
 const NONE = "-";
+/** What stands where one of the two does not say what the other says. */
+const UNSAID = "not said";
 
 const safe = (text: string): string => markdownText(visible(text));
 
 type Row = readonly string[];
 
 const changeRows = ({ changes }: Comparison): readonly Row[] =>
-  changes.map((row) => [row.path, row.before ?? NONE, row.after ?? NONE]);
+  changes.map((row) => [row.path, row.before ?? UNSAID, row.after ?? UNSAID]);
 
 const shownOf = (comparison: Comparison, all: boolean): readonly ComparedValue[] =>
   comparison.light.filter((row) => all || row.matters);

@@ -45,12 +45,15 @@ export function holdRow(plan: Plan, holds: readonly HoldModel[], from: Plan, lig
   return {
     plan: done.plan,
     cells,
-    problem: short === undefined ? null : `${short.by} cannot hold it: ${short.reason}`,
+    problem: short === undefined ? null : missed(short),
   };
 }
 
+/** Why a row is not what it is held at: said alike of the dial and of what hangs on it. */
+const missed = ({ by, reason }: Held): string => `${by} cannot hold it: ${reason}`;
+
 function settingCell(held: Held | undefined): TableCell {
-  if (held === undefined || held.setting === null)
-    return emptyCell(held?.reason ?? "there is nothing to hold it at");
+  if (held === undefined) return emptyCell("there is nothing to hold it at");
+  if (held.setting === null) return emptyCell(missed(held));
   return { value: null, text: held.setting, reason: null };
 }

@@ -353,6 +353,7 @@ export const results = [
     type: "number",
     help: "Share of the frame that is set or subject. Needs a background: a flat, a paper, a panel, or a surface of the room with `belongs_to: set`.",
     example: "coverage",
+    needs: ["camera", "surface"],
   },
   {
     name: "uncovered",
@@ -361,6 +362,7 @@ export const results = [
     type: "number",
     help: "Share of the frame that is neither set nor subject; with a `side`, left, right, top or bottom, how far in from there it reaches, as a share of the frame's width or height.",
     example: "uncovered(left)",
+    needs: ["camera", "surface"],
   },
   {
     name: "subject_share",
@@ -369,6 +371,7 @@ export const results = [
     type: "number",
     help: "Height of the first subject in the picture as a share of the frame's height.",
     example: "subject_share",
+    needs: ["camera", "subject"],
   },
   {
     name: "hand_limit",
@@ -377,6 +380,7 @@ export const results = [
     type: "length",
     help: "Height above the floor up to which a hand of the first subject, straight up, stays in the picture and before the set.",
     example: "hand_limit",
+    needs: ["camera", "surface"],
   },
   {
     name: "highlight_headroom",

@@ -100,6 +100,8 @@ describe("values of a sweep", () => {
       "1.9 m",
     ]);
     expect(codes("sweep key.distance from 1 m to 2 m step 30 cm", show)).toEqual(["sweep.rest"]);
+    expect(codes("sweep key.distance from 1 m to 2 m step 1000000000000 m", show)).toEqual(["sweep.rest"]);
+    expect(codes("sweep key.distance from 1 m to 1 m step 1 m", show)).toEqual([]);
   });
 
   test("labels are what people read", () => {

@@ -156,6 +156,21 @@ test("rows are worked out when they are asked for", () => {
   rows.return();
 });
 
+test("thirds of a stop are said as people write them", () => {
+  const table = tableOf(
+    recipe({}, 'table "t" {', "  sweep key.power from full to 1/4 step 1/3 stop", "  show key.reserve", "}"),
+  );
+  expect(rowsOf(table).map((row) => row[0]?.text)).toEqual([
+    "full",
+    "full - 1/3 stop",
+    "full - 2/3 stop",
+    "1/2",
+    "full - 4/3 stop",
+    "full - 5/3 stop",
+    "1/4",
+  ]);
+});
+
 test("a swept let counts in the columns, too", () => {
   const table = tableOf(
     recipe({}, 'table "t" {', "  sweep throw over [1 m, 3 m]", "  show 2 * throw as cm", "}"),
@@ -276,5 +291,14 @@ describe("hold", () => {
     const [row] = rowsOf(table);
     expect(row?.[2]?.value).toBeNull();
     expect(row?.[2]?.reason).toContain("full power gives");
+    // One cause is one note: beside the dial stands the same as beside what hangs on it.
+    const far = held(
+      "sweep fill.power over [off]",
+      "hold face.disc(towards: fill, only: fill) is f/8 by fill.power",
+      "show key.angular_size",
+    );
+    const reasons = rowsOf(far).flatMap((cells) => cells.flatMap(({ reason }) => reason ?? []));
+    expect(reasons.length).toBe(2);
+    expect(new Set(reasons).size).toBe(1);
   });
 });

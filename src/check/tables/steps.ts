@@ -69,7 +69,9 @@ function stepwise(
   }
   const { steps, whole } = equalSteps(from, to, read, byStops);
   if (!(steps.count <= rowLimit(ctx))) return tooManyRows(ctx, sweep.span, steps.count);
-  if (whole - Math.round(whole) > 1e-9 || Math.round(whole) - whole > 1e-9) {
+  // A step beyond all measure leaves next to nothing of one, and not the other end.
+  const met = Math.abs(whole - Math.round(whole)) <= 1e-9 && (whole === 0 || Math.round(whole) > 0);
+  if (!met) {
     const last = steppedNumber(steps, steps.count - 1);
     const even = (whole * Math.abs(steps.step)) / steps.count;
     report(ctx, "sweep.rest", sweep.span, {

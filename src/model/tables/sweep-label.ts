@@ -25,10 +25,12 @@ export function sweepUnit({ range }: SweepModel): string | null {
   return unit === "" ? "1" : unit;
 }
 
-/** Whole stops below full as the fraction on the dial. */
+/** Whole stops below full as the fraction on the dial, thirds of a stop as fractions of one. */
 function powerLabel(steps: Steps, below: number, written: string): string {
   const whole = Math.round(below);
   if (Math.abs(below - whole) < 1e-9 && whole <= 10) return whole === 0 ? "full" : `1/${1 << whole}`;
+  const thirds = Math.round(3 * below);
+  if (Math.abs(3 * below - thirds) < 1e-6) return `full - ${thirds}/3 stop`;
   return written.replace(writeNumber(below), writeNumber(Number(below.toFixed(decimalsOf(steps)))));
 }
 

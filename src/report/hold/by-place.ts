@@ -1,3 +1,4 @@
+import { writeNumber } from "../../core/write-number.js";
 import { findRoot } from "../../math/roots.js";
 import { tape } from "../../model/make/points.js";
 import type { HoldDial, HoldModel, LightModel, Recipe } from "../../model/types.js";
@@ -56,18 +57,26 @@ function placeOf(light: LightModel, property: Place): number | null {
   }
 }
 
-/** A length as found, written to the millimetre. */
-const metres = (value: number): Length => quantity("m", value, `${fixed(value, 3)} m`);
+/** A length as found, written to the millimetre; as it was written where it comes to the same. */
+function metres(value: number, before: Length | undefined): Length {
+  const same = before !== undefined && Math.abs(before.value - value) < 0.0005;
+  return quantity("m", value, same ? before.written : `${writeNumber(Number(fixed(value, 3)))} m`);
+}
 
 function putAt(light: LightModel, property: Place, place: number): LightModel {
   switch (property) {
     case "distance":
-    case "floor_distance":
-      return { ...light, [property]: tape(metres(place), light[property]?.from ?? null) };
+    case "floor_distance": {
+      const before = light[property];
+      return { ...light, [property]: tape(metres(place, before?.length), before?.from ?? null) };
+    }
     case "height":
-      return { ...light, height: metres(place) };
-    default:
-      return { ...light, elevation: quantity("deg", place, `${fixed(place, 1)} deg`) };
+      return { ...light, height: metres(place, light.height) };
+    default: {
+      const same = light.elevation !== undefined && Math.abs(light.elevation.value - place) < 0.05;
+      const written = same ? light.elevation.written : `${writeNumber(Number(fixed(place, 1)))} deg`;
+      return { ...light, elevation: quantity("deg", place, written) };
+    }
   }
 }
 

@@ -9,7 +9,7 @@ import { atPower } from "../change/move-source.js";
 import { judgedScale } from "../evaluate/scales.js";
 import { show } from "../evaluate/show.js";
 import type { Plan } from "../plan.js";
-import { fixed, twoFigures } from "../say/number.js";
+import { fixed, threeFigures, twoFigures } from "../say/number.js";
 import { type Gap, gapOf } from "./gap.js";
 import { type Held, held } from "./held.js";
 
@@ -60,7 +60,10 @@ export function holdByPower(
 
 /** What a dial at its end gives, and by how much that misses what is held, however little. */
 function gives({ found, by }: Gap): string {
-  const shown = show(found) ?? "nothing";
+  const { reading } = found;
+  const bare =
+    reading !== null && reading.exposure > 0 ? `${threeFigures(reading.exposure)} lx s` : "nothing";
+  const shown = show(found) ?? bare;
   if (by === null || judgedScale(found.type) !== "stops") return shown;
   return `${shown}, ${twoFigures(Math.abs(by))} stop ${by < 0 ? "under" : "over"} what is held`;
 }

@@ -112,6 +112,7 @@ describe("a size is held by distance", () => {
     const [, held] = setUps(
       'variant "B" { key.shape: sphere(30 cm)\n hold key.angular_size by key.distance\n keep expectations }\n',
     );
+    expect(held?.recipe.lights[0]?.distance?.written).toBe("6 m");
     // Three times the size at three times the distance looks as large.
     expect(held?.report.lights[0]?.distance).toBeCloseTo(6, 5);
     expect(held?.held[0]?.setting).toBe("6.00 m");
@@ -176,4 +177,11 @@ describe("a hold that cannot be kept says so", () => {
     expect(second?.reason).toBeNull();
     expect(station(held, "face", "towards key")).not.toBeCloseTo(8, 2);
   });
+});
+
+test("a lamp that is held where it stands keeps the words of its place", () => {
+  const [, held] = setUps(
+    'variant "B" { fill.power: 1/2\n hold key.angular_size by key.distance\n keep expectations }\n',
+  );
+  expect(held?.recipe.lights[0]?.distance?.written).toBe("2 m");
 });

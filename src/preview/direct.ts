@@ -1,13 +1,14 @@
 import { type ApartWork, apart, apartWork, type Convex } from "../math/convex.js";
 import { emptyVector, type LightVector } from "../physics/light-vector.js";
-import type { Scene } from "../scene/types.js";
+import type { Scene, SceneRoom } from "../scene/types.js";
+import { insideRoom } from "../transport/bounce/first-hit.js";
 import { prepareSource } from "../transport/direct.js";
 import { hullOf, leastWidth, sourceHull } from "../transport/hiding/hulls.js";
 import { type Occluder, occludersOf } from "../transport/hiding/occluder.js";
 import { type ShadedSource, seenShare, shadedReading, shadedSource } from "../transport/hiding/shaded.js";
 import { occludersFor } from "../transport/outside.js";
 import { type Field, fieldsOf, type Patch, quartersOf } from "./fields.js";
-import { meterAt, type View } from "./view.js";
+import { meterAt, SEEN, type View } from "./view.js";
 
 /** Pixels along the side of the smallest field that is filled in; places two pixels apart are looked at. */
 const SMALL = 4;
@@ -63,10 +64,14 @@ interface Lamp {
 export function addDirect(scene: Scene, view: View, exposure: Float64Array): void {
   const occluders = occludersOf(scene);
   const fields = fieldsOf(view, scene.polygons.length, LARGE);
+  const outside = seenOutside(scene.room, view);
   for (const source of scene.sources) {
     if (!(source.energy > 0)) continue;
     const prepared = prepareSource(source);
     const possible = occludersFor(occluders, scene.room, shadedSource(prepared, []));
+    const indoors = hindrances(possible);
+    // What is seen through an opening lies outside, and the walls stand before it.
+    const outdoors = outside === null || possible === occluders ? indoors : hindrances(occluders);
     const before: Occluder[] = [];
     const shaded = shadedSource(prepared, before);
     const known = new Float64Array(view.width * view.height).fill(-1);
@@ -80,9 +85,38 @@ export function addDirect(scene: Scene, view: View, exposure: Float64Array): voi
       scratch: emptyVector(),
       place: placeOf(new Float64Array(3)),
     };
-    const near = possible.map((occluder) => ({ occluder, hull: hullOf(occluder) }));
-    for (const field of fields) addField(lamp, view, scene.polygons.length, field, near, exposure);
+    for (const field of fields) {
+      const around = outside !== null && reachesOut(view, outside, field) ? outdoors : indoors;
+      addField(lamp, view, scene.polygons.length, field, around, exposure);
+    }
   }
+}
+
+const hindrances = (occluders: readonly Occluder[]): readonly Hindrance[] =>
+  occluders.map((occluder) => ({ occluder, hull: hullOf(occluder) }));
+
+/** 1 for each pixel that sees what lies outside the room; null where none does, and without a room. */
+function seenOutside(room: SceneRoom | null, view: View): Uint8Array | null {
+  if (room === null) return null;
+  const box = Float64Array.of(room.left, room.right, room.front, room.back, 0, room.height);
+  const outside = new Uint8Array(view.side.length);
+  let some = false;
+  for (let pixel = 0; pixel < outside.length; pixel++) {
+    const at = SEEN * pixel;
+    const [x, y, z] = [view.data[at] as number, view.data[at + 1] as number, view.data[at + 2] as number];
+    if (view.side[pixel] === -1 || insideRoom(box, x, y, z)) continue;
+    outside[pixel] = 1;
+    some = true;
+  }
+  return some ? outside : null;
+}
+
+/** Whether a pixel of a field, or of its far edges, sees what lies outside. */
+function reachesOut({ width, height }: View, outside: Uint8Array, { left, top, size }: Field): boolean {
+  for (let row = top; row <= Math.min(top + size, height - 1); row++)
+    for (let column = left; column <= Math.min(left + size, width - 1); column++)
+      if (outside[row * width + column] === 1) return true;
+  return false;
 }
 
 /** A place as a body without size. */

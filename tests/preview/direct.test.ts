@@ -70,6 +70,28 @@ describe("direct light in a picture is what each pixel would be told by itself",
       expect(dark).toBeGreaterThan(0.01);
     }, 60_000);
 
+  test("what is seen through an opening has the wall before its lamp", () => {
+    const scene = sceneOf(`room {
+  size: 4 x 5 x 2.8 m
+  opening door { wall: back, at: (0 m, 2.5 m, 0 m), size: 1.2 x 2.1 m }
+}
+set { flat yard { size: 4 x 3 m, at: offset(behind: 4 m), reflectance: 60 % } }
+light key { shape: disc(20 cm), output: 900 lm s, position: (-1.2 m, 0.5 m, 1.6 m), aim: (0.3 m, 2.5 m, 1 m) }
+camera { held: upright, focal_length: 45 mm, aperture: f/8, shutter: 1/125 s, sensitivity: ISO 200, distance: 2.4 m, height: 1.2 m }`);
+    const view = viewOf(scene, 180) as View;
+    const yard = scene.polygons.findIndex(({ name }) => name === "yard");
+    const direct = new Float64Array(view.width * view.height);
+    addDirect(scene, view, direct);
+    const there = [...direct].filter((_, pixel) => view.side[pixel] === 2 * yard + 1);
+    // A part of it lies in the shade of the wall, a part in the light that comes through the door.
+    expect(there.filter((light) => light === 0).length).toBeGreaterThan(0.1 * there.length);
+    expect(there.filter((light) => light > 0).length).toBeGreaterThan(0.1 * there.length);
+    const { rms, worst, stops } = compared(scene);
+    expect(rms).toBeLessThan(0.001);
+    expect(worst).toBeLessThan(0.02);
+    expect(stops).toBeLessThan(0.1);
+  });
+
   test("light that falls through slits into what is dark all round", () => {
     // The lamp stands far to the left, so that its slits fall on the wall beside the leaves.
     const leaves = [-0.95, -0.8, -0.65, -0.5, -0.35].map(

@@ -1,5 +1,6 @@
 import { visibleLine } from "../diagnostics/print-visible.js";
 import { sayBearing } from "../report/say/bearing.js";
+import { sayOwner } from "../report/say/surfaces.js";
 import type { ReportLight } from "../report/schema/report.js";
 import * as n from "./number.js";
 import { indented, labelled, type ViewOptions, wrapText } from "./report-lines.js";
@@ -9,17 +10,7 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
   const facts: [string, string][] = [];
   const size = light.angular_size;
   facts.push(["Opening", visibleLine(light.shape)]);
-  if (light.distance === null) {
-    facts.push([
-      "Place",
-      `${n.metres(light.floor_distance)} along the floor from the mark, ${n.metres(light.height)} high`,
-    ]);
-  } else {
-    facts.push([
-      "Place",
-      `${n.metres(light.distance)} from ${light.seen_from === "face" ? "the face" : "its aim"}, ${sayBearing(light.bearing, n.degrees)} and ${n.degrees(light.elevation)} up from there, ${n.metres(light.height)} above the floor`,
-    ]);
-  }
+  facts.push(...placeFacts(light));
   if (light.elevation_at_feet !== null)
     facts.push(["From the floor", `${n.degrees(light.elevation_at_feet)} up, at the subject's place`]);
   if (size.equivalent !== null) {
@@ -54,6 +45,32 @@ export function lightFacts(light: ReportLight): readonly (readonly [label: strin
     ]);
   if (light.reason !== null) facts.push(["Note", visibleLine(light.reason)]);
   return facts;
+}
+
+type Place = Pick<ReportLight, "distance" | "bearing" | "elevation" | "height">;
+
+/** Where a light stands; of one that shines into or through something, where its head is and where what it lights. */
+function placeFacts(light: ReportLight): readonly [label: string, text: string][] {
+  const { patch, head } = light;
+  const from = light.seen_from === "face" ? "the face" : "its aim";
+  const where = ({ distance, bearing, elevation, height }: Place): string =>
+    distance === null
+      ? `${n.metres(light.floor_distance)} along the floor from the mark, ${n.metres(height)} high`
+      : `${n.metres(distance)} from ${from}, ${sayBearing(bearing, n.degrees)} and ${n.degrees(elevation)} up from there, ${n.metres(height)} above the floor`;
+  if (patch !== null && head !== null) {
+    const { bearing, elevation } = light;
+    const size = `${n.metres(patch.width)} x ${n.metres(patch.length)} of ${visibleLine(sayOwner(patch.surface))}`;
+    return [
+      ["Head", where(head)],
+      ["Lit patch", `${size}, its middle ${where({ ...patch, bearing, elevation })}`],
+    ];
+  }
+  return head === null
+    ? [["Place", where(light)]]
+    : [
+        ["Place", where(light)],
+        ["Head behind", where(head)],
+      ];
 }
 
 /** The half-shade of an edge at the aim; both ways across an opening that is longer than it is wide. */

@@ -12,7 +12,7 @@ import { fallOff } from "./light/fall-off.js";
 import { floorShadow } from "./light/floor-shadow.js";
 import { narrowestAcross, shadowEdge, shadowEdge10to90 } from "./light/shadow-edge.js";
 import { type AngularSize, sizeFrom } from "./light/size.js";
-import { firstSubject, type Plan, stationOf } from "./plan.js";
+import { firstSubject, headOf, type Plan, stationOf } from "./plan.js";
 import { sayOpening } from "./say/opening.js";
 import type { ReportLight } from "./schema/report.js";
 
@@ -44,6 +44,8 @@ export function reportLight(plan: Plan, source: Source, inputs: readonly Measure
     height: source.centre[2],
     bearing: bearingOf(eye, seen.centre),
     elevation: elevationOf(eye, seen.centre),
+    head: reportHead(headOf(scene, source), source, eye),
+    patch: reportPatch(source, eye),
     elevation_at_feet: subject === null ? null : elevationOf(subject.place, seen.centre),
     angular_size: {
       equivalent: size?.equivalent ?? null,
@@ -83,6 +85,31 @@ export function reportLight(plan: Plan, source: Source, inputs: readonly Measure
       energy: energyInterval(source),
       angular_size: size === null ? null : sizeInterval(plan, source.name, size, inputs),
     },
+  };
+}
+
+function reportHead(head: Source, light: Source, eye: Vec3): ReportLight["head"] {
+  if (head === light && light.patch === undefined) return null;
+  const { centre } = head;
+  return {
+    position: [...centre],
+    distance: distance(eye, centre),
+    bearing: bearingOf(eye, centre),
+    elevation: elevationOf(eye, centre),
+    height: centre[2],
+  };
+}
+
+function reportPatch({ patch }: Source, eye: Vec3): ReportLight["patch"] {
+  if (patch === undefined) return null;
+  const { surface, centre, width, height } = patch;
+  return {
+    surface,
+    position: [...centre],
+    distance: distance(eye, centre),
+    height: centre[2],
+    width,
+    length: height,
   };
 }
 

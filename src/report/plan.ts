@@ -73,6 +73,11 @@ export function lightsOf(scene: Scene): readonly Source[] {
   return scene.sources.filter((source) => source.spillOf === undefined);
 }
 
+/** The lamp itself of a light: the head behind its cloth, else the light. */
+export function headOf(scene: Scene, light: Source): Source {
+  return scene.sources.find((source) => source.spillOf === light.name) ?? light;
+}
+
 /** The lights that are on and give something. */
 export function lightsOn(scene: Scene): readonly Source[] {
   return lightsOf(scene).filter((source) => source.energy > 0);

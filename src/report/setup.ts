@@ -1,10 +1,13 @@
+import type { Vec3 } from "../core/vector.js";
 import { distance } from "../math/vector.js";
+import { lightPlace } from "../scene/lit/seen.js";
 import type { SceneSubject, Source } from "../scene/types.js";
 import { alongFloor, bearingOf, elevationOf } from "./geometry/directions.js";
-import { faceWords, firstSubject, type Plan } from "./plan.js";
+import { faceWords, firstSubject, headOf, lightsOf, type Plan } from "./plan.js";
 import { sayBearing } from "./say/bearing.js";
 import { sayOpening } from "./say/opening.js";
 import { sayAngle, sayLength, sayTime } from "./say/quantity.js";
+import { sayOwner } from "./say/surfaces.js";
 
 /** The set-up in words, a sentence each: room, set, subjects, lights, camera. Sides are the camera's. */
 export function setupSentences(plan: Plan): string[] {
@@ -26,7 +29,7 @@ export function setupSentences(plan: Plan): string[] {
   scene.subjects.forEach((subject) => {
     lines.push(subjectSentence(subject));
   });
-  for (const source of scene.sources) lines.push(lightSentence(plan, source));
+  for (const source of lightsOf(scene)) lines.push(lightSentence(plan, source));
   const camera = cameraSentence(plan);
   if (camera !== null) lines.push(camera);
   return lines;
@@ -46,23 +49,46 @@ function subjectSentence(subject: SceneSubject): string {
   return `${who}, ${sayLength(subject.stature)} tall${heels}, ${verbs[subject.pose]} ${where}; the face is ${sayLength(subject.face[2])} above the floor.`;
 }
 
-function lightSentence({ scene, recipe }: Plan, source: Source): string {
+function lightSentence({ scene, recipe }: Plan, light: Source): string {
   const subject = firstSubject(scene);
-  const role = source.role === null || source.role === source.name ? "" : ` (${source.role})`;
-  const what = `${source.name}${role}: ${source.kind === "flash" ? "a flash" : "a steady lamp"} with ${sayOpening(source)}`;
+  const source = headOf(scene, light);
+  const { name } = light;
+  const role = light.role === null || light.role === name ? "" : ` (${light.role})`;
+  const what = `${name}${role}: ${source.kind === "flash" ? "a flash" : "a steady lamp"} with ${sayOpening(source)}`;
   const height = `its centre ${sayLength(source.centre[2])} above the floor`;
-  const light = recipe.lights.find((row) => row.name === source.name);
-  const power = source.below === null ? "switched off" : `power ${light?.power?.written ?? "full"}`;
+  const said = recipe.lights.find((row) => row.name === name);
+  const power = source.below === null ? "switched off" : `power ${said?.power?.written ?? "full"}`;
+  const lit = litWords(light);
   if (subject === null) {
-    return `${what}, ${sayLength(alongFloor([0, 0, 0], source.centre))} from the mark along the floor, ${height}; ${power}.`;
+    return `${what}, ${sayLength(alongFloor([0, 0, 0], source.centre))} from the mark along the floor, ${height}${lit}; ${power}.`;
   }
   const face = faceWords(scene);
-  const side = bearingOf(subject.face, source.centre);
-  const steep = elevationOf(subject.face, source.centre);
-  const bearing = sayBearing(steep >= 89.5 ? null : side, sayAngle);
-  const elevation = `${sayAngle(steep)} up from ${face}`;
+  const seen =
+    lit === "" ? "" : `${lit}, the light that is seen, ${fromFace(subject, lightPlace(light))} from ${face}`;
   const tapes = `${sayLength(distance(subject.face, source.centre))} from ${face} (${sayLength(alongFloor([0, 0, 0], source.centre))} along the floor from the mark)`;
-  return `${what}, ${tapes}, ${bearing} and ${elevation}, ${height}; ${power}.`;
+  const side = sideWords(subject, source.centre);
+  return `${what}, ${tapes}, ${side} from ${face}, ${height}${seen}; ${power}.`;
+}
+
+/** `37 deg to camera-left and 17 deg up`. */
+function sideWords({ face }: SceneSubject, at: Vec3): string {
+  const steep = elevationOf(face, at);
+  return `${sayBearing(steep >= 89.5 ? null : bearingOf(face, at), sayAngle)} and ${sayAngle(steep)} up`;
+}
+
+/** `1.69 m away, 71 deg to camera-left and 2 deg up`. */
+function fromFace(subject: SceneSubject, at: Vec3): string {
+  return `${sayLength(distance(subject.face, at))} away, ${sideWords(subject, at)}`;
+}
+
+/** What a head shines into or through, and how much of it is lit; nothing for one that shines free. */
+function litWords({ patch, cloth, shape }: Source): string {
+  const size = (width: number, height: number): string => `${sayLength(width)} x ${sayLength(height)}`;
+  if (patch !== undefined)
+    return `; it lights ${size(patch.width, patch.height)} of ${sayOwner(patch.surface)}`;
+  return cloth === undefined || shape.kind !== "rectangle"
+    ? ""
+    : `; it lights ${size(shape.width, shape.height)} of ${cloth.scrim}`;
 }
 
 function cameraSentence({ scene, recipe }: Plan): string | null {

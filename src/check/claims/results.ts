@@ -8,7 +8,7 @@ import type { Argument, Expression, Reference, Value } from "../../syntax/ast.js
 import { type ArgumentType, findResult, type ResultRow, results } from "../../vocabulary/results.js";
 import { isExpression } from "../constant.js";
 import { type Context, replace, report } from "../context.js";
-import { resolvePlace, settingWords } from "../places.js";
+import { isWall, resolvePlace, settingWords } from "../places.js";
 import { nearNames, suggestion } from "../suggest.js";
 import { sortArguments } from "../values/calls.js";
 import { readPoint } from "../values/points.js";
@@ -169,7 +169,7 @@ function readArgument(
     }
     case "surface-name": {
       const word = singleWord(bare(value));
-      if (word === "floor") return word;
+      if (word === "floor" || (word !== null && isWall(word))) return word;
       if (word !== null && ctx.declared.get(word)?.kind === "piece") return word;
       if (word !== null && !ctx.declared.has(word)) return unknownSurface(ctx, value, word);
       return trouble(ctx, node, row, `needs the name of a surface for \`${name}\``);

@@ -1,3 +1,4 @@
+import { lampName } from "../../scene/lit/seen.js";
 import type { Stand } from "../../scene/types.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength, sayMass } from "../say/quantity.js";
@@ -27,9 +28,9 @@ export const boomBalance: Rule = {
       return [
         {
           severity: "stop",
-          message: `The boom of ${source.name} is nose-heavy: ${sayMass(stand.head)} at ${sayLength(stand.boom)} against ${sayMass(stand.counterweight)} at ${sayLength(stand.tail)}.`,
+          message: `The boom of ${lampName(source)} is nose-heavy: ${sayMass(stand.head)} at ${sayLength(stand.boom)} against ${sayMass(stand.counterweight)} at ${sayLength(stand.tail)}.`,
           remedy: `Hang a counterweight of ${sayMass(ceilTo(needed, 0.5))} on the short end; a second line on the lamp, and nobody beneath while it is moved.`,
-          about: source.name,
+          about: lampName(source),
         },
       ];
     }),

@@ -1,8 +1,7 @@
-import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
-import { add, distance, scale, subtract } from "../../math/vector.js";
+import { distance, scale, subtract } from "../../math/vector.js";
 import type { ClothLight, Scene, Source } from "../../scene/types.js";
-import { rebuiltWith, withLight } from "../change/rebuild.js";
+import { headAt } from "../change/head-behind-cloth.js";
 import { lightsOn, type Plan } from "../plan.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength, sayPercent } from "../say/quantity.js";
@@ -20,19 +19,6 @@ function litShare(source: Source, { width, height }: ClothLight): number {
 /** The head behind a light's cloth. */
 const headOf = (scene: Scene, light: string): Source | null =>
   scene.sources.find((row) => row.spillOf === light) ?? null;
-
-/** The plan with the head of a light at another distance from its cloth, on the line on which it stands. */
-function headAt(plan: Plan, light: string, middle: Vec3, direction: Vec3, away: number): Plan {
-  const [x, y, z] = add(middle, scale(direction, away));
-  const metres = (value: number) => ({ value, unit: "m", written: `${value} m` }) as const;
-  const at = { kind: "coordinates", x: metres(x), y: metres(y), z: metres(z), written: "" } as const;
-  const recipe = withLight(plan.recipe, light, (row) => {
-    const { distance: _, floor_distance: __, bearing: ___, height: ____, ...bare } = row;
-    const { elevation: _____, bottom_edge: ______, ...rest } = bare;
-    return { ...rest, position: at };
-  });
-  return rebuiltWith(plan, recipe);
-}
 
 /** Farther than this a head is not moved, m. */
 const FARTHEST = 8;

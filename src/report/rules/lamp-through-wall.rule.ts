@@ -1,9 +1,13 @@
 import type { Vec3 } from "../../core/vector.js";
+import { add, distance, scale, subtract } from "../../math/vector.js";
 import type { Recipe, RoomModel } from "../../model/types.js";
+import { lampName } from "../../scene/lit/seen.js";
 import type { SceneRoom, Source } from "../../scene/types.js";
+import { headAt } from "../change/head-behind-cloth.js";
 import { moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, elevationOf } from "../geometry/directions.js";
 import { firstFace, type Plan } from "../plan.js";
+import { startWithHead } from "../say/light.js";
 import { floorTo } from "../say/number.js";
 import { sayAngle, sayCentimetres, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
@@ -41,7 +45,28 @@ function shareInside(room: SceneRoom, at: Vec3, needed: number): number {
   return share;
 }
 
+/** No head is brought nearer to its cloth than this, m. */
+const NEAREST = 0.3;
+const STEP = 0.01;
+
+/** The head behind a cloth brought nearer to it, on the line on which it stands, until it has its floor. */
+function nearerCloth(plan: Plan, room: SceneRoom, head: Source, needed: number): string {
+  const none = "There is no floor for it behind the cloth: hang the cloth further in, or shift the mark.";
+  const light = plan.scene.sources.find(({ name }) => name === head.spillOf);
+  if (light?.cloth === undefined) return none;
+  const now = distance(head.centre, light.centre);
+  const way = scale(subtract(head.centre, light.centre), 1 / now);
+  for (let away = floorTo(now, STEP); away >= NEAREST; away = Number((away - STEP).toFixed(2))) {
+    const at = add(light.centre, scale(way, away));
+    if (freeFloor(room, at).some(([, free]) => free < needed)) continue;
+    const there = headAt(plan, light.name, light.centre, way, away);
+    return `Bring it to ${sayLength(away)} from ${light.cloth.scrim} instead of ${sayLength(now)}${powerWords(plan.scene, head, -faceChange(plan, there))}.`;
+  }
+  return none;
+}
+
 function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, needed: number): string {
+  if (source.spillOf !== undefined) return nearerCloth(plan, room, source, needed);
   const share = shareInside(room, source.centre, needed);
   const level = alongFloor([0, 0, 0], source.centre);
   const away = floorTo(share * level, 0.01);
@@ -52,12 +77,14 @@ function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, n
   const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
   if (face === null) return `${bring}.`;
   const change = faceChange(plan, withSource(plan, index, moved));
-  return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${powerWords(plan.scene, source, -change)}.`;
+  const power = powerWords(plan.scene, source, -change);
+  if (source.patch !== undefined) return `${bring}, at the same height${power}.`;
+  return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${power}.`;
 }
 
 /** The radius of the feet of a lamp's stand where the recipe says it, m. */
 function feetOf(recipe: Recipe, source: Source): number | null {
-  const light = recipe.lights.find((row) => row.name === source.name);
+  const light = recipe.lights.find((row) => row.name === lampName(source));
   return light?.parts.find((part) => part.block === "stand")?.feet?.value ?? null;
 }
 
@@ -77,8 +104,9 @@ export const lampThroughWall: Rule = {
     const { room } = scene;
     if (room === null) return [];
     return scene.sources.flatMap((source, index): RuleFinding[] => {
-      const onBoom = (source.stand?.boom ?? null) !== null;
-      const needed = onBoom ? 0 : (feetOf(recipe, source) ?? threshold(recipe, "stand_feet"));
+      // A cloth hangs where it is hung; its head stands on the stand.
+      const hangs = source.cloth !== undefined || (source.stand?.boom ?? null) !== null;
+      const needed = hangs ? 0 : (feetOf(recipe, source) ?? threshold(recipe, "stand_feet"));
       const [wall, free] = [...freeFloor(room, source.centre)].sort((a, b) => a[1] - b[1])[0] ?? [
         "left",
         needed,
@@ -86,14 +114,14 @@ export const lampThroughWall: Rule = {
       if (free >= needed - 1e-9 || hasOpening(recipe.room, wall)) return [];
       const message =
         free < 0
-          ? `${source.name} stands ${sayCentimetres(-free)} beyond the ${wall} wall.`
-          : `${source.name} stands ${sayCentimetres(free)} from the ${wall} wall; its stand needs ${sayCentimetres(needed)} of floor.`;
+          ? `${startWithHead(source)} stands ${sayCentimetres(-free)} beyond the ${wall} wall.`
+          : `${startWithHead(source)} stands ${sayCentimetres(free)} from the ${wall} wall; its stand needs ${sayCentimetres(needed)} of floor.`;
       return [
         {
           severity: "stop",
           message,
           remedy: remedyFor(plan, room, index, source, needed),
-          about: source.name,
+          about: lampName(source),
         },
       ];
     });

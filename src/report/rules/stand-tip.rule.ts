@@ -1,3 +1,4 @@
+import { lampName } from "../../scene/lit/seen.js";
 import type { Source, Stand } from "../../scene/types.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayLength, sayMass } from "../say/quantity.js";
@@ -27,11 +28,11 @@ function reasonOf(source: Source, stand: Stand, least: number, high: number): st
   const height = source.centre[2];
   const force = tipForce(stand, height);
   if (force < least - 1e-9) {
-    return `A push of ${fixed(force, 0)} N at ${source.name} tips its stand; it should bear ${fixed(least, 0)} N.`;
+    return `A push of ${fixed(force, 0)} N at ${lampName(source)} tips its stand; it should bear ${fixed(least, 0)} N.`;
   }
   if (stand.bag > 0) return null;
-  if (stand.boom !== null) return `${source.name} hangs on a boom, and its stand has no bag.`;
-  return height > high + 1e-9 ? `${source.name} stands ${sayLength(height)} high without a bag.` : null;
+  if (stand.boom !== null) return `${lampName(source)} hangs on a boom, and its stand has no bag.`;
+  return height > high + 1e-9 ? `${lampName(source)} stands ${sayLength(height)} high without a bag.` : null;
 }
 
 /** A stand is easily pushed over. */
@@ -60,7 +61,7 @@ export const standTip: Rule = {
           severity: "stop",
           message,
           remedy: `Hang a bag of ${sayMass(bag)} low on the stand: it then bears ${fixed(force, 0)} N. One leg under the load, legs wide.`,
-          about: source.name,
+          about: lampName(source),
         },
       ];
     }),

@@ -1,3 +1,4 @@
+import { lampName } from "../../scene/lit/seen.js";
 import { atHeight } from "../change/move-source.js";
 import { elevationOf } from "../geometry/directions.js";
 import { firstFace } from "../plan.js";
@@ -25,8 +26,10 @@ export const standTooShort: Rule = {
       if (highest === null || source.stand?.boom !== null) return [];
       if (!(source.centre[2] > highest - margin + 1e-9)) return [];
       const lower = floorTo(highest - margin, 0.01);
-      const after = face === null ? null : elevationOf(face, atHeight(source, lower).centre);
-      const before = face === null ? null : elevationOf(face, source.centre);
+      // Where the light is another place than this head, its own elevation says nothing.
+      const elsewhere = face === null || source.patch !== undefined || source.spillOf !== undefined;
+      const after = elsewhere ? null : elevationOf(face, atHeight(source, lower).centre);
+      const before = elsewhere ? null : elevationOf(face, source.centre);
       const angle =
         after === null || before === null
           ? ""
@@ -34,9 +37,9 @@ export const standTooShort: Rule = {
       return [
         {
           severity: "stop",
-          message: `The stand of ${source.name} reaches ${sayLength(highest)}; the lamp is to be at ${sayLength(source.centre[2])}, with ${sayLength(margin)} in reserve.`,
+          message: `The stand of ${lampName(source)} reaches ${sayLength(highest)}; the lamp is to be at ${sayLength(source.centre[2])}, with ${sayLength(margin)} in reserve.`,
           remedy: `Take a stand of at least ${sayLength(ceilTo(source.centre[2] + margin, 0.01))}, or lower the lamp to ${sayLength(lower)}${angle}.`,
-          about: source.name,
+          about: lampName(source),
         },
       ];
     });

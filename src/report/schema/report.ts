@@ -81,9 +81,34 @@ const light = object({
   }),
   height: number(),
   bearing: maybe.meta({
-    description: "At the first subject's face, deg, + to camera-right",
+    description: "Of the light that is seen, at the first subject's face, deg, + to camera-right",
   }),
   elevation: maybe.meta({ description: "At the first subject's face, deg" }),
+  head: object({
+    position: point,
+    distance: maybe.meta({ description: "From the same place to the centre of its opening, m" }),
+    bearing: maybe,
+    elevation: maybe,
+    height: number(),
+  })
+    .nullable()
+    .meta({
+      description:
+        "The head itself, where the light that is seen is another: the patch that it lights, or a cloth; else null",
+    }),
+  patch: object({
+    surface: string(),
+    position: point.meta({ description: "Its middle" }),
+    distance: maybe.meta({ description: "From the same place to its middle, m" }),
+    height: number(),
+    width: number(),
+    length: number().meta({ description: "Square to its width, m" }),
+  })
+    .nullable()
+    .meta({
+      description:
+        "What a head lights of the surface that it shines into: bearing, elevation, sizes and edges are of it; else null",
+    }),
   elevation_at_feet: maybe.meta({
     description: "At the first subject's place on the floor, which is at the feet of one who stands, deg",
   }),

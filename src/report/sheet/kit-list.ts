@@ -1,4 +1,4 @@
-import { lightsOf, type Plan } from "../plan.js";
+import { headOf, lightsOf, type Plan } from "../plan.js";
 import { counterweightFor } from "../rules/boom-balance.rule.js";
 import { bagFor } from "../rules/stand-tip.rule.js";
 import { fixed } from "../say/number.js";
@@ -10,16 +10,18 @@ import { threshold } from "../settings.js";
 export function kitList(plan: Plan): readonly string[] {
   const { scene, recipe } = plan;
   const lines: string[] = [];
-  for (const source of lightsOf(scene)) {
+  for (const light of lightsOf(scene)) {
+    const { name } = light;
+    const source = headOf(scene, light);
     const energy = source.fullWattSeconds === null ? "" : `, ${fixed(source.fullWattSeconds, 0)} Ws at full`;
-    const said = recipe.lights.find((row) => row.name === source.name);
+    const said = recipe.lights.find((row) => row.name === name);
     const gel = said?.gel === undefined ? "" : `, gel ${said.gel.written}`;
     lines.push(
-      `${source.name}: ${source.kind === "flash" ? "flash head" : "steady lamp"}, ${sayOpening(source)}${energy}${gel}`,
+      `${name}: ${source.kind === "flash" ? "flash head" : "steady lamp"}, ${sayOpening(source)}${energy}${gel}`,
     );
     const { stand } = source;
     if (stand === null) {
-      lines.push(`stand for ${source.name}: to at least ${sayLength(source.centre[2] + 0.1)}, with a bag`);
+      lines.push(`stand for ${name}: to at least ${sayLength(source.centre[2] + 0.1)}, with a bag`);
       continue;
     }
     const force = threshold(recipe, "tip_force");
@@ -29,7 +31,7 @@ export function kitList(plan: Plan): readonly string[] {
         ? ""
         : `, boom of ${sayLength(stand.boom)} with a counterweight of ${sayMass(Math.max(stand.counterweight, counterweightFor(stand)))}`;
     lines.push(
-      `stand for ${source.name}: to at least ${sayLength(source.centre[2] + 0.1)}, bag of ${sayMass(bag)}${boom}`,
+      `stand for ${name}: to at least ${sayLength(source.centre[2] + 0.1)}, bag of ${sayMass(bag)}${boom}`,
     );
   }
   for (const piece of recipe.set?.parts ?? []) {

@@ -6,7 +6,7 @@ import type { Drawing } from "../figures/drawing.js";
 import { planDrawing } from "../figures/plan.js";
 import { sideDrawing } from "../figures/side.js";
 import { alongFloor, bearingOf } from "../geometry/directions.js";
-import { firstFace, lightsOf, type Plan } from "../plan.js";
+import { firstFace, headOf, lightsOf, type Plan } from "../plan.js";
 import { sayBearing } from "../say/bearing.js";
 import { sayFeet } from "../say/feet.js";
 import { fixed } from "../say/number.js";
@@ -78,8 +78,10 @@ const LETTERS = 36;
 
 const MARK: Vec3 = [0, 0, 0];
 
-function lampMark({ scene, recipe }: Plan, source: Source): LampMark {
-  const { name, centre, axis } = source;
+function lampMark({ scene, recipe }: Plan, light: Source): LampMark {
+  const { name } = light;
+  const source = headOf(scene, light);
+  const { centre, axis } = source;
   const up = degrees(Math.asin(Math.min(1, Math.max(-1, axis[2]))));
   const face = firstFace(scene);
   const written = recipe.lights.find((row) => row.name === name)?.power?.written;

@@ -1,7 +1,7 @@
 import { seenLight } from "../../../scene/lit/seen.js";
 import type { Scene, Source } from "../../../scene/types.js";
 import { firstSubject } from "../../plan.js";
-import { sayOwner } from "../../say/surfaces.js";
+import { ownerOf, sayOwner } from "../../say/surfaces.js";
 import { narrowWidth } from "../../thrown/edges.js";
 import { backgroundCorners, fanOf } from "../../thrown/fan.js";
 import {
@@ -17,7 +17,8 @@ import { type Found, nothing, value, valueOr } from "../found.js";
 
 /** A result of a shadow as it falls on a surface; null for one that is not taken of a surface. */
 export function thrownResult(scene: Scene, source: Source, expr: ResultExpr): Found | null {
-  const on = nameArg(expr, "on");
+  const named = nameArg(expr, "on");
+  const on = named === null ? null : ownerOf(named);
   if (expr.name === "shadow_fan") return fan(scene, source);
   if (on === null) return null;
   switch (expr.name) {

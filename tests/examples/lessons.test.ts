@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { compile } from "../../src/compile.js";
 import { formatText } from "../../src/format/format.js";
-import { tablesOf } from "../../src/pipeline.js";
+import { run, tablesOf } from "../../src/pipeline.js";
 import type { Table, TableRow } from "../../src/tables/types.js";
 import { canonicalUnit } from "../../src/units/spellings.js";
 
@@ -142,4 +142,25 @@ describe("figures from outside", () => {
     expect(turned).toBeGreaterThan(1.6);
     expect(turned).toBeLessThan(2);
   });
+});
+
+test("the patterns that a lesson names are those that the report finds, and rows that it does not name have none", () => {
+  const text = textOf("patterns.light");
+  const named = new Map([
+    ["5 10", "flat"],
+    ["5 30", "butterfly"],
+    ["5 45", "butterfly"],
+    ["35 30", "loop"],
+    ["50 45", "rembrandt"],
+    ["90 10", "split"],
+  ]);
+  for (const bearing of [5, 35, 50, 90]) {
+    for (const elevation of [10, 30, 45]) {
+      const row = text
+        .replace("bearing: left(30 deg)", `bearing: left(${bearing} deg)`)
+        .replace("elevation: 30 deg", `elevation: ${elevation} deg`);
+      const [face] = run({ name: "row.light", text: row }).evaluated?.report.faces ?? [];
+      expect(face?.pattern ?? null, row).toBe(named.get(`${bearing} ${elevation}`) ?? null);
+    }
+  }
 });

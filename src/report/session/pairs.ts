@@ -90,9 +90,11 @@ const best = <T extends Try>(all: readonly T[], most: number): readonly T[] =>
 
 const toldFrom = (all: readonly Fitted[]): readonly Fitted[] => untold(all, ({ cost }) => cost);
 
+type About = Pick<Hypothesis, "kind" | "about">;
+
 /** Whether two hypotheses may be changed one after the other: not two placements of one lamp. */
-function areTwo(a: Hypothesis, b: Hypothesis): boolean {
-  const placed = ({ kind }: Hypothesis): boolean => ["distance", "height", "bearing"].includes(kind);
+export function areTwo(a: About, b: About): boolean {
+  const placed = ({ kind }: About): boolean => ["distance", "height", "bearing"].includes(kind);
   return !(placed(a) && placed(b) && a.about === b.about);
 }
 

@@ -109,6 +109,32 @@ describe("patterns that are none", () => {
     expect(found("25 cm")).toContain("background");
   });
 
+  test("nor is one that is off by no more than is acted on, 0.3 stop", () => {
+    const found = (by: number): readonly string[] =>
+      kinds(off(walled("2 m"), [...two, "back.left"], [0, 0, by]));
+    expect(found(-0.25)).not.toContain("background");
+    expect(found(-0.35)).toContain("background");
+  });
+
+  test("nor is one where the face is off as well, or is not read at all", () => {
+    const found = (at: readonly string[], stops: readonly number[]): readonly string[] =>
+      kinds(off(walled("2 m"), at, stops));
+    expect(found([...two, "back.left"], [-0.6, -0.6, -0.6])).not.toContain("background");
+    expect(found([...two, "back.left"], [0, -0.25, -0.6])).not.toContain("background");
+    expect(found(["back.left", "back.right"], [-0.6, -0.6])).not.toContain("background");
+  });
+
+  test("nor is somebody who stands further back", () => {
+    const behind = open()
+      .replace("subject {", "subject ana {")
+      .replace(
+        "light key {",
+        "subject ben { height: 1.7 m, at: offset(behind: 1 m, right: 1 m) }\nlight key { aim: ana.face,",
+      );
+    const at = ["ana.face.disc(towards: key)", "ana.face.dome(towards: key)", "ben.face.disc(towards: key)"];
+    expect(kinds(off(behind, at, [0, 0, -0.6]))).not.toContain("background");
+  });
+
   test("a background off to both sides is none", () => {
     const found = (stops: readonly number[]): readonly string[] =>
       kinds(off(walled("2 m"), [...two, "back.left", "back.right"], stops));

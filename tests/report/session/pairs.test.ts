@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { untold } from "../../../src/report/session/causes.js";
+import { areTwo } from "../../../src/report/session/pairs.js";
 import { day, lampOf, metered, places, shed } from "./days.js";
 
+const disc = "face.disc(towards: key)";
 const all = [...places, "floor", "lit_cheek", "chest.disc(towards: camera)"];
 
 describe("two things at once", () => {
@@ -105,6 +107,79 @@ describe("two lamps, each by its own readings", () => {
   });
 });
 
+/** The same lamps, each read by itself at the face and 70 cm before it: there a tape does more than a dial. */
+const deep = yard.replace(
+  "hair: 0 % }",
+  "hair: 0 %, point tokey { up: 1.6 m, ahead: 70 cm, faces: key }, point tofill { up: 1.6 m, ahead: 70 cm, right: 60 cm, faces: fill } }",
+);
+const eachDeep = [
+  ...each,
+  "tokey.disc(towards: key, only: key)",
+  "tokey.dome(towards: key, only: key)",
+  "tofill.disc(towards: fill, only: fill)",
+  "tofill.dome(towards: fill, only: fill)",
+];
+
+describe("two tapes", () => {
+  const tapesIn = (key: number, fill: number): readonly string[] => {
+    let lamp = 0;
+    const truth = deep.replaceAll("distance: 2 m", () => `distance: ${lamp++ === 0 ? 2 + key : 2 + fill} m`);
+    return day(deep, metered(truth, eachDeep)).pairs.map(({ causes }) =>
+      causes.map(({ kind, about, amount }) => `${kind} ${about} ${amount?.toFixed(1)}`).join(", "),
+    );
+  };
+
+  test("are told where both are within a metre", () => {
+    expect(tapesIn(0.6, -0.5)).toContain("distance key 0.6, distance fill -0.5");
+  });
+
+  test("and not where either is off by more", () => {
+    expect(tapesIn(1.4, -0.5).join()).not.toContain("distance key 1.4");
+    expect(tapesIn(-0.5, 1.4).join()).not.toContain("distance fill 1.4");
+  });
+});
+
+/** The lamp of the open yard alone, read by domes and discs that look in four directions, at the face and before it. */
+const alone = deep
+  .replace(/light fill \{.*\}\n/, "")
+  .replace(/, point tofill \{[^}]*\}/, "")
+  .replace(
+    "point tokey {",
+    "point atleft { up: 1.58 m, ahead: 12 cm, faces: left(80 deg) }, point atlens { up: 1.58 m, ahead: 12 cm, faces: left(0 deg) }, point tokey {",
+  );
+
+describe("two things about one lamp", () => {
+  const pairsIn = (truth: string, at: readonly string[]): readonly string[] =>
+    day(alone, metered(truth, at)).pairs.map(({ causes }) =>
+      causes.map(({ kind, about }) => `${kind} ${about}`).join(", "),
+    );
+
+  test("may be what it gives and where it stands, and are not two placements", () => {
+    const truth = alone.replace("distance: 2 m", "distance: 2.6 m").replace("left(20 deg)", "left(55 deg)");
+    const found = pairsIn(truth, [disc, "atleft", "atlens", "tokey"]);
+    expect(found).toContain("all null, bearing key");
+    expect(found).not.toContain("distance key, bearing key");
+  });
+
+  test("are not told where they change the readings nearly alike: a dial and a tape", () => {
+    // The slopes at 2 m and 1.4 m are as 1 to 1.4: a cosine of 0.985.
+    const truth = alone.replace("distance: 2 m", "distance: 1.4 m").replace("output: 400", "output: 141");
+    const found = pairsIn(truth, [disc, "face.dome(towards: key)", "tokey", "tokey.dome(towards: key)"]);
+    expect(found).not.toContain("all null, distance key");
+  });
+});
+
+test.each([
+  ["distance", "key", "bearing", "key", false],
+  ["height", "key", "distance", "key", false],
+  ["distance", "key", "distance", "fill", true],
+  ["output", "key", "distance", "key", true],
+  ["distance", "key", "reflectance", "walls", true],
+] as const)("%s of %s and %s of %s: tried as a pair, %s", (kind, about, other, its, tried) => {
+  expect(areTwo({ kind, about }, { kind: other, about: its })).toBe(tried);
+  expect(areTwo({ kind: other, about: its }, { kind, about })).toBe(tried);
+});
+
 describe("what the readings do not tell apart", () => {
   test("is all within one squared tolerance of the best: four squared standard deviations", () => {
     expect(untold([5, 3, 3.9, 4.1], (cost) => cost)).toEqual([3, 3.9]);
@@ -120,7 +195,6 @@ camera {
   held: upright, focal_length: 85 mm, aperture: f/8, shutter: 1/125 s, sensitivity: ISO 200, distance: 3 m, height: 1.5 m
 }
 `;
-const disc = "face.disc(towards: key)";
 
 describe("the interval of what a lamp gives", () => {
   test.each([0.1, 0.2, 0.6])("is the tolerance of the one reading that there is: %d stop", (tolerance) => {

@@ -38,6 +38,17 @@ function depth({ depth: stops, error }: ReportShadow): string {
 export const shadowWords =
   "In light and in shadow: stops from the reading at the face. Edge: of the head's outline, full width.";
 
+/** Why there are shadows without an edge, a line for each reason. */
+function edgeless({ shadows }: Report, view: ViewOptions): readonly string[] {
+  const none = shadows.filter(({ edge, reason }) => edge === null && reason !== null);
+  return [...new Set(none.map(({ reason }) => reason ?? ""))].flatMap((reason) => {
+    const where = none
+      .filter((row) => row.reason === reason)
+      .map(({ surface, light }) => `${visibleLine(light)} on ${visibleLine(surface)}`);
+    return indented(`No edge of ${where.join(", ")}: ${visibleLine(reason)}.`, "  ", view.width);
+  });
+}
+
 /** The table of shadows for a terminal; on a narrow one a list. */
 export function shadowLines(report: Report, view: ViewOptions): readonly string[] {
   const { columns, rows } = shadowTable(report);
@@ -48,5 +59,5 @@ export function shadowLines(report: Report, view: ViewOptions): readonly string[
           indented(`${on}, of ${of}: ${deep} deep, edge ${edge}`, "  ", view.width),
         )
       : table.map((line) => `  ${line}`);
-  return [...lines, ...indented(shadowWords, "  ", view.width)];
+  return [...lines, ...indented(shadowWords, "  ", view.width), ...edgeless(report, view)];
 }

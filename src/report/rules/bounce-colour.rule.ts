@@ -1,6 +1,7 @@
 import { litOwners } from "../change/blacken.js";
 import type { Plan } from "../plan.js";
 import { firstSubject, stationOf } from "../plan.js";
+import { list } from "../say/number.js";
 import { sayPercent, sayStops } from "../say/quantity.js";
 import { ownerOf, sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
@@ -11,6 +12,38 @@ function tints({ scene }: Plan): ReadonlyMap<string, string> {
   return new Map(
     scene.polygons.flatMap(({ name, tint }) => (tint === undefined ? [] : [[ownerOf(name), tint] as const])),
   );
+}
+
+/** What a coloured surface does for the shaded cheek. */
+interface Coloured {
+  readonly surface: string;
+  readonly tint: string;
+  /** Of the light there. */
+  readonly share: number;
+  /** How much darker the cheek is with the surface black, in words. */
+  readonly darker: string;
+  /** Whether a lamp shines into it. */
+  readonly lit: boolean;
+}
+
+function findingOf(first: Coloured, more: readonly Coloured[]): RuleFinding {
+  const { surface, share, darker, tint } = first;
+  const ways = [
+    `${sayPercent(share)} of the light on the shaded cheek comes by way of ${sayOwner(surface)}`,
+    ...more.map((row) => `${sayPercent(row.share)} by way of ${sayOwner(row.surface)}`),
+  ];
+  const cover =
+    more.length === 0
+      ? `Cover it with white, or with black: the shaded cheek is then ${darker}.`
+      : `Cover them with white, or with black: with ${sayOwner(surface)} alone black the shaded cheek is ${darker}.`;
+  return {
+    severity: "note",
+    message: `${list(ways)}: the shade turns ${tint}.`,
+    remedy: [first, ...more].some(({ lit }) => lit)
+      ? "It is the light itself: shine into something white instead, or lay white over the part that is lit."
+      : cover,
+    about: surface,
+  };
 }
 
 /** A coloured surface fills the shaded side. */
@@ -32,21 +65,18 @@ export const bounceColour: Rule = {
     if (shaded === null || coloured.size === 0) return [];
     const own = new Set(litOwners(plan));
     const lights = scene.sources.map((source) => ({ source, energy: source.energy }));
-    return light.contributors(lights, shaded).flatMap(({ surface, takes, without }): RuleFinding[] => {
+    const most = threshold(recipe, "bounce_colour");
+    const found = light.contributors(lights, shaded).flatMap(({ surface, takes, without }): Coloured[] => {
       const tint = coloured.get(surface);
       const share = takes / (takes + without);
-      if (tint === undefined || share <= threshold(recipe, "bounce_colour") + 1e-9) return [];
+      if (tint === undefined || share <= most + 1e-9) return [];
       const darker = without > 0 ? `${sayStops(Math.log2((takes + without) / without))} darker` : "black";
-      return [
-        {
-          severity: "note",
-          message: `${sayPercent(share)} of the light on the shaded cheek comes by way of ${sayOwner(surface)}: the shade turns ${tint}.`,
-          remedy: own.has(surface)
-            ? "It is the light itself: shine into something white instead, or lay white over the part that is lit."
-            : `Cover it with white, or with black: the shaded cheek is then ${darker}.`,
-          about: surface,
-        },
-      ];
+      return [{ surface, tint, share, darker, lit: own.has(surface) }];
+    });
+    // What has one colour is one cause, however many surfaces have it.
+    return [...new Set(found.map(({ tint }) => tint))].flatMap((tint) => {
+      const [first, ...more] = found.filter((row) => row.tint === tint);
+      return first === undefined ? [] : [findingOf(first, more)];
     });
   },
 };

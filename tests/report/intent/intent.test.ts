@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { disc, output, rectangle, sphere } from "../../../src/model/make/lamps.js";
-import { named, right, tape } from "../../../src/model/make/points.js";
+import { left, named, right, tape } from "../../../src/model/make/points.js";
 import { size } from "../../../src/model/make/sizes.js";
 import { overcast, overcastSky, sunlight, window } from "../../../src/model/make/surroundings.js";
 import type { Recipe } from "../../../src/model/types.js";
@@ -15,6 +15,9 @@ import { SKY_COLOUR } from "../../../src/report/intent/sun-light.js";
 import { sunPlace } from "../../../src/report/intent/sun-place.js";
 import { windowFallOff, windowSize } from "../../../src/report/intent/window-light.js";
 import { readingAt } from "../../../src/report/light/reading.js";
+import { crossingNoses } from "../../../src/report/rules/crossing-noses.rule.js";
+import { type KeyLight, keyLight } from "../../../src/report/rules/key-light.js";
+import { secondShadows } from "../../../src/report/rules/two-suns.rule.js";
 import { whiteBalanceOff } from "../../../src/report/rules/white-balance-off.rule.js";
 import type { ReportCriterion, ReportIntent } from "../../../src/report/schema/intent.js";
 import { cm, deg, kelvin, lm, lx, m } from "../../../src/units/make.js";
@@ -189,6 +192,20 @@ describe("sun", () => {
     const two = point(intentOf({ intent: sun, lights: [bulb(), second] }), "shadows");
     expect(two).toMatchObject({ verdict: "missed", value: 2 });
     expect(two.remedy).toContain("second");
+  });
+
+  test("one shadow: where the nose gets two, there are two", () => {
+    // A weak lamp from the other side, beyond the view of the disc that looks at the key.
+    const key = bulb({ bearing: left(deg(80)) });
+    const second = bulb({ bearing: right(deg(85)) }, "second");
+    const lights = [key, second];
+    expect(crossingNoses.check(planOf({ intent: sun, lights }))).toHaveLength(1);
+    expect(
+      secondShadows(planOf({ intent: sun, lights }), keyLight(planOf({ lights })) as KeyLight),
+    ).toHaveLength(0);
+    const shadows = point(intentOf({ intent: sun, lights }), "shadows");
+    expect(shadows).toMatchObject({ verdict: "missed", value: 2 });
+    expect(shadows.remedy).toContain("Turn second down");
   });
 
   test("fan: needs a set", () => {

@@ -93,6 +93,19 @@ describe("bounce-colour", () => {
     expect(findings(bounceColour, { ...shot(70), ...limit("bounce_colour", said - 0.01) })).toHaveLength(1);
   });
 
+  test("of one colour on two walls is one finding, with both shares", () => {
+    const tinted = block("walls", null, { reflectance: percent(70), tint: "green" } as never);
+    const all: Partial<Recipe> = {
+      lights: [bulb()],
+      room: roomOf(reflect("ceiling", 0), reflect("floor", 0), tinted as never),
+      ...limit("bounce_colour", 0.1),
+    };
+    const { message, remedy } = finding(bounceColour, all);
+    expect(message.match(/by way of/g)?.length).toBeGreaterThan(1);
+    expect(message).toContain("the shade turns green");
+    expect(remedy).toMatch(/^Cover them with white/);
+  });
+
   test("is silent about walls without a colour, and about weak ones", () => {
     expect(findings(bounceColour, { ...shot(70), room: roomOf(reflectWall("right", 70)) })).toHaveLength(0);
     expect(findings(bounceColour, shot(3))).toHaveLength(0);

@@ -27,7 +27,7 @@ export interface KeptView extends KeptSet {
   readonly black: number;
   /** The meter made ready. */
   readonly eye: () => Eye;
-  /** The paths of the meter, set by set. */
+  /** The paths of the meter, set by set; far ones of a hard place are followed anew each time. */
   readonly paths: (set: number) => EyePaths;
 }
 
@@ -50,10 +50,15 @@ export function keptAt(kept: KeptSet, meter: Meter): KeptView {
   const { world, surfaces, corners, fineness: rule } = kept;
   const followed: EyePaths[] = [];
   const eye = once(() => eyeOf(world, meter));
+  let held = 0;
   const paths = (set: number): EyePaths => {
-    const known = followed[set] ?? eyePaths(world, surfaces, eye(), set, rule.paths, corners);
-    followed[set] = known;
-    return known;
+    const known = followed[set];
+    if (known !== undefined) return known;
+    const made = eyePaths(world, surfaces, eye(), set, rule.paths, corners);
+    if (held > rule.mostCorners) return made;
+    held += made.side.length;
+    followed[set] = made;
+    return made;
   };
   return viewOf(kept, -1, eye, paths);
 }
@@ -87,7 +92,7 @@ function setOf(world: World, surfaces: Surfaces, rule: Fineness): KeptSet {
       const all = landed.get(lamp) ?? [];
       landed.set(lamp, all);
       const known = all[set] ?? landingsOf(world, surfaces, lamp, set, rule.paths);
-      all[set] = known;
+      if (set * rule.paths <= rule.mostCorners) all[set] = known;
       return known;
     },
   };

@@ -13,7 +13,12 @@ export interface Reach {
   readonly error: number;
   /** How many sets of paths it is the mean of. */
   readonly sets: number;
+  /** How many of them are no more than what any place is worth. */
+  readonly usual: number;
 }
+
+/** What is not known of a reading is wide beyond this share of it: 0.05 stop. */
+const WIDE = 0.035;
 
 /**
  * Bounced light of a source at a station: sets of paths are followed until their means agree well enough. The stated
@@ -23,31 +28,44 @@ export interface Reach {
  */
 export function reachOf(kept: KeptView, source: ShadedSource, direct: number): Reach {
   const lamp = kept.lamp(source);
-  if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0 };
-  const { leastSets, mostCorners, target, errors, paths } = kept.fineness;
+  if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0, usual: 0 };
+  const { leastSets, mostCorners, hardCorners, target, errors, paths } = kept.fineness;
   let sum = 0;
   let squares = 0;
   let sets = 0;
+  let usual = 0;
   let corners = 0;
   let lost = 0;
   for (;;) {
-    const mean = setMean(kept, lamp, sets, null);
-    const { side, lost: cut } = kept.paths(sets);
-    corners += paths + side.length;
-    lost += cut;
+    const own = kept.paths(sets);
+    const mean = setMean(kept, lamp, sets, own, null);
+    corners += paths + own.side.length;
+    lost += own.lost;
     sets++;
+    if (corners <= mostCorners) usual = sets;
     sum += mean;
     squares += mean * mean;
     if (sets < leastSets) continue;
     const bounced = sum / sets;
     const spread = Math.sqrt(Math.max(0, squares / sets - bounced * bounced) / (sets - 1));
-    const full = corners + corners / sets > mostCorners;
-    if (full || spread <= target * (direct + bounced)) {
-      // What was cut off gives about what the corners before it gave, hardly twice as much.
-      const error = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread + (2 * bounced * lost) / sets;
-      return { bounced, error, sets };
-    }
+    const light = direct + bounced;
+    const unsure = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread;
+    // It falls with the root of the corners: more of them are worth it where it would come out narrow.
+    const wide = unsure / (WIDE * light);
+    const most = wide > 1 && wide * wide * corners < hardCorners ? hardCorners : mostCorners;
+    const full = corners + corners / sets > most;
+    // What was cut off gives about what the corners before it gave, hardly twice as much.
+    if (full || spread <= target * light)
+      return { bounced, error: unsure + (2 * bounced * lost) / sets, sets, usual };
   }
+}
+
+/** Bounced light of a source at a station by so many sets of paths, lx s per lm s. */
+export function bouncedBy(kept: KeptView, source: ShadedSource, sets: number): number {
+  const lamp = kept.lamp(source);
+  let sum = 0;
+  for (let set = 0; set < sets; set++) sum += setMean(kept, lamp, set, kept.paths(set), null);
+  return sum / Math.max(1, sets);
 }
 
 /**
@@ -59,15 +77,20 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
 export function slopesOf(kept: KeptView, source: ShadedSource, sets: number): Float64Array {
   const slopes = new Float64Array(kept.surfaces.owners.length);
   const lamp = kept.lamp(source);
-  for (let set = 0; set < sets; set++) setMean(kept, lamp, set, slopes);
+  for (let set = 0; set < sets; set++) setMean(kept, lamp, set, kept.paths(set), slopes);
   return slopes.map((slope) => slope / Math.max(1, sets));
 }
 
 /** The mean of one set of paths; `slopes`, where given, gets for each owner what changes where its reflectances do. */
-function setMean(kept: KeptView, lamp: Lamp, number: number, slopes: Float64Array | null): number {
+function setMean(
+  kept: KeptView,
+  lamp: Lamp,
+  number: number,
+  corners: EyePaths,
+  slopes: Float64Array | null,
+): number {
   const { world, surfaces, black } = kept;
   const eye = kept.eye();
-  const corners = kept.paths(number);
   const { ends, data, side } = corners;
   const discs = lamp.round ? discPoints(corners) : null;
   const landings = kept.landings(lamp, number);

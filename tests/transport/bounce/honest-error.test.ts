@@ -59,6 +59,23 @@ test("so does the stated error of a glance, which follows fewer paths and knows 
   expect(stated(pairs)).toBeGreaterThan(2 * stated(known.flatMap(({ reach }) => reach)));
 });
 
+test("a station where little light comes straight is worked on until it says 0.05 stop, where that can be reached", () => {
+  const widest = (scene: Scene): number => {
+    const light = sceneLight(scene);
+    const shares = scene.stations.map((station) => {
+      const parts = scene.sources.map((source) => ({
+        energy: source.energy,
+        ...light.reach(source, station),
+      }));
+      const error = parts.reduce((sum, part) => sum + part.energy * part.error, 0);
+      return error / parts.reduce((sum, part) => sum + part.energy * (part.direct + part.bounced), 0);
+    });
+    return Math.max(...shares);
+  };
+  // Dark rooms, in which the paths of a usual reading leave 5.9 and 4.4 % of the floor and of a shaded cheek open.
+  for (const seed of [3, 17]) expect(widest(sceneOf(randomBlocks(seed)))).toBeLessThan(2 ** 0.05 - 1);
+});
+
 test("a glance knows what comes straight as a reading does", () => {
   for (const scene of scenes) {
     const light = sceneLight(scene);

@@ -6,7 +6,7 @@ import type { Scene, Source } from "../scene/types.js";
 import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js";
 import { isIndoors } from "./bounce/first-hit.js";
 import { glancedSet, type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
-import { type Reach as BouncedReach, reachOf, slopesOf } from "./bounce/reach.js";
+import { type Reach as BouncedReach, bouncedBy, reachOf, slopesOf } from "./bounce/reach.js";
 import type { Contributor, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
 import { occludersOf } from "./hiding/occluder.js";
@@ -27,6 +27,9 @@ export interface Reach {
 
 const noReach: Reach = { direct: 0, bounced: 0, error: 0 };
 
+/** How long a place that few paths light is worked on. */
+export type Patience = "long" | "short";
+
 /** A source and the luminous energy it is to give, lm s. */
 export interface PoweredSource {
   readonly source: Source;
@@ -39,7 +42,11 @@ export interface PoweredSource {
  * not depend on the order of the questions.
  */
 export interface SceneLight {
-  readonly reach: (source: Source, meter: Meter) => Reach;
+  /**
+   * @param patience - `short` for what is shown nowhere as a reading: a place that few paths light is worked on no
+   *   longer than any other.
+   */
+  readonly reach: (source: Source, meter: Meter, patience?: Patience) => Reach;
   /**
    * The same by fewer paths: `direct` as it is, `bounced` and its stated error at a fraction of the cost. It settles
    * which of many places is worth a reading, and is shown nowhere.
@@ -88,6 +95,8 @@ interface Known {
   readonly spots: Map<string, Spot>;
   readonly sources: Map<string, ShadedSource>;
   readonly reaches: Map<KeptView, Map<string, BouncedReach>>;
+  /** Means of some sets of paths. */
+  readonly means: Map<KeptView, Map<string, number>>;
   readonly directs: Map<string, number>;
   readonly slopes: Map<KeptView, Map<string, Float64Array>>;
 }
@@ -107,6 +116,7 @@ export function sceneLight(scene: Scene, quality: Quality = "usual"): SceneLight
     spots: new Map(),
     sources: new Map(),
     reaches: new Map(),
+    means: new Map(),
     directs: new Map(),
     slopes: new Map(),
   };
@@ -120,17 +130,21 @@ function copyOf(known: Known): Known {
     spots: new Map(known.spots),
     sources: new Map(known.sources),
     reaches: copied(known.reaches),
+    means: copied(known.means),
     directs: new Map(known.directs),
     slopes: copied(known.slopes),
   };
 }
+
+/** From the least to the greatest, so that the order of the lights changes no bit. */
+const sumOf = (parts: number[]): number => parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);
 
 const copied = <K, T>(all: Map<K, Map<string, T>>): Map<K, Map<string, T>> =>
   new Map([...all].map(([key, own]) => [key, new Map(own)]));
 
 function lightFrom(shared: Shared, known: Known): SceneLight {
   const { scene, occluders, whole, glanced } = shared;
-  const { spots, sources, reaches, directs, slopes } = known;
+  const { spots, sources, reaches, means, directs, slopes } = known;
   const scratch = emptyVector();
   const solids = once(() => solidsOf(scene));
 
@@ -166,22 +180,41 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
     directs.set(both, direct);
     return direct;
   };
-  const bouncedOf = (kept: KeptView, source: Source, key: string, meter: Meter): BouncedReach => {
+  const bouncedOf = (
+    kept: KeptView,
+    source: Source,
+    key: string,
+    meter: Meter,
+    patience: Patience = "long",
+  ): BouncedReach => {
     const own = reaches.get(kept) ?? new Map<string, BouncedReach>();
     reaches.set(kept, own);
-    const known = own.get(key);
+    const long = own.get(key);
+    if (long !== undefined && (patience === "long" || long.usual === long.sets)) return long;
+    const both = patience === "long" ? key : `${key} in short`;
+    const known = own.get(both);
     if (known !== undefined) return known;
-    const reach = reachOf(kept, shadedOf(source, key), directOf(source, key, meter));
-    own.set(key, reach);
+    const reach = reachOf(kept, shadedOf(source, key), directOf(source, key, meter), patience);
+    own.set(both, reach);
     return reach;
+  };
+  const meanOf = (set: KeptView, source: Source, key: string, sets: number): number => {
+    const own = means.get(set) ?? new Map<string, number>();
+    means.set(set, own);
+    const both = `${sets} sets of ${key}`;
+    const known = own.get(both);
+    if (known !== undefined) return known;
+    const mean = bouncedBy(set, shadedOf(source, key), sets);
+    own.set(both, mean);
+    return mean;
   };
   const slopesAt = (kept: KeptView, source: Source, key: string, meter: Meter): Float64Array => {
     const own = slopes.get(kept) ?? new Map<string, Float64Array>();
     slopes.set(kept, own);
     const known = own.get(key);
     if (known !== undefined) return known;
-    const { sets } = bouncedOf(kept, source, key, meter);
-    const found = slopesOf(kept, shadedOf(source, key), sets);
+    const { usual } = bouncedOf(kept, source, key, meter, "short");
+    const found = slopesOf(kept, shadedOf(source, key), usual);
     own.set(key, found);
     return found;
   };
@@ -192,11 +225,11 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
         { ...shared, scene: moved, occluders: occludersOf(moved) },
         { ...copyOf(known), sources: new Map(), directs: new Map() },
       ),
-    reach: (source, held) => {
+    reach: (source, held, patience) => {
       const key = sourceKey(source);
       const { shut, kept, meter } = spotOf(held);
       if (shut) return noReach;
-      const { bounced, error } = bouncedOf(kept, source, key, meter);
+      const { bounced, error } = bouncedOf(kept, source, key, meter, patience);
       return { direct: directOf(source, key, meter), bounced, error };
     },
     glance: (source, held) => {
@@ -227,15 +260,21 @@ function lightFrom(shared: Shared, known: Known): SceneLight {
       if (shut) return [];
       spot.blacks ??= blackSets(kept);
       const keys = lights.map(({ source }) => sourceKey(source));
-      const read = (set: KeptView): number => {
-        const parts = lights.map(({ source, energy }, i) => {
-          const key = keys[i] as string;
-          return energy * (directOf(source, key, meter) + bouncedOf(set, source, key, meter).bounced);
+      const total = (bounced: (source: Source, key: string) => number): number =>
+        sumOf(
+          lights.map(({ source, energy }, i) => {
+            const key = keys[i] as string;
+            return energy * (directOf(source, key, meter) + bounced(source, key));
+          }),
+        );
+      // All by the same paths, so that what is not known of one is not known of the other.
+      const read = (set: KeptView): number =>
+        total((source, key) => {
+          const { bounced, sets, usual } = bouncedOf(kept, source, key, meter);
+          return set === kept && usual === sets ? bounced : meanOf(set, source, key, usual);
         });
-        // From the least to the greatest, so that the order of the lights changes no bit.
-        return parts.sort((a, b) => a - b).reduce((sum, part) => sum + part, 0);
-      };
-      return contributors(read(kept), spot.blacks, read);
+      const reading = total((source, key) => bouncedOf(kept, source, key, meter).bounced);
+      return contributors(reading, read(kept), spot.blacks, read);
     },
   };
 }

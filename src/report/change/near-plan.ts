@@ -47,7 +47,10 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
     ...light,
     reach: (source, meter) => near.glance(source, meter),
     glance: (source, meter) => {
-      const { bounced, error } = light.reach(before.get(nameOf(source)) ?? source, heldBefore(meter));
+      const place = heldBefore(meter);
+      // What a meter reads that is close to none of the plan's own says only how the light goes from here to there.
+      const patience = known.has(meterKey(place)) ? "long" : "short";
+      const { bounced, error } = light.reach(before.get(nameOf(source)) ?? source, place, patience);
       return { direct: moved.light.direct(source, meter), bounced, error };
     },
     direct: moved.light.direct,
@@ -56,6 +59,18 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
   };
   return { ...moved, light: near };
 }
+
+/** A moved plan whose hard places are worked on no longer than others: only how far it is from the plan itself counts. */
+export function shortPlan(moved: Plan): Plan {
+  return { ...moved, light: inShort(moved.light) };
+}
+
+const inShort = (light: SceneLight): SceneLight => ({
+  ...light,
+  reach: (source, meter) => light.reach(source, meter, "short"),
+  fork: () => inShort(light.fork()),
+  withStands: (scene) => inShort(light.withStands(scene)),
+});
 
 /** The stations of a scene by the keys that they have in the moved one. */
 function stationsBefore(scene: Scene, moved: Scene): ReadonlyMap<string, Station | undefined> {

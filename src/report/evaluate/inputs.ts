@@ -10,7 +10,7 @@ import type { Spread } from "../../units/quantity.js";
 import { hasSpread, shareInStops } from "../../units/spread.js";
 import { misplaced } from "../change/misplaced.js";
 import { withSource } from "../change/move-source.js";
-import { type HeldMeters, nearPlan } from "../change/near-plan.js";
+import { type HeldMeters, nearPlan, shortPlan } from "../change/near-plan.js";
 import { rebuiltWith } from "../change/rebuild.js";
 import type { Plan } from "../plan.js";
 import { tolerance } from "../settings.js";
@@ -194,7 +194,7 @@ function inputOf<U extends BaseUnit>(
 ): MeasuredInput<U> {
   const at = (by: number): Plan => {
     const moved = exact(by);
-    return follows(moved) ? moved : nearPlan(plan, moved, held);
+    return follows(moved) ? shortPlan(moved) : nearPlan(plan, moved, held);
   };
   const moved = once(() => at(size));
   const back = once(() => at(-size));

@@ -26,7 +26,12 @@ const WIDE = 0.035;
  *
  * @param direct - What the source gives the meter straight, lx s per lm s.
  */
-export function reachOf(kept: KeptView, source: ShadedSource, direct: number): Reach {
+export function reachOf(
+  kept: KeptView,
+  source: ShadedSource,
+  direct: number,
+  patience: "long" | "short",
+): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0, usual: 0 };
   const { leastSets, mostCorners, hardCorners, target, errors, paths } = kept.fineness;
@@ -42,7 +47,7 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
     corners += paths + own.side.length;
     lost += own.lost;
     sets++;
-    if (corners <= mostCorners) usual = sets;
+    if (corners <= mostCorners || sets <= leastSets) usual = sets;
     sum += mean;
     squares += mean * mean;
     if (sets < leastSets) continue;
@@ -52,7 +57,8 @@ export function reachOf(kept: KeptView, source: ShadedSource, direct: number): R
     const unsure = errors * Math.sqrt((sets - 1) / (sets - 3)) * spread;
     // It falls with the root of the corners: more of them are worth it where it would come out narrow.
     const wide = unsure / (WIDE * light);
-    const most = wide > 1 && wide * wide * corners < hardCorners ? hardCorners : mostCorners;
+    const worth = patience === "long" && wide > 1 && wide * wide * corners < hardCorners;
+    const most = worth ? hardCorners : mostCorners;
     const full = corners + corners / sets > most;
     // What was cut off gives about what the corners before it gave, hardly twice as much.
     if (full || spread <= target * light)

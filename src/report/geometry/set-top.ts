@@ -58,7 +58,8 @@ const JOINT = 0.001;
 /**
  * The visible top of the set behind a subject: as far up as the set goes on without a gap from behind the top of the
  * head, or where it ends below. Rays from the lens through the line of the subject's head are followed to the set; what
- * hangs above a gap does not count. Null without a camera, or where no flat, paper, panel or wall that is set stands behind the head.
+ * hangs above a gap does not count. A wall that belongs to the set counts where none of its pieces stands behind the head.
+ * Null without a camera, or where nothing of the set does.
  */
 export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   const { camera } = scene;
@@ -67,9 +68,8 @@ export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   if (distance < 1e-6) return null;
   const dx = (subject.face[0] - camera.at[0]) / distance;
   const dy = (subject.face[1] - camera.at[1]) / distance;
-  const stretches = scene.polygons.flatMap((polygon): Stretch[] => {
-    if (!(upright.has(polygon.kind) || polygon.asSet === true) || Math.abs(polygon.normal[2]) > 0.5)
-      return [];
+  const behind = (polygon: ScenePolygon): Stretch[] => {
+    if (Math.abs(polygon.normal[2]) > 0.5) return [];
     const ends = cutBehind(polygon, camera.at, dx, dy, distance).map((point) => {
       const away = alongFloor(camera.at, point);
       const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
@@ -78,7 +78,10 @@ export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
     const [low, ...more] = [...ends].sort((one, other) => one.visible - other.visible);
     const top = more[more.length - 1];
     return low === undefined || top === undefined ? [] : [{ low: low.visible, top }];
-  });
+  };
+  const pieces = scene.polygons.filter(({ kind }) => upright.has(kind)).flatMap(behind);
+  const stretches =
+    pieces.length > 0 ? pieces : scene.polygons.filter(({ asSet }) => asSet === true).flatMap(behind);
   let best: Stretch["top"] | null = null;
   for (const { low, top } of [...stretches].sort((one, other) => one.low - other.low)) {
     const reached: number = Math.max(subject.top, best?.visible ?? 0);

@@ -77,6 +77,8 @@ function anyBlock<K extends BlockKind>(
     if (!always && draw.once(2)) continue;
     if (property.type === "hinge" && !world.pieces.some((piece) => piece.kind === "flat")) continue;
     if (property.name === "through" && !world.pieces.some((piece) => piece.kind === "scrim")) continue;
+    // A light goes through a cloth or into a surface, not both.
+    if (property.name === (values.has("into") ? "through" : values.has("through") ? "into" : "")) continue;
     values.set(property.name, drawValue(draw, property, world));
   }
   tidy[kind]?.(draw, values, world);

@@ -145,7 +145,9 @@ describe("other walls", () => {
 
   test("with a set that stands before them leave the background to it", () => {
     const flat = "set { flat drop { size: 2 x 2.4 m, at: offset(behind: 1 m) } }";
-    expect(backgroundStation(sceneOf(text({ set: flat })))?.name).toBe("drop");
+    const scene = sceneOf(text({ set: flat }));
+    expect(backgroundStation(scene)?.name).toBe("drop");
+    expect(setTop(scene, scene.subjects[0] as SceneSubject)?.piece).toBe("drop");
   });
 
   test("without a camera have the thirds of the whole wall, left as one sees it from inside", () => {

@@ -12,7 +12,7 @@ export const setShortTop: Rule = {
   thresholds: ["set_headroom"],
   safety: false,
   page: {
-    when: "The top edge of the set behind a head, as the lens sees it in the subject's plane, is less than `set_headroom` (10 cm) above the top of the head, and lies inside the frame. Flats, upright paper, panels and walls that belong to the set count.",
+    when: "The top edge of the set behind a head, as the lens sees it in the subject's plane, is less than `set_headroom` (10 cm) above the top of the head, and lies inside the frame. Flats, upright paper, panels count; where there is none behind the head, a wall that belongs to the set.",
     means: "The edge of the set cuts the head, or sits on it like a hat.",
     todo: "A taller set, the set raised on secured blocks, a slightly higher lens, a lower pose, or the top extended afterwards.",
     source: "Projection through the lens, exact; the threshold is common practice, no source.",

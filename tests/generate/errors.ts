@@ -56,6 +56,7 @@ export const AREAS: ReadonlyMap<string, string> = new Map([
   ["power", "Power"],
   ["gel", "Gels"],
   ["surface", "Surfaces"],
+  ["capsule", "Capsules"],
   ["contrast", "Contrasts"],
   ["camera", "The camera"],
   ["claim", "Expectations"],

@@ -13,7 +13,7 @@ export interface Reach {
   readonly error: number;
   /** How many sets of paths it is the mean of. */
   readonly sets: number;
-  /** How many of them are no more than what any place is worth. */
+  /** How many of them any place is worth: no more than a search in short would follow. */
   readonly usual: number;
 }
 
@@ -47,7 +47,6 @@ export function reachOf(
     corners += paths + own.side.length;
     lost += own.lost;
     sets++;
-    if (corners <= mostCorners || sets <= leastSets) usual = sets;
     sum += mean;
     squares += mean * mean;
     if (sets < leastSets) continue;
@@ -58,11 +57,12 @@ export function reachOf(
     // It falls with the root of the corners: more of them are worth it where it would come out narrow.
     const wide = unsure / (WIDE * light);
     const worth = patience === "long" && wide > 1 && wide * wide * corners < hardCorners;
-    const most = worth ? hardCorners : mostCorners;
-    const full = corners + corners / sets > most;
+    const next = corners + corners / sets;
+    if (usual === 0 && next > mostCorners) usual = sets;
+    const full = next > (worth ? hardCorners : mostCorners);
     // What was cut off gives about what the corners before it gave, hardly twice as much.
     if (full || spread <= target * light)
-      return { bounced, error: unsure + (2 * bounced * lost) / sets, sets, usual };
+      return { bounced, error: unsure + (2 * bounced * lost) / sets, sets, usual: usual || sets };
   }
 }
 

@@ -76,6 +76,24 @@ test("a station where little light comes straight is worked on until it says 0.0
   for (const seed of [3, 17]) expect(widest(sceneOf(randomBlocks(seed)))).toBeLessThan(2 ** 0.05 - 1);
 });
 
+test("a reading in short is the same before and after the long one, and no narrower", () => {
+  for (const seed of [3, 17]) {
+    const scene = sceneOf(randomBlocks(seed));
+    const [one, other] = [sceneLight(scene), sceneLight(scene)];
+    const pairs = scene.stations.flatMap((station) =>
+      scene.sources.map((source) => {
+        const long = one.reach(source, station);
+        const short = other.reach(source, station, "short");
+        expect(one.reach(source, station, "short")).toEqual(short);
+        expect(other.reach(source, station)).toEqual(long);
+        return { long, short };
+      }),
+    );
+    expect(pairs.some(({ long, short }) => long.error < 0.8 * short.error)).toBe(true);
+    expect(pairs.every(({ long, short }) => long.error <= 1.001 * short.error)).toBe(true);
+  }
+});
+
 test("a glance knows what comes straight as a reading does", () => {
   for (const scene of scenes) {
     const light = sceneLight(scene);

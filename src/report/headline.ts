@@ -5,6 +5,8 @@ import { whyNoLight } from "./light/no-light.js";
 import { fNumberOf, readingAt, stopsFromAperture } from "./light/reading.js";
 import { sizeFrom } from "./light/size.js";
 import { faceWords, firstSubject, keyOf, lightsOn, type Plan, stationOf } from "./plan.js";
+import { headSpill } from "./rules/head-spill.rule.js";
+import { keyLight } from "./rules/key-light.js";
 import { fixed, list } from "./say/number.js";
 import { overUnder, sideWords } from "./say/over-under.js";
 import { sayAngle, sayFNumber } from "./say/quantity.js";
@@ -26,7 +28,8 @@ export function headline(
   return asSentence(words, names);
 }
 
-function lightPart({ scene }: Plan): string {
+function lightPart(plan: Plan): string {
+  const { scene } = plan;
   const key = keyOf(scene);
   const subject = firstSubject(scene);
   if (lightsOn(scene).length === 0) return "no light is on";
@@ -39,7 +42,11 @@ function lightPart({ scene }: Plan): string {
   const where = side === null || elevation >= OVERHEAD ? "from overhead" : `from ${sideWords(side)}`;
   const height = `at ${sayAngle(elevation)}`;
   if (size === null) return `${key.name} does not show its lit side to the face`;
-  return `${hardnessPhrase(size.equivalent)} light ${where} ${height}`;
+  const lit = keyLight(plan);
+  const spill = lit === null ? null : headSpill(plan, lit);
+  const past =
+    spill === null ? "" : `, and ${hardnessPhrase(spill.size).toLowerCase()} light straight from its head`;
+  return `${hardnessPhrase(size.equivalent)} light ${where} ${height}${past}`;
 }
 
 /** Without a person: the key or else the first light that is on, from where it is aimed. */

@@ -39,6 +39,7 @@ export const warningTable = [
   { code: "double-edge", safety: false },
   { code: "shadow-off-paper", safety: false },
   { code: "not-overcast", safety: false },
+  { code: "head-spill", safety: false },
   { code: "hot-spot-scrim", safety: false },
   { code: "diffuser-no-softer", safety: false },
   { code: "soft-too-far", safety: false },

@@ -24,6 +24,7 @@ import { flare } from "./flare.rule.js";
 import { flashRate } from "./flash-rate.rule.js";
 import { foldAtHead } from "./fold-at-head.rule.js";
 import { glassesGlare } from "./glasses-glare.rule.js";
+import { headPastSurface } from "./head-spill.rule.js";
 import { headToToe } from "./head-to-toe.rule.js";
 import { heatNear } from "./heat-near.rule.js";
 import { hotSpotScrim } from "./hot-spot-scrim.rule.js";
@@ -112,6 +113,7 @@ export const rules: readonly Rule[] = [
   doubleEdge,
   shadowOffPaper,
   notOvercast,
+  headPastSurface,
   hotSpotScrim,
   diffuserNoSofter,
   softTooFar,

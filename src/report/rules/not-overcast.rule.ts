@@ -1,12 +1,12 @@
 import { intoCeiling } from "../change/into-ceiling.js";
 import { litToShadowStops } from "../light/contrast.js";
 import { topOverFront } from "../light/planes.js";
-import { shadowDepthAt } from "../light/shadow-depth.js";
 import { faceName, type Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { sayAngle, sayContrast, sayStops } from "../say/quantity.js";
 import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
+import { headSpill } from "./head-spill.rule.js";
 import { type KeyLight, keyLight } from "./key-light.js";
 import { seenSize, sizeRemedy } from "./overcast-size.js";
 import type { Rule, RuleFinding } from "./rule.js";
@@ -82,10 +82,10 @@ export const notOvercast: Rule = {
         `The top of the head is ${overWords(top)}: the light comes from in front, not from above.`,
         ceilingRemedy(plan, key),
       );
-    const spill = patch === undefined ? null : shadowDepthAt(plan, about, key.straight);
-    if (spill !== null && spill > threshold(plan.recipe, "second_shadow") + 1e-9)
+    const spill = headSpill(plan, key);
+    if (spill !== null)
       say(
-        `${about} reaches the face straight as well, past ${sayOwner(patch?.surface ?? "")}: it throws a shadow ${sayStops(spill)} deep.`,
+        `${about} reaches the face straight as well, past ${sayOwner(patch?.surface ?? "")}: it throws a shadow ${sayStops(spill.stops)} deep.`,
         `Turn ${about} further up, or hang a black flag between it and the face.`,
       );
     return found;

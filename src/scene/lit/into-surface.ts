@@ -23,8 +23,14 @@ export function intoSurface(
     report(site, "light.misses", { name: head.name, surface: surfaceOf(name) });
     return head;
   }
-  return { ...head, patch };
+  return shining(head, patch);
 }
+
+/** A head with its patch; alone where the surface gives nothing back. */
+const shining = (head: Source, patch: LitPatch | null): Source => ({
+  ...head,
+  patch: patch !== null && patch.share > 0 ? patch : undefined,
+});
 
 /** The patch that a head lights on a surface; null where it gives it no light. */
 function litPatch(
@@ -56,7 +62,5 @@ function litPatch(
  */
 export function relit(head: Source, polygons: readonly ScenePolygon[]): Source {
   const { patch } = head;
-  return patch === undefined
-    ? head
-    : { ...head, patch: litPatch(head, polygons, patch.surface, patch.aim) ?? undefined };
+  return patch === undefined ? head : shining(head, litPatch(head, polygons, patch.surface, patch.aim));
 }

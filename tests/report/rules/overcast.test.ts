@@ -3,8 +3,10 @@ import { cosinePower, rectangle } from "../../../src/model/make/lamps.js";
 import { left, offset, right, tape } from "../../../src/model/make/points.js";
 import { volume } from "../../../src/model/make/sizes.js";
 import type { Recipe } from "../../../src/model/types.js";
+import { headline } from "../../../src/report/headline.js";
 import { litToShadowStops } from "../../../src/report/light/contrast.js";
 import { topOverFront } from "../../../src/report/light/planes.js";
+import { headPastSurface } from "../../../src/report/rules/head-spill.rule.js";
 import { notOvercast } from "../../../src/report/rules/not-overcast.rule.js";
 import { deg, m, number } from "../../../src/units/make.js";
 import { block } from "../../helpers/models.js";
@@ -117,5 +119,41 @@ describe("not-overcast with a head that shines into the ceiling", () => {
     expect(depth).toBeGreaterThan(0.5);
     expect(said({ ...low, ...limit("second_shadow", depth + 0.06) }, "straight")).toHaveLength(0);
     expect(said({ ...low, ...limit("second_shadow", depth - 0.06) }, "straight")).toHaveLength(1);
+  });
+});
+
+describe("head-spill", () => {
+  const plain = (fields: object = {}): Partial<Recipe> => ({ ...up(fields), intent: undefined as never });
+  const told = (parts: Partial<Recipe>): readonly string[] =>
+    findings(headPastSurface, parts).map((row) => row.message);
+  const low = { height: m(0.8), aim: offset({ up: m(3), behind: m(1) }), bearing: right(deg(20)) };
+
+  test("is told without a wish for an overcast sky, by size and depth of the straight light", () => {
+    expect(told(plain())).toEqual([]);
+    const [message = "", ...more] = told(plain(low));
+    expect(more).toEqual([]);
+    expect(message).toMatch(/^key reaches the face straight as well, past the ceiling: its head, /);
+    const depth = numberAfter(message, "shadow", "stop");
+    expect(told({ ...plain(low), ...limit("second_shadow", depth + 0.06) })).toEqual([]);
+    expect(told({ ...plain(low), ...limit("second_shadow", depth - 0.06) })).toHaveLength(1);
+    // The opening, not the patch, which is more than half a right angle wide.
+    const [source] = planOf(plain(low)).scene.sources;
+    expect(numberAfter(message, "head,", "deg")).toBeLessThan(25);
+    expect(source?.patch?.width).toBeGreaterThan(1);
+  });
+
+  test("leaves it to the wish where there is one", () => {
+    expect(told(up(low))).toEqual([]);
+  });
+
+  test("is in the first sentence", () => {
+    expect(headline(planOf(plain(low)), [], [])).toContain("light straight from its head");
+    expect(headline(planOf(plain()), [], [])).not.toContain("head;");
+  });
+
+  test("a surface that gives nothing back is no light: the head is", () => {
+    const dark = planOf({ ...plain(low), room: roomOf(reflect("walls", 60), reflect("ceiling", 0)) });
+    expect(dark.scene.sources[0]?.patch).toBeUndefined();
+    expect(headline(dark, [], [])).not.toContain("straight from its head");
   });
 });

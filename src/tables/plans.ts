@@ -2,7 +2,7 @@ import { sentence } from "../diagnostics/create.js";
 import type { Diagnostic } from "../diagnostics/diagnostic.js";
 import { asSentence } from "../diagnostics/print-sentence.js";
 import { sweepValue } from "../model/tables/sweep-value.js";
-import type { ColumnModel, TableModel } from "../model/tables/types.js";
+import type { RowColumn, TableModel } from "../model/tables/types.js";
 import { withValue } from "../model/tables/with-value.js";
 import type { Recipe } from "../model/types.js";
 import type { Plan } from "../report/plan.js";
@@ -22,13 +22,13 @@ export interface TableWork {
   readonly setUp: (
     indices: readonly number[],
   ) =>
-    | { readonly recipe: Recipe; readonly problem?: never }
+    | { readonly recipe: Recipe; readonly columns?: readonly RowColumn[]; readonly problem?: never }
     | { readonly recipe?: never; readonly problem: string };
 }
 
 /** A row's plan with what is shown of it, or why it has none. */
 export type RowPlan =
-  | { readonly plan: Plan; readonly columns: readonly ColumnModel[]; readonly problem?: never }
+  | { readonly plan: Plan; readonly columns: readonly RowColumn[]; readonly problem?: never }
   | { readonly plan?: never; readonly problem: string };
 
 /** The plan of a row without its quick changes: a scene of its own, with the light of its set. */
@@ -46,7 +46,7 @@ export function slowPlan(work: TableWork, indices: readonly number[], lights: Li
   const built = sceneOf(recipe);
   if (built.problem !== undefined) return built;
   // Where rows are checked as text, a swept `let` may stand in the columns.
-  const { columns } = (needsText(table) ? recipe.tables[0] : undefined) ?? table;
+  const columns = start.columns ?? table.columns;
   return { plan: { recipe, scene: built.scene, light: lights.lightOf(built.scene) }, columns };
 }
 

@@ -93,7 +93,9 @@ function rowOf({ work, lights, from }: Desk, indices: readonly number[], slow: R
   if (problem !== null) return [...swept, ...cells, ...table.columns.map(() => emptyCell(problem))];
   const alarms = table.columns.some(({ value }) => asksWarnings(value)) ? alarmsOf(plan) : null;
   const asked = { plan, alarms };
-  const shown = there.columns.map((column) => resultCell(column, evaluate(asked, column.value)));
+  const shown = there.columns.map((column) =>
+    "problem" in column ? emptyCell(column.problem) : resultCell(column, evaluate(asked, column.value)),
+  );
   return [...swept, ...cells, ...shown];
 }
 

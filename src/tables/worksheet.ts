@@ -2,7 +2,13 @@ import type { Table, TableCell, TableColumn, TableRow } from "./types.js";
 
 const blankCell: TableCell = { value: null, text: "", reason: null };
 
-/** The same table with the number of each row in front and the blank columns empty, for a pupil to fill in. */
+/** Whether there is something to fill in. */
+const hasAnswer = ({ value, text }: TableCell): boolean => value !== null || text !== null;
+
+/**
+ * The same table with the number of each row in front and the blank columns empty, for a pupil to fill in. Where there
+ * is no answer the worksheet says so.
+ */
 export function worksheetOf(table: Table): Table {
   const { columns, work } = table;
   return {
@@ -11,7 +17,10 @@ export function worksheetOf(table: Table): Table {
     *work() {
       let number = 0;
       for (const row of work())
-        yield [numberCell(++number), ...row.map((cell, i) => (columns[i]?.blank ? blankCell : cell))];
+        yield [
+          numberCell(++number),
+          ...row.map((cell, i) => (columns[i]?.blank && hasAnswer(cell) ? blankCell : cell)),
+        ];
     },
   };
 }

@@ -47,7 +47,7 @@ describe("text", () => {
       "=2+3             0.500      -         -2.0",
       "`a|b`             1230   f/11          1.0",
     ]);
-    expect(whole("text")).toContain("- where the face gets no light");
+    expect(whole("text")).toContain("- where the face gets no light (+Face; key.shape =2+3)");
   });
 
   test.each([40, 60, 100])("no line is wider than %i cells", (width) => {

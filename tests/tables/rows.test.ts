@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { compile } from "../../src/compile.js";
 import { run, tablesOf } from "../../src/pipeline.js";
+import { tableText } from "../../src/render/tables/text.js";
 import type { Table, TableRow } from "../../src/tables/types.js";
+import { worksheetOf } from "../../src/tables/worksheet.js";
 
 /** A recipe with some of its values given, and lines at its end. */
 function recipe(values: Readonly<Record<string, string>>, ...lines: readonly string[]): string {
@@ -300,5 +302,74 @@ describe("hold", () => {
     const reasons = rowsOf(far).flatMap((cells) => cells.flatMap(({ reason }) => reason ?? []));
     expect(reasons.length).toBe(2);
     expect(new Set(reasons).size).toBe(1);
+  });
+});
+
+describe("a column without meaning in a variant takes nothing from the others", () => {
+  const bare = recipe({}).replace(/^light fill .*\n/m, "");
+  const results = ["face.disc(towards: key)", "key.angular_size", "lit_to_shadow(face)"];
+  const lines = (titles: string): readonly string[] => [
+    'variant "Bare" { remove fill, expect key.reserve > 0 stop }',
+    'table "t" {',
+    `  sweep variant over ${titles}`,
+    "  sweep throw over [1.4 m, 2 m]",
+    `  show ${results[0]}, key_to_fill(key, fill), ${results[1]}, fill.distance, ${results[2]}`,
+    '  worksheet: ["key_to_fill(key, fill)"]',
+    "}",
+  ];
+  const table = tableOf(recipe({}, ...lines('[base, "Bare"]')));
+  const rows = rowsOf(table);
+
+  test("what is asked of the light that is gone has no value, and says why", () => {
+    for (const row of rows.slice(0, 2)) expect(row.slice(2).every(({ value }) => value !== null)).toBe(true);
+    for (const row of rows.slice(2)) {
+      expect(row.slice(2).map(({ value }) => value === null)).toEqual([false, true, false, true, false]);
+      expect(row[3]?.reason).toContain("`fill`");
+    }
+  });
+
+  test("the rest is what the recipe gives when it is written without that light", () => {
+    ["1.4 m", "2 m"].forEach((far, i) => {
+      const text = bare.replace("let throw = 2 m", `let throw = ${far}`);
+      const alike = tableOf(
+        `${text}\ntable "u" {\nsweep camera.aperture over [f/5.6]\nshow ${results.join(", ")}\n}\n`,
+      );
+      const wanted = rowsOf(alike)[0]?.slice(1) ?? [];
+      [2, 4, 6].forEach((column, k) => {
+        const value = rows[2 + i]?.[column]?.value ?? Number.NaN;
+        expect(value / (wanted[k]?.value ?? Number.NaN)).toBeCloseTo(1, 2);
+      });
+    });
+  });
+
+  test("a variant that lacks it may stand first", () => {
+    const first = rowsOf(tableOf(recipe({}, ...lines('["Bare", base]'))));
+    expect(first.map((row) => row.slice(2).map(({ value }) => value !== null))).toEqual([
+      [true, false, true, false, true],
+      [true, false, true, false, true],
+      [true, true, true, true, true],
+      [true, true, true, true, true],
+    ]);
+  });
+
+  test("in a worksheet there is nothing to fill in, and the note says where", () => {
+    const sheet = [...tableText(worksheetOf(table), 200)].join("");
+    const cellsOf = (line: number): readonly string[] =>
+      (sheet.split("\n")[line] ?? "").trim().split(/ {2,}/);
+    const start = sheet.split("\n").findIndex((line) => /^ *1 /.test(line));
+    expect(cellsOf(start).length).toBe(7);
+    expect(cellsOf(start + 2)[4]).toBe("-");
+    expect(sheet.split("\n").filter((line) => line.startsWith("- where"))).toEqual([
+      "- where there is no `fill` here (key_to_fill(key, fill); row 3, 4; variant Bare)",
+      "- where there is no `fill.distance` here (fill.distance; row 3, 4; variant Bare)",
+    ]);
+  });
+
+  test("where all columns ask for it, the row is still there", () => {
+    const only = lines('[base, "Bare"]').map((line) =>
+      line.startsWith("  show") ? "  show fill.reserve" : line,
+    );
+    const all = rowsOf(tableOf(recipe({}, ...only.filter((line) => !line.includes("worksheet")))));
+    expect(all.map((row) => row[2]?.value !== null)).toEqual([true, true, false, false]);
   });
 });

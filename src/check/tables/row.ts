@@ -2,9 +2,9 @@ import { sentence } from "../../diagnostics/create.js";
 import type { Diagnostic } from "../../diagnostics/diagnostic.js";
 import { asSentence } from "../../diagnostics/print-sentence.js";
 import { sweepValue } from "../../model/tables/sweep-value.js";
-import type { SweepModel, TableModel } from "../../model/tables/types.js";
+import type { RowColumn, SweepModel, TableModel } from "../../model/tables/types.js";
 import type { Recipe } from "../../model/types.js";
-import type { File, Item, Path, Table, Variant } from "../../syntax/ast.js";
+import type { Column, File, Item, Path, Table, Variant } from "../../syntax/ast.js";
 import { changeFile } from "../change/change.js";
 import { editBlock } from "../change/edit.js";
 import { parseValue } from "../change/parse-value.js";
@@ -15,9 +15,9 @@ import { checkSetUp } from "../recipe.js";
 import { changesOf } from "../variants/repeats.js";
 import { whereTo } from "./target.js";
 
-/** What a row's set-up is where it is checked as text, or why there is none. */
+/** What a row's set-up is where it is checked as text, with its columns, or why there is none. */
 export type RowSetUp =
-  | { readonly recipe: Recipe; readonly problem?: never }
+  | { readonly recipe: Recipe; readonly columns: readonly RowColumn[]; readonly problem?: never }
   | { readonly recipe?: never; readonly problem: string };
 
 /** A text whose rows are checked: its tree, its name, and the way to the kits that it names. */
@@ -31,8 +31,9 @@ const left: ReadonlySet<Item["kind"]> = new Set(["variant", "solve", "measured",
 
 /**
  * The set-up of one row, checked as if it had been written: every sweep that changes text, or takes another variant,
- * at its index. Sweeps over properties of lamps and camera are left as the recipe has them. The recipe holds the table
- * itself, since a `let` that is swept may stand in its columns.
+ * at its index. Sweeps over properties of lamps and camera are left as the recipe has them. The columns are those of
+ * the row, since a `let` that is swept may stand in them. One that asks for something that the row has not got, such as
+ * a light that its variant removes, is without meaning there, and the others are as they are.
  */
 export function setUpOfRow(
   { file, name, kits }: RowText,
@@ -49,15 +50,50 @@ export function setUpOfRow(
       changedBy(before, file, statement, table.sweeps[i] as SweepModel, indices[i] ?? 0, to, look),
     file,
   );
-  const items = changed.items.flatMap((item): readonly Item[] => {
-    if (item.kind !== "table") return left.has(item.kind) ? [] : [item];
-    return item === statement ? [withoutVariants(statement, table.sweeps)] : [];
-  });
-  const setUp = { ...changed, items };
-  const { recipe } = checkSetUp(setUp, name, to.sink, kits, true);
-  const error = found.find((diagnostic) => diagnostic.severity === "error");
+  const setUpWith = (own: readonly Table[]): Recipe | null => {
+    const items = changed.items.flatMap((item): readonly Item[] => {
+      if (item.kind !== "table") return left.has(item.kind) ? [] : [item];
+      return item === statement ? own : [];
+    });
+    return checkSetUp({ ...changed, items }, name, to.sink, kits, true).recipe;
+  };
+  const shown = statement.lines.flatMap((line) => (line.kind === "show" ? line.columns : []));
+  const whole = withoutVariants(statement, table.sweeps);
+  let recipe = setUpWith([whole]);
+  const errors = errorsOf(found);
+  const troubles = shown.map((column) => errors.find((error) => isAt(error, name, column)) ?? null);
+  const bad = new Set(shown.filter((_, i) => troubles[i] !== null));
+  if (errors.length > 0 && errors.every((error) => [...bad].some((column) => isAt(error, name, column)))) {
+    found.length = 0;
+    recipe = setUpWith(bad.size === shown.length ? [] : [withoutColumns(whole, bad)]);
+  }
+  const [error] = errorsOf(found);
   if (error !== undefined) return { problem: asSentence(sentence(error)) };
-  return recipe === null ? { problem: "the recipe has no title" } : { recipe };
+  if (recipe === null) return { problem: "the recipe has no title" };
+  const checked = [...(recipe.tables[0]?.columns ?? [])];
+  const columns = troubles.map((trouble, i): RowColumn => {
+    if (trouble !== null) return { problem: asSentence(sentence(trouble)) };
+    return checked.shift() ?? (table.columns[i] as RowColumn);
+  });
+  return { recipe, columns };
+}
+
+const errorsOf = (found: readonly Diagnostic[]): readonly Diagnostic[] =>
+  found.filter(({ severity }) => severity === "error");
+
+/** Whether a finding is about one column. */
+const isAt = ({ place }: Diagnostic, file: string, { span }: Column): boolean =>
+  place.file === file && span.start <= place.start && place.end <= span.end;
+
+/** The table without some of its columns, and without what is said of columns by their titles. */
+function withoutColumns(statement: Table, dropped: ReadonlySet<Column>): Table {
+  const lines = statement.lines.flatMap((line): Table["lines"] => {
+    if (line.kind === "property") return [];
+    if (line.kind !== "show") return [line];
+    const columns = line.columns.filter((column) => !dropped.has(column));
+    return columns.length === 0 ? [] : [{ ...line, columns }];
+  });
+  return { ...statement, lines };
 }
 
 /** The sweeps by their index: what takes another variant first, since what is swept besides is changed in that variant. */

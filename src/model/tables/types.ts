@@ -78,6 +78,9 @@ export interface ColumnModel {
   readonly unit: string | null;
 }
 
+/** A column as one row has it: what is shown, or why it has no meaning there. */
+export type RowColumn = ColumnModel | { readonly problem: string };
+
 /** One `table`. */
 export interface TableModel {
   readonly title: string;

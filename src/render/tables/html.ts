@@ -5,7 +5,7 @@ import { reasons, titleOf, wordsOf } from "./words.js";
 /** A table as one HTML `table` element for a page of one's own, in pieces as its rows come: no style, no script. */
 export function* tableHtml(table: Table): Generator<string, void> {
   const { columns } = table;
-  const why = reasons();
+  const why = reasons(columns);
   yield `<table>\n<caption>${htmlText(table.title)}</caption>\n<thead>\n<tr>`;
   yield columns.map((column) => `<th scope="col">${htmlText(titleOf(column))}</th>`).join("");
   yield "</tr>\n</thead>\n<tbody>\n";

@@ -6,7 +6,7 @@ import { isRight, reasons, titleOf, wordsOf } from "./words.js";
 /** A table as Markdown, in pieces as its rows come. */
 export function* tableMarkdown(table: Table): Generator<string, void> {
   const { columns } = table;
-  const why = reasons();
+  const why = reasons(columns);
   const rule = (column: TableColumn): string => (isRight(column) ? "---:" : ":---");
   yield `## ${markdownText(table.title)}\n\n`;
   yield `| ${columns.map((column) => cellText(titleOf(column))).join(" | ")} |\n`;

@@ -5,7 +5,7 @@ import { isRight, reasons, titleOf, wordsOf } from "./words.js";
 /** A lesson table with all its rows, as parts of a page. Columns that are blank in a worksheet are filled. */
 export function tableParts(table: Table): readonly ViewPart[] {
   const { columns } = table;
-  const why = reasons();
+  const why = reasons(columns);
   const rows: (readonly string[])[] = [];
   for (const row of table.work()) {
     why.see(row);

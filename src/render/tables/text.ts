@@ -11,7 +11,7 @@ const WORD = 28;
 
 /** A table for a terminal, in pieces as its rows come: aligned columns, or a row a block where it is too narrow. */
 export function* tableText(table: Table, width: number): Generator<string, void> {
-  const why = reasons();
+  const why = reasons(table.columns);
   yield `${visibleLine(table.title)}\n`;
   const rows = table.work();
   const sample: (readonly string[])[] = [];

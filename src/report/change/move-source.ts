@@ -3,6 +3,7 @@ import type { Vec3 } from "../../core/vector.js";
 import { rotateAbout } from "../../math/rotation.js";
 import { add, cross, dot, normalise, scale } from "../../math/vector.js";
 import { heldAt } from "../../scene/held-meter.js";
+import { halfHeight } from "../../scene/lamp/shape.js";
 import { standBodies } from "../../scene/lamp/stand-bodies.js";
 import { relit } from "../../scene/lit/into-surface.js";
 import { lightPlace } from "../../scene/lit/seen.js";
@@ -41,25 +42,30 @@ export function moveTo(source: Source, centre: Vec3): Source {
   const after = directionTo(centre, source.aim);
   if (before === null || after === null) return { ...source, centre };
   const axis = rotateAbout(after, [0, 0, 1], featherOf(before, source.axis));
+  return turned({ ...source, centre }, axis);
+}
+
+/** A lamp with its axis turned another way where it stands, rolled as before. */
+function turned(source: Source, axis: Vec3): Source {
   const from = frameAlong(source.axis);
   const to = frameAlong(axis);
-  return {
-    ...source,
-    centre,
-    axis,
-    across: carry(source.across, from, to),
-    along: carry(source.along, from, to),
-  };
+  const [across, along] = [carry(source.across, from, to), carry(source.along, from, to)];
+  return { ...source, axis, across, along, headHeight: headHeightWith(source, axis, across, along) };
+}
+
+/** How high a head reaches once it is turned: one whose height is only that of its opening stands steeper or flatter. */
+function headHeightWith(source: Source, axis: Vec3, across: Vec3, along: Vec3): number {
+  const { shape, headHeight } = source;
+  const own = 2 * halfHeight(shape, source.axis[2], source);
+  if (source.cloth !== undefined || Math.abs(headHeight - own) > 1e-9) return headHeight;
+  return 2 * halfHeight(shape, axis[2], { across, along });
 }
 
 /** A lamp turned to another aim where it stands, without feather, rolled as before. */
 export function aimAt(source: Source, aim: Vec3): Source {
   const axis = directionTo(source.centre, aim);
   if (axis === null) return source;
-  const from = frameAlong(source.axis);
-  const to = frameAlong(axis);
-  const [across, along] = [carry(source.across, from, to), carry(source.along, from, to)];
-  return { ...source, aim, axis, across, along };
+  return turned({ ...source, aim }, axis);
 }
 
 /** A lamp at another height, straight above or below where it stands. */

@@ -5,8 +5,8 @@ import { lampName } from "../../scene/lit/seen.js";
 import type { SceneRoom, Source } from "../../scene/types.js";
 import { headAt } from "../change/head-behind-cloth.js";
 import { moveTo, withSource } from "../change/move-source.js";
-import { alongFloor, elevationOf } from "../geometry/directions.js";
-import { firstFace, type Plan } from "../plan.js";
+import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
+import { faceName, faceWords, firstFace, type Plan } from "../plan.js";
 import { startWithHead } from "../say/light.js";
 import { floorTo } from "../say/number.js";
 import { sayAngle, sayCentimetres, sayLength } from "../say/quantity.js";
@@ -32,17 +32,54 @@ function hasOpening(room: RoomModel | null, wall: Wall): boolean {
   return room?.parts.some((part) => part.block === "opening" && part.wall === wall) ?? false;
 }
 
-/** The share (0 to 1) of the way from the mark to a place at which the free floor is still kept; 0 where nowhere. */
-function shareInside(room: SceneRoom, at: Vec3, needed: number): number {
+/** The share (0 to 1) of the way from a place to another at which the free floor is still kept; 0 where nowhere. */
+function shareInside(room: SceneRoom, from: Vec3, to: Vec3, needed: number): number {
   let share = 1;
-  const here = freeFloor(room, at);
-  freeFloor(room, [0, 0, 0]).forEach(([, atMark], i) => {
-    const there = here[i]?.[1] ?? atMark;
-    if (there >= needed) return;
-    if (atMark <= needed) share = 0;
-    else share = Math.min(share, (atMark - needed) / (atMark - there));
+  const there = freeFloor(room, to);
+  freeFloor(room, from).forEach(([, atStart], i) => {
+    const atEnd = there[i]?.[1] ?? atStart;
+    if (atEnd >= needed) return;
+    if (atStart <= needed) share = 0;
+    else share = Math.min(share, (atStart - needed) / (atStart - atEnd));
   });
   return share;
+}
+
+/** The line on which a lamp is brought in: where it starts, a far end of it, and both in words. */
+interface Line {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly said: string;
+  /** The side angle, where it is not the one that the recipe has; else empty. */
+  readonly turned: string;
+}
+
+/**
+ * The line from the face, where the lamp's own bearing is taken there and so stays as it is; else from the mark, with the
+ * bearing that the lamp has from there, to a degree, where its own is taken elsewhere.
+ */
+function lineOf({ scene, recipe }: Plan, source: Source): Line {
+  const light = recipe.lights.find(({ name }) => name === lampName(source));
+  const tape = light?.distance ?? light?.floor_distance;
+  const face = firstFace(scene);
+  const to = source.centre;
+  if (face !== null && tape !== undefined && light?.position === undefined) {
+    const { from } = tape;
+    const isNamed = from?.kind === "named" && from.path.join(".") === faceName(scene);
+    const isPlain = from === null && light?.distance !== undefined && light.aim === undefined;
+    if (isNamed || isPlain) return { from: face, to, said: faceWords(scene), turned: "" };
+  }
+  const line: Line = { from: [0, 0, 0], to, said: "the mark", turned: "" };
+  const bearing = bearingOf(line.from, to);
+  const isElsewhere = light?.distance !== undefined || (tape?.from ?? null) !== null;
+  if (bearing === null || light?.position !== undefined || !isElsewhere) return line;
+  const whole = Math.round(bearing);
+  const side = whole < 0 ? "left" : "right";
+  return {
+    ...line,
+    to: pointAt(line.from, whole, alongFloor(line.from, to), to[2]),
+    turned: ` at ${side}(${sayAngle(Math.abs(whole))})`,
+  };
 }
 
 /** No head is brought nearer to its cloth than this, m. */
@@ -67,14 +104,16 @@ function nearerCloth(plan: Plan, room: SceneRoom, head: Source, needed: number):
 
 function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, needed: number): string {
   if (source.spillOf !== undefined) return nearerCloth(plan, room, source, needed);
-  const share = shareInside(room, source.centre, needed);
-  const level = alongFloor([0, 0, 0], source.centre);
+  const { from, to, said, turned } = lineOf(plan, source);
+  const share = shareInside(room, from, to, needed);
+  const level = alongFloor(from, to);
   const away = floorTo(share * level, 0.01);
   if (!(away > 0.3)) return "There is no place for it on this line: choose another bearing or move the mark.";
   const k = away / level;
-  const moved = moveTo(source, [source.centre[0] * k, source.centre[1] * k, source.centre[2]]);
+  const [x, y] = from;
+  const moved = moveTo(source, [x + (to[0] - x) * k, y + (to[1] - y) * k, to[2]]);
   const face = firstFace(plan.scene);
-  const bring = `Bring it in to ${sayLength(away)} from the mark along the floor`;
+  const bring = `Bring it in to ${sayLength(away)} from ${said} along the floor${turned}`;
   if (face === null) return `${bring}.`;
   const change = faceChange(plan, withSource(plan, index, moved));
   const power = powerWords(plan.scene, source, -change);

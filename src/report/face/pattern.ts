@@ -30,9 +30,12 @@ export interface PatternGap {
   readonly off: number;
 }
 
-/** To what a value has to change to lie in a range. */
+/** What the arithmetic of angles leaves open, deg: a light at the end of a range stands in it. */
+const HAIR = 1e-6;
+
+/** By what a value has to change to lie in a range. */
 function toRange(value: number, [least, most]: readonly [number, number]): number {
-  return value < least ? least - value : value > most ? most - value : 0;
+  return value < least - HAIR ? least - value : value > most + HAIR ? most - value : 0;
 }
 
 /** How far a light stands from every pattern, the nearest first; one in the order of the table where two are as near. */

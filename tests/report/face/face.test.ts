@@ -97,6 +97,16 @@ describe("patterns", () => {
     expect([at(70, 20), at(18, 35), at(50, 20), at(180, 20)]).toEqual(Array(4).fill("between"));
   });
 
+  test("a light at the end of a range stands in it, whatever rounding makes of its angle", () => {
+    expect(patternOf({ azimuth: -40, elevation: 20 - 4e-15 })).toEqual({
+      name: "loop",
+      azimuth: 0,
+      elevation: 0,
+      off: 0,
+    });
+    expect(patternGaps({ azimuth: -40, elevation: 19.9 })[0]?.elevation).toBeCloseTo(0.1, 9);
+  });
+
   test("how far and which way the next one is", () => {
     const gaps = patternGaps({ azimuth: -35, elevation: 30 });
     // From loop to Rembrandt: 10 deg further round and 5 deg up.

@@ -1,7 +1,7 @@
 import { directPerLumenSecond } from "../../transport/direct.js";
 import { moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, bearingOf, pointAt } from "../geometry/directions.js";
-import { hiddenBySet } from "../light/set-hides.js";
+import { hiddenFromMeter } from "../light/set-hides.js";
 import type { Plan } from "../plan.js";
 import { fixed } from "../say/number.js";
 import { type KeyLight, keyLight } from "./key-light.js";
@@ -19,7 +19,7 @@ function hiddenByPeople({ scene, light }: Plan, { source, station }: KeyLight): 
   // What a wall hides is not hidden by a head.
   if (room !== null && (x < room.left || x > room.right || y < room.front || y > room.back)) return 0;
   const open = directPerLumenSecond(source, station.at, station.facing, station.receptor);
-  if (!(open > 0) || (hiddenBySet(scene, source, station.at)?.share ?? 0) > FREE) return 0;
+  if (!(open > 0) || (hiddenFromMeter(scene, source, station)?.share ?? 0) > FREE) return 0;
   return 1 - light.direct(source, station) / open;
 }
 

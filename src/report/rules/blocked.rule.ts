@@ -34,7 +34,10 @@ export const blocked: Rule = {
       const hidden = hiddenBySet(scene, source, addScaled(aim, towards, BEFORE));
       if (hidden === null || hidden.share <= threshold(recipe, "blocked") + 1e-9) return [];
       const name = ownerOf(hidden.piece.name);
-      const height = source.cloth === undefined ? clearHeight(scene, source, aim) : null;
+      const height =
+        source.cloth === undefined
+          ? clearHeight(source, (raised) => hiddenBySet(scene, raised, aim)?.share ?? 0)
+          : null;
       return [
         {
           severity: "check",

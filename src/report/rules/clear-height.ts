@@ -1,8 +1,6 @@
-import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
-import type { Scene, Source } from "../../scene/types.js";
+import type { Source } from "../../scene/types.js";
 import { atHeight } from "../change/move-source.js";
-import { hiddenBySet } from "../light/set-hides.js";
 import { ceilTo } from "../say/number.js";
 
 /** The highest that is tried, m. */
@@ -10,10 +8,13 @@ const HIGHEST = 6;
 /** The share of the light that may still be hidden. */
 const TRIFLE = 0.01;
 
-/** The least height, to a centimetre, at which a lamp clears whatever stands before a place; null up to 6 m. */
-export function clearHeight(scene: Scene, source: Source, at: Vec3): number | null {
-  const over = (height: number): number =>
-    (hiddenBySet(scene, atHeight(source, height), at)?.share ?? 0) > TRIFLE ? -1 : 1;
+/**
+ * The least height, to a centimetre, at which a lamp clears whatever stands before it; null up to 6 m.
+ *
+ * @param hidden - The share that is hidden of the lamp where it is put.
+ */
+export function clearHeight(source: Source, hidden: (raised: Source) => number): number | null {
+  const over = (height: number): number => (hidden(atHeight(source, height)) > TRIFLE ? -1 : 1);
   if (over(HIGHEST) < 0) return null;
   const height = findRoot(over, source.centre[2], HIGHEST, 1e-4);
   if (height === undefined) return null;

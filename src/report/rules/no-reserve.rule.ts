@@ -1,11 +1,19 @@
 import { exp2 } from "../../core/exp2.js";
-import { lightsOn } from "../plan.js";
+import type { Station } from "../../scene/types.js";
+import { directFrom, shareOf } from "../light/reading.js";
+import { lightsOn, type Plan } from "../plan.js";
 import { isoAtLeast } from "../say/nominal.js";
 import { sayStops } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import { settingWords } from "./power-words.js";
 import { reachOf, tooWeak } from "./reach.js";
 import type { Rule, RuleFinding } from "./rule.js";
+
+/** Whether anything of a light comes to a place, straight or bounced. */
+function arrives(plan: Plan, name: string, station: Station): boolean {
+  if (directFrom(plan, name, station) > 0) return true;
+  return shareOf(plan, name, station, "glance").bounced > 0;
+}
 
 /** A flash works near its full power. */
 export const noReserve: Rule = {
@@ -32,6 +40,8 @@ export const noReserve: Rule = {
       const { below } = source;
       if (source.kind !== "flash" || below === null || below >= least - 1e-9 || source.name === spoken)
         return [];
+      // A lamp whose light comes to no place has nothing to be turned down for; other warnings say why.
+      if (!scene.stations.some((station) => arrives(plan, source.name, station))) return [];
       const faster = iso === null ? null : isoAtLeast(iso * exp2(least - below));
       const gained = faster === null || iso === null ? 0 : Math.log2(faster.exact / iso);
       return [

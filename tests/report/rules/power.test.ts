@@ -90,6 +90,14 @@ describe("no-reserve", () => {
     expect(findings(noReserve, shot(-1, 0))).toHaveLength(0);
   });
 
+  test("is silent for a flash that lights nothing", () => {
+    const key = (height: number) => [dish({ height: m(height), power: belowFull(stops(0)) })];
+    // The room is 2.8 m high: from above its ceiling nothing comes to any place.
+    const lit = { room, camera: null };
+    expect(findings(noReserve, { ...lit, lights: key(2.2) })).toHaveLength(1);
+    expect(findings(noReserve, { ...lit, lights: key(3.2) })).toHaveLength(0);
+  });
+
   test("at the ISO it names the setting it names gives the same reading", () => {
     const { remedy } = finding(noReserve, shot(0, 0));
     expect(remedy).toContain("ISO 400");

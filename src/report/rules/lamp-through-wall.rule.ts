@@ -1,11 +1,12 @@
 import type { Vec3 } from "../../core/vector.js";
 import { add, distance, scale, subtract } from "../../math/vector.js";
-import type { Recipe, RoomModel } from "../../model/types.js";
+import type { Recipe } from "../../model/types.js";
 import { lampName } from "../../scene/lit/seen.js";
 import type { SceneRoom, Source } from "../../scene/types.js";
 import { headAt } from "../change/head-behind-cloth.js";
 import { moveTo, withSource } from "../change/move-source.js";
 import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directions.js";
+import { hasOpening, type WallSide } from "../geometry/openings.js";
 import { faceName, faceWords, firstFace, type Plan } from "../plan.js";
 import { startWithHead } from "../say/light.js";
 import { floorTo } from "../say/number.js";
@@ -15,21 +16,14 @@ import { faceChange } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
-type Wall = "left" | "right" | "front" | "back";
-
 /** Free floor from a place to each wall, m; negative outside. */
-export function freeFloor(room: SceneRoom, at: Vec3): readonly (readonly [wall: Wall, free: number])[] {
+export function freeFloor(room: SceneRoom, at: Vec3): readonly (readonly [wall: WallSide, free: number])[] {
   return [
     ["left", at[0] - room.left],
     ["right", room.right - at[0]],
     ["front", at[1] - room.front],
     ["back", room.back - at[1]],
   ];
-}
-
-/** Whether a wall has a window or door, through which a lamp may shine from outside. */
-function hasOpening(room: RoomModel | null, wall: Wall): boolean {
-  return room?.parts.some((part) => part.block === "opening" && part.wall === wall) ?? false;
 }
 
 /** The share (0 to 1) of the way from a place to another at which the free floor is still kept; 0 where nowhere. */

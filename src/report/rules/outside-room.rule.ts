@@ -1,6 +1,8 @@
 import type { Vec3 } from "../../core/vector.js";
 import { dot, scale } from "../../math/vector.js";
+import type { RoomModel } from "../../model/types.js";
 import type { Scene, ScenePolygon } from "../../scene/types.js";
+import { hasOpening, type WallSide } from "../geometry/openings.js";
 import { cornersOf, overlapOf, reachAlong } from "../geometry/overlap.js";
 import { type Thing, thingsOf } from "../geometry/things.js";
 import { sayLength } from "../say/quantity.js";
@@ -14,24 +16,26 @@ interface Side {
   readonly out: Vec3;
   readonly offset: number;
   readonly sheets: readonly ScenePolygon[];
+  /** Whether it is a wall with a window or door. */
+  readonly open: boolean;
   /** The way back into the room, in words. */
   readonly back: string;
 }
 
-function sidesOf({ room, polygons }: Scene): readonly Side[] {
-  const side = (name: string, out: Vec3, offset: number, back: string): Side => {
+function sidesOf({ room, polygons }: Scene, model: RoomModel | null): readonly Side[] {
+  const side = (name: string, out: Vec3, offset: number, back: string, wall?: WallSide): Side => {
     const sheets = polygons.filter((row) => row.name === name || row.name.startsWith(`${name}.`));
-    return { name, out, offset, sheets, back };
+    return { name, out, offset, sheets, open: wall !== undefined && hasOpening(model, wall), back };
   };
   const floor = side("floor", [0, 0, -1], 0, "up");
   if (room === null) return [floor];
   return [
     floor,
     side("ceiling", [0, 0, 1], room.height, "down"),
-    side("wall left", [-1, 0, 0], -room.left, "to camera-right"),
-    side("wall right", [1, 0, 0], room.right, "to camera-left"),
-    side("wall front", [0, -1, 0], -room.front, "away from the camera's side"),
-    side("wall back", [0, 1, 0], room.back, "towards the camera's side"),
+    side("wall left", [-1, 0, 0], -room.left, "to camera-right", "left"),
+    side("wall right", [1, 0, 0], room.right, "to camera-left", "right"),
+    side("wall front", [0, -1, 0], -room.front, "away from the camera's side", "front"),
+    side("wall back", [0, 1, 0], room.back, "towards the camera's side", "back"),
   ];
 }
 
@@ -44,19 +48,27 @@ function extent({ parts }: Thing, way: Vec3): readonly [most: number, least: num
   ];
 }
 
-/** Whether a wall has a hole: its surfaces do not fill it. */
-function hasHole({ sheets }: Side): boolean {
-  return sheets.length > 1;
+/** Whether a thing lies wholly beyond a side of the room, or reaches back through it by no more than `enough`. */
+function isBeyond(thing: Thing, side: Side, enough: number): boolean {
+  const [, least] = extent(thing, side.out);
+  return least >= side.offset - enough;
+}
+
+/**
+ * The sides of the room that hold for a thing: for what lies wholly beyond a wall that has an opening, and is seen through
+ * it, only the floor, which goes on outside.
+ */
+function sidesFor(thing: Thing, sides: readonly Side[], enough: number): readonly Side[] {
+  const isOutside = sides.some((side) => side.open && isBeyond(thing, side, enough));
+  return isOutside ? sides.filter(({ name }) => name === "floor") : sides;
 }
 
 /** How far a thing reaches through a side of the room, m; 0 for up to `enough`, and for what an opening lets through. */
 function through(thing: Thing, side: Side, enough: number): number {
-  const [most, least] = extent(thing, side.out);
+  const [most] = extent(thing, side.out);
   const by = most - side.offset;
   if (!(by > enough)) return 0;
-  if (!hasHole(side)) return by;
-  // Beyond a wall with an opening lies what is seen through it.
-  if (least >= side.offset - enough) return 0;
+  if (!side.open) return by;
   const walls = side.sheets.map((sheet) => cornersOf(sheet.name, [sheet]));
   return thing.parts.some((part) => walls.some((wall) => overlapOf(part, wall, enough) > enough)) ? by : 0;
 }
@@ -67,17 +79,17 @@ export const outsideRoom: Rule = {
   thresholds: ["overlap_people", "overlap_pieces"],
   safety: false,
   page: {
-    when: "A person reaches more than `overlap_people` (5 cm), or a piece of the set more than `overlap_pieces` (2 cm), through a wall, the ceiling or the floor, or lies wholly beyond. What stands in an opening of a wall, or wholly behind a wall that has one, is fine.",
+    when: "A person reaches more than `overlap_people` (5 cm), or a piece of the set more than `overlap_pieces` (2 cm), through a wall, the ceiling or the floor, or lies wholly beyond. What stands in an opening of a wall, or wholly behind a wall that has one, is fine, however far it reaches to the sides and up out there; the floor goes on.",
     means: "It cannot be built like that; what lies outside gets no light from inside.",
     todo: "Look for a slip in a place or a size; move it, or mind the size of the room and where its mark is.",
     source:
       "Common practice, no source: flesh and clothes give, a figure is no likeness, and a tape may be off by 2 cm.",
   },
   check: ({ scene, recipe }) => {
-    const sides = sidesOf(scene);
-    return thingsOf(scene).flatMap((thing) =>
-      sides.flatMap((side): RuleFinding[] => {
-        const enough = threshold(recipe, thing.of === "subject" ? "overlap_people" : "overlap_pieces") + 1e-9;
+    const sides = sidesOf(scene, recipe.room);
+    return thingsOf(scene).flatMap((thing) => {
+      const enough = threshold(recipe, thing.of === "subject" ? "overlap_people" : "overlap_pieces") + 1e-9;
+      return sidesFor(thing, sides, enough).flatMap((side): RuleFinding[] => {
         const by = through(thing, side, enough);
         if (!(by > enough)) return [];
         const [most, least] = extent(thing, side.out);
@@ -85,11 +97,10 @@ export const outsideRoom: Rule = {
         const name = thing.name.replace(/^the /, "The ");
         const room = sides.find(({ out }) => dot(out, side.out) < -0.5);
         const fits = room === undefined || most - least <= side.offset + room.offset + enough;
-        const isBeyond = least >= side.offset - 1e-9;
         return [
           {
             severity: "stop",
-            message: isBeyond
+            message: isBeyond(thing, side, 1e-9)
               ? `${name} lies outside the room, beyond ${where}.`
               : `${name} reaches ${sayLength(by)} through ${where}.`,
             remedy: fits
@@ -98,7 +109,7 @@ export const outsideRoom: Rule = {
             about: thing.of === "subject" && thing.name === "the person" ? null : thing.name,
           },
         ];
-      }),
-    );
+      });
+    });
   },
 };

@@ -136,4 +136,30 @@ subject { height: 1.7 m }`;
       "crate lies outside the room, beyond the back wall.",
     ]);
   });
+
+  test("not for what is seen through an opening and is larger than the room, but for what is sunk in the ground", () => {
+    const pane = "opening pane { wall: left, at: (-2 m, 0 m, 0.9 m), size: 1.2 x 1.2 m }";
+    const hedge = (height: number, left: number) =>
+      `box hedge { size: 1 x 9 x ${height} m, at: offset(left: ${left} m) }`;
+    expect(messages(outsideRoom, inRoom(hedge(4, 5), pane))).toEqual([]);
+    // Without the window, or with a part of it inside, the room's other walls and the ceiling hold.
+    expect(messages(outsideRoom, inRoom(hedge(4, 5)))).toHaveLength(4);
+    expect(messages(outsideRoom, inRoom(hedge(4, 2.4), pane))).toHaveLength(4);
+    expect(
+      messages(outsideRoom, inRoom("sphere globe { diameter: 1 m, at: offset(left: 5 m, up: 30 cm) }", pane)),
+    ).toEqual(["globe reaches 20 cm through the floor."]);
+  });
+
+  test("an opening may take up the whole wall, or end at a corner", () => {
+    const gate = (width: number, right: number) =>
+      `opening gate { wall: back, at: (${right} m, 2.5 m, 0 m), size: ${width} x 2.5 m }`;
+    const cart = (behind: number, right: number) => (more: string) =>
+      inRoom(`box cart { size: 1 x 1 x 1 m, at: offset(behind: ${behind} m, right: ${right} m) }`, more);
+    expect(messages(outsideRoom, cart(4, 0)(gate(4, 0)))).toEqual([]);
+    expect(messages(outsideRoom, cart(2.5, 0)(gate(4, 0)))).toEqual([]);
+    expect(messages(outsideRoom, cart(2.5, 1)(gate(2, 1)))).toEqual([]);
+    expect(messages(outsideRoom, cart(2.5, -1)(gate(2, 1)))).toEqual([
+      "cart reaches 50 cm through the back wall.",
+    ]);
+  });
 });

@@ -1,5 +1,6 @@
 import type { ClaimModel, Expr } from "../../model/values.js";
 import { twoFigures } from "../say/number.js";
+import { sayEdge, sayLength } from "../say/quantity.js";
 import { readingAs } from "./as-reading.js";
 import { HAIR, type Judgement, judge, side } from "./claim.js";
 import { type Asked, evaluate } from "./expression.js";
@@ -26,18 +27,21 @@ export function judgeSurely(asked: Asked, claim: ClaimModel, inputs: readonly Me
     };
   }
   if (reach <= room + HAIR) return plain;
+  const { edge } = evaluate(asked, claim.value);
+  const say = (amount: number): string => onScale(claim, amount, edge);
   return {
     ...plain,
     outcome: "undecidable",
-    reason: `it holds as computed, but measured inputs may move it by ${onScale(claim, reach)} and only ${onScale(claim, Math.max(0, room))} is left`,
+    reason: `it holds as computed, but measured inputs may move it by ${say(reach)} and only ${say(Math.max(0, room))} is left`,
   };
 }
 
-/** A difference on the scale on which a claim is judged, with its unit. */
-function onScale(claim: ClaimModel, amount: number): string {
+/** A difference on the scale on which a claim is judged, with its unit; lengths as the report says them. */
+function onScale(claim: ClaimModel, amount: number, edge: boolean): string {
   const { type } = claim.value;
   const judged = claim.kind === "within" && claim.side !== null ? "stops" : judgedScale(type);
-  const units = { angle: "deg", length: "m", energy: "Ws", time: "s", number: "", truth: "" } as const;
+  if (judged === "own" && type === "length") return edge ? sayEdge(amount) : sayLength(amount);
+  const units = { angle: "deg", energy: "Ws", time: "s", number: "", truth: "" } as const;
   const unit =
     judged === "stops" ? "stop" : judged === "mired" ? "mired" : (units[type as keyof typeof units] ?? "");
   return `${twoFigures(amount)} ${unit}`.trimEnd();

@@ -332,6 +332,18 @@ describe("surely", () => {
     expect(judgeSurely(asked, claim(0.001), inputs).outcome).toBe("failed");
   });
 
+  test("says lengths as people write them: a tape in centimetres, the edge of a shadow in millimetres", () => {
+    const reasonOf = (value: Expr, sign: "<" | ">", limit: number): string | null =>
+      judgeSurely(asked, { kind: "compare", value, sign, target: literal("length", m(limit)) }, inputs)
+        .reason;
+    expect(reasonOf(result("length", "distance", "key"), ">", 2.395)).toMatch(
+      /may move it by 2 cm and only 5 mm is left$/,
+    );
+    // A light of 20 cm seen from 2.4 m throws an edge of 10 cm * 20 / 240 = 8.3 mm; 2 % of it are 0.17 mm.
+    const edge = result("length", "shadow_edge", "key", [{ name: "gap", value: literal("length", m(0.1)) }]);
+    expect(reasonOf(edge, "<", 0.0084)).toMatch(/may move it by 0\.\d+ mm and only 0\.\d+ mm is left$/);
+  });
+
   test("what every input does by itself is added up as squares", () => {
     const steep = result("angle", "elevation", "key");
     const total = spreadOf(asked, steep, inputs)?.above ?? 0;

@@ -18,6 +18,7 @@ import {
   Numeral,
   OpenBrace,
   SolveWord,
+  SurelyWord,
   TableWord,
   UseWord,
   VariantWord,
@@ -134,7 +135,8 @@ export abstract class LineParser extends ValueRules {
       const before = this.index();
       if (commas && isWord(token) && this.run.tokens[pathEnd(this.run.tokens, before)]?.tokenType === Colon) {
         this.missingComma(token);
-      } else if (!this.readingAt(token)) this.fault("line.surplus", spanOf(token), { sign: shown(token) });
+      } else if (!this.readingAt(token) && !this.surelyBehind(token))
+        this.fault("line.surplus", spanOf(token), { sign: shown(token) });
       this.skipLine();
       if (this.index() === before) this.take();
     }
@@ -157,6 +159,32 @@ export abstract class LineParser extends ValueRules {
       {
         help: "a meter reading has brackets around it, with the sensitivity at which it was taken",
         fixes: [this.fix(span, written, false)],
+      },
+    );
+    return true;
+  }
+
+  /** `expect key.distance > 2 m surely`: the word stands before what it is about. */
+  private surelyBehind(token: Token): boolean {
+    if (token.tokenType !== SurelyWord) return false;
+    const { tokens } = this.run;
+    let first = this.index() - 1;
+    while (first >= 0 && tokens[first]?.tokenType !== ExpectWord) {
+      if (tokens[first]?.tokenType === NewLine) return false;
+      first--;
+    }
+    const expect = tokens[first];
+    if (expect === undefined) return false;
+    const span = spanOf(token);
+    const after = { start: expect.endOffset + 1, end: expect.endOffset + 1 };
+    const edits = [this.edit(after, " surely"), this.edit({ start: this.here(), end: span.end }, "")];
+    this.fault(
+      "line.surplus",
+      span,
+      { sign: "surely" },
+      {
+        help: "`surely` stands right behind `expect`, before the quantity: `expect surely ...`",
+        fixes: [{ title: "write `expect surely`", certain: false, edits }],
       },
     );
     return true;

@@ -2,12 +2,14 @@ import { cover } from "../core/span.js";
 import {
   By,
   Colon,
+  Comma,
   CompoundUnit,
   Degree,
   Fraction,
   IsoWord,
   Name,
   Numeral,
+  OpenRound,
   Percent,
   Slash,
 } from "../text/kinds.js";
@@ -15,6 +17,7 @@ import type { Token } from "../text/token.js";
 import type { Amount, Expression, Quantity, Reference, Unit } from "./ast.js";
 import { amountSpan, damaged, numberOf, shown, spanOf } from "./build.js";
 import { RecoveringParser } from "./recover.js";
+import { endOfMember } from "./structure.js";
 
 /** Words of directions, which take their amount in brackets. */
 const directionWords: readonly string[] = ["left", "right", "ahead", "behind", "up", "down"];
@@ -133,6 +136,7 @@ export abstract class QuantityParser extends RecoveringParser {
     const isF = name.text === "f" || name.text === "F" || name.text === "ƒ";
     const type = this.peek(1).tokenType;
     if (type === Numeral || type === Fraction) {
+      if (this.isArgumentName()) return this.argumentWithoutColon(name);
       const number = this.take();
       const span = { start: node.span.start, end: number.endOffset + 1 };
       if (isF) return this.wrongFNumber(span.start, number);
@@ -151,6 +155,34 @@ export abstract class QuantityParser extends RecoveringParser {
     }
     if (isWithoutSign(name.text)) this.suspects.push(this.peek(0));
     return node;
+  }
+
+  /** Whether the name just read begins an argument of a call and stands before a number that has its unit behind it. */
+  private isArgumentName(): boolean {
+    const { tokens } = this.run;
+    const at = this.index() - 1;
+    const opener = this.brackets().around[at] ?? -1;
+    const isCall = tokens[opener]?.tokenType === OpenRound && tokens[opener - 1]?.tokenType === Name;
+    const isFirst = at - 1 === opener || tokens[at - 1]?.tokenType === Comma;
+    const unit = this.peek(2).tokenType;
+    return (
+      isCall &&
+      isFirst &&
+      (unit === Name || unit === Degree) &&
+      !directionWords.includes(tokens[at]?.image ?? "")
+    );
+  }
+
+  /** `metered(f/8, at 2 m, ISO 100)`: an argument whose colon is missing. */
+  private argumentWithoutColon(name: Reference["path"]["parts"][number]): Expression {
+    const after = endOfMember(this.run.tokens, this.brackets(), this.index());
+    const last = this.run.tokens[after - 1] ?? this.peek(0);
+    const span = { start: name.span.start, end: last.endOffset + 1 };
+    const value = this.run.text.slice(name.span.end, span.end).trim();
+    const fixes = [this.fix(span, `${name.text}: ${value}`, false)];
+    this.fault("colon.missing", name.span, { name: name.text }, { fixes });
+    this.skipMember();
+    return damaged(span);
   }
 
   /** `left 60`, `right 80 cm`: an angle or a step of an offset whose brackets are missing. */

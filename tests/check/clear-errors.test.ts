@@ -119,3 +119,67 @@ describe("a tolerance of the whole value or more is refused", () => {
     expect(sound).toBe(true);
   });
 });
+
+describe("a word in the wrong place, or one too few", () => {
+  test.each([
+    [
+      'expect key.angular_size > 2 deg surely because "soft"',
+      "line.surplus",
+      "surely",
+      "write `expect surely`",
+      'expect surely key.angular_size > 2 deg because "soft"',
+    ],
+    [
+      "expect key.distance > 1 m\nexpect key.height > 1 m and key.reserve > 0 stop surely",
+      "line.surplus",
+      "surely",
+      "`surely` stands right behind `expect`",
+      "expect key.distance > 1 m\nexpect surely key.height > 1 m and key.reserve > 0 stop",
+    ],
+    [
+      "light fill { shape: disc(9 cm), calibration: metered(f/4, at 2 m, ISO 100), distance: 2 m, bearing: right(9 deg), height: 2 m }",
+      "colon.missing",
+      "at",
+      "write `at: 2 m`",
+      "light fill { shape: disc(9 cm), calibration: metered(f/4, at: 2 m, ISO 100), distance: 2 m, bearing: right(9 deg), height: 2 m }",
+    ],
+    [
+      "expect lit_to_shadow(face) > 3",
+      "claim.types",
+      "lit_to_shadow(face) > 3",
+      "write `3:1` write `3 stop`",
+      "expect lit_to_shadow(face) > 3:1",
+    ],
+    [
+      "expect kye.shadow_length(on: floor) > 1 m",
+      "name.unknown",
+      "kye",
+      "There is no `kye` here",
+      "expect key.shadow_length(on: floor) > 1 m",
+    ],
+  ])("%s", (line, code, at, words, mended) => {
+    const text = recipe(line);
+    const found = only(text);
+    expect([found.code, found.at]).toEqual([code, at]);
+    expect(found.words).toContain(words);
+    const edits = compile({ name: "slip.light", text }).diagnostics[0]?.fixes[0]?.edits ?? [];
+    const fixed = [...edits]
+      .sort((a, b) => b.place.start - a.place.start)
+      .reduce((now, { place, text: put }) => now.slice(0, place.start) + put + now.slice(place.end), text);
+    expect(fixed).toBe(recipe(mended));
+  });
+
+  test("a number without a unit behind a word is still told to change places with it", () => {
+    expect(only(recipe("", "at: 2 m", "m 2")).code).toBe("unit.order");
+  });
+});
+
+describe("a variant that removes what a kept expectation asks of", () => {
+  const rim =
+    "light rim { shape: disc(9 cm), calibration: metered(f/4, at: 2 m, ISO 100), distance: 2 m, bearing: right(140 deg), height: 2 m }";
+  test.each(["rim.shadow_length(on: floor) > 1 cm", "rim.reserve >= 0 stop"])("%s", (claim) => {
+    const found = only(recipe(`${rim}\nexpect ${claim}\nvariant "Bare" { remove rim, keep expectations }`));
+    expect([found.code, found.at]).toEqual(["name.unknown", "keep expectations"]);
+    expect(found.words).toContain("The variant removes `rim`, and this asks for it.");
+  });
+});

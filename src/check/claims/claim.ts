@@ -25,7 +25,8 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
       const high = expr(ctx, claim.high);
       if (value === null || low === null || high === null) return null;
       noteNoFNumber(ctx, claim.value, [value, low, high]);
-      if (!sameKind(ctx, claim, value, low) || !sameKind(ctx, claim, value, high)) return null;
+      if (!sameKind(ctx, claim, value, low, claim.low) || !sameKind(ctx, claim, value, high, claim.high))
+        return null;
       if (
         low.kind === "value" &&
         high.kind === "value" &&
@@ -57,7 +58,8 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
     }
     case "compare": {
       const target = expr(ctx, claim.target);
-      if (value === null || target === null || !sameKind(ctx, claim, value, target)) return null;
+      if (value === null || target === null || !sameKind(ctx, claim, value, target, claim.target))
+        return null;
       noteNoFNumber(ctx, claim.value, [value, target]);
       return { kind: "compare", value, sign: claim.sign, target };
     }
@@ -66,10 +68,21 @@ export function checkClaim(ctx: Context, claim: Claim): ClaimModel | null {
   }
 }
 
-function sameKind(ctx: Context, claim: Claim, value: Expr, target: Expr): boolean {
+function sameKind(ctx: Context, claim: Claim, value: Expr, target: Expr, node: Expression): boolean {
   if (comparable(value.type, target.type)) return true;
-  report(ctx, "claim.types", claim.span, { left: wordsOf(value.type), right: wordsOf(target.type) });
+  const left = wordsOf(value.type);
+  const right = wordsOf(target.type);
+  const meant = value.type === "contrast" && target.type === "number" ? contrastsFor(node) : [];
+  const fixes = meant.map((written) => replace(ctx, `write \`${written}\``, node.span, written));
+  report(ctx, "claim.types", claim.span, { left, right }, { fixes });
   return false;
+}
+
+/** A plain number as the contrasts that it may stand for: a ratio, or stops. */
+function contrastsFor(node: Expression): readonly string[] {
+  if (node.kind !== "quantity" || node.amounts.length !== 1) return [];
+  const number = printNode(node);
+  return [`${number}:1`, `${number} stop`];
 }
 
 function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Expr | null): ClaimModel | null {
@@ -85,8 +98,8 @@ function checkIs(ctx: Context, claim: Extract<Claim, { kind: "is" }>, value: Exp
       });
       return null;
     }
-    if (!sameKind(ctx, claim, value, of)) return null;
-  } else if (!sameKind(ctx, claim, value, target)) return null;
+    if (!sameKind(ctx, claim, value, of, claim.side.of)) return null;
+  } else if (!sameKind(ctx, claim, value, target, claim.target)) return null;
   const type = claim.side !== null ? "stops" : value.type === "number" ? target.type : value.type;
   const tolerance = checkTolerance(ctx, claim.within, type, target);
   if (tolerance === null) return null;

@@ -1,12 +1,13 @@
 import { printNode } from "../../format/print-node.js";
+import { writeName } from "../../model/make/points.js";
 import { adding, valueExpr, wordsOf } from "../../model/result-types.js";
 import type { Expr, ResultType } from "../../model/values.js";
 import type { Expression, Product, Reference, Sum } from "../../syntax/ast.js";
 import { findResult, results } from "../../vocabulary/results.js";
 import { constant } from "../constant.js";
-import { type Context, report } from "../context.js";
+import { type Context, replace, report } from "../context.js";
 import { placeNames } from "../places.js";
-import { nearNames } from "../suggest.js";
+import { nearNames, suggestion } from "../suggest.js";
 import { namesMeter, naturalReading, readingExpr } from "./readings.js";
 import { appliedTo, functionRow, resultExpr, unknownResult } from "./results.js";
 
@@ -107,6 +108,8 @@ function reference(ctx: Context, node: Reference): Expr | null {
     const row = findResult(last, "light");
     return row === null ? unknownResult(ctx, node, last, "light") : resultExpr(ctx, node, row, first, expr);
   }
+  if (node.args !== null && parts.length === 2 && findResult(last, "light") !== null && isNowhere(ctx, first))
+    return noSuchLight(ctx, node, first);
   const row = functionRow(last);
   if (row !== null && row.args.length === 1 && row.args[0]?.type === "reading") {
     const before = parts.slice(0, -1);
@@ -119,6 +122,22 @@ function reference(ctx: Context, node: Reference): Expr | null {
     });
   }
   return readingExpr(ctx, node);
+}
+
+/** Whether nothing in the recipe, no place and no part of a subject has this name. */
+const isNowhere = (ctx: Context, name: string): boolean =>
+  name !== "subject" && !ctx.declared.has(name) && !ctx.lets.has(name) && !placeNames(ctx).includes(name);
+
+/** Says that a result is asked of a light that is not there, with what is near. */
+function noSuchLight(ctx: Context, node: Reference, name: string): null {
+  const lights = [...ctx.declared.values()].filter(({ kind }) => kind === "light");
+  const known = lights.map((light) => writeName(light.name));
+  const near = nearNames(name, known);
+  const span = node.path.parts[0]?.span ?? node.span;
+  const fixes = near.map((meant) => replace(ctx, `write \`${meant}\``, span, meant));
+  const none = "There is no light in this recipe.";
+  report(ctx, "name.unknown", span, { name, known: suggestion(near, known, none) }, { fixes });
+  return null;
 }
 
 function refuse(ctx: Context, node: Expression, left: string, right: string, done: string): null {

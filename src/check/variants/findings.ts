@@ -14,16 +14,29 @@ export function variantSink(variant: Variant, kept: readonly Span[], file: strin
     const { place } = diagnostic;
     if (place.file === file && within(place, variant.span)) return sink(diagnostic);
     if (diagnostic.severity === "note") return;
+    const gone = removedIn(variant, diagnostic);
     const isKept = place.file === file && kept.some((span) => within(place, span));
     const cause = causeIn(variant, isKept);
+    const help = gone === null ? diagnostic.help : `The variant removes \`${gone}\`, and this asks for it.`;
     const label = isKept ? "it stands here, and is kept" : "with the variant, this is wrong";
     sink({
       ...diagnostic,
+      help,
       place: { file, start: cause.start, end: cause.end },
       related: [{ place, text: label }, ...diagnostic.related],
       fixes: [],
     });
   };
+}
+
+/** What a variant removes where a finding says that there is no such name; null for any other finding. */
+function removedIn(variant: Variant, { code, args }: Diagnostic): string | null {
+  if (code !== "name.unknown") return null;
+  const [missing] = String(args.name).split(".");
+  const gone = variant.lines.flatMap((line) =>
+    line.kind === "remove" ? [line.path.parts.at(-1)?.text] : [],
+  );
+  return missing !== undefined && gone.includes(missing) ? missing : null;
 }
 
 /** The line of a variant to which an error elsewhere belongs: what keeps an expectation, else its only `remove`. */

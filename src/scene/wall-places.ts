@@ -1,5 +1,6 @@
 import type { Vec3 } from "../core/vector.js";
 import { addScaled, dot, subtract } from "../math/vector.js";
+import { crosses } from "./crosses.js";
 import { sightOfPicture } from "./lens.js";
 import { surfaceStation } from "./set/piece.js";
 import type { SceneCamera, ScenePolygon, Station } from "./types.js";
@@ -75,6 +76,29 @@ export function seenAcross(
   return high > low ? [low, high] : null;
 }
 
+/** True for a place on a wall itself, not in one of its openings. */
+export function isOnWall(walls: readonly ScenePolygon[], at: Vec3): boolean {
+  return walls.some((wall) => {
+    const { normal } = wall;
+    return crosses(wall, addScaled(at, normal, 2e-3), addScaled(at, normal, -2e-3));
+  });
+}
+
+/** The place of a share of a way along a wall; where that lies in an opening, the nearest one that does not. */
+function onWallNear(
+  walls: readonly ScenePolygon[],
+  along: (share: number) => Vec3 | null,
+  share: number,
+): Vec3 | null {
+  for (let i = 0; i <= ACROSS; i++) {
+    for (const other of [share - i / ACROSS, share + i / ACROSS]) {
+      const at = other < 0 || other > 1 ? null : along(other);
+      if (at !== null && isOnWall(walls, at)) return at;
+    }
+  }
+  return along(share);
+}
+
 /** The middle of a wall and of its left and right third. */
 export interface WallPlaces {
   readonly middle: Vec3;
@@ -85,7 +109,7 @@ export interface WallPlaces {
 /**
  * The middle of a wall and of its left and right third: of what the picture shows of it on the line through the middle
  * of the frame, whatever stands before it; without a camera that sees it there, of the whole wall at half its height.
- * Null without that wall.
+ * Where an opening lies there, the nearest places beside it. Null without that wall.
  */
 export function wallPlaces(walls: readonly ScenePolygon[], camera: SceneCamera | null): WallPlaces | null {
   const [wall] = walls;
@@ -93,16 +117,16 @@ export function wallPlaces(walls: readonly ScenePolygon[], camera: SceneCamera |
   const seen = camera === null ? null : seenAcross(walls, camera);
   if (camera !== null && seen !== null) {
     const [low, high] = seen;
-    const [left, middle, right] = [1 / 6, 1 / 2, 5 / 6].map((share) =>
-      wallAt(walls, camera, low + share * (high - low), 0),
-    );
+    const along = (share: number): Vec3 | null => wallAt(walls, camera, low + share * (high - low), 0);
+    const [left, middle, right] = [1 / 6, 1 / 2, 5 / 6].map((share) => onWallNear(walls, along, share));
     if (left && middle && right) return { left, middle, right };
   }
   const bounds = boundsOf(walls);
-  const at = (share: number): Vec3 => {
+  const whole = (share: number): Vec3 => {
     const [x, y, z] = bounds.map(([low, high], axis) => low + (axis === 2 ? 1 / 2 : share) * (high - low));
     return [x as number, y as number, z as number];
   };
+  const at = (share: number): Vec3 => onWallNear(walls, whole, share) ?? whole(share);
   // One who looks at the wall from inside has its left where the axis along it has its low end: back and left walls.
   const turned = wall.normal[0] < -0.5 || wall.normal[1] > 0.5;
   return { left: at(turned ? 5 / 6 : 1 / 6), middle: at(1 / 2), right: at(turned ? 1 / 6 : 5 / 6) };

@@ -180,4 +180,28 @@ describe("other walls", () => {
       codesOf(text({ camera: camera.replace("height: 1.5 m", "height: 1.5 m, aim: wall_back") })),
     ).toContain("point.circular");
   });
+
+  test("lie beside an opening, which is no end of the wall", () => {
+    const hatch = (up: string) =>
+      `wall back { belongs_to: set, reflectance: 40 % }, opening hatch { wall: back, size: 1.2 x 1.2 m, at: offset(up: ${up}) }`;
+    for (const camera of [undefined, ""]) {
+      const holed = sceneOf(text({ walls: hatch("90 cm"), ...(camera === undefined ? {} : { camera }) }));
+      const at = holed.stations.find(({ name }) => name === "wall_back")?.at ?? [0, 0, 0];
+      // The opening reaches 0.6 m to both sides of the mark.
+      expect(Math.abs(at[0])).toBeGreaterThan(0.6);
+      expect(Math.abs(at[0])).toBeLessThan(1);
+      expect(at[1]).toBeCloseTo(1.6, 9);
+    }
+    const holed = sceneOf(text({ walls: hatch("90 cm") }));
+    expect(setTop(holed, holed.subjects[0] as SceneSubject)?.edge).toBeCloseTo(2.6, 9);
+  });
+
+  test("are the background where the picture shows them", () => {
+    const walls = "walls { reflectance: 0 %, belongs_to: set }";
+    const turned = camera.replace("distance: 3 m", "distance: 1.5 m, bearing: right(90 deg)");
+    expect(backgroundStation(sceneOf(text({ walls, camera: turned })))?.name).toBe("wall_left");
+    expect(backgroundStation(sceneOf(text({ walls })))?.name).toBe("wall_back");
+    const right = "wall right { belongs_to: set, reflectance: 0 % }";
+    expect(backgroundStation(sceneOf(text({ walls: right, glow: "wall_right" })))).toBeNull();
+  });
 });

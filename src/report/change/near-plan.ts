@@ -47,10 +47,8 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
     ...light,
     reach: (source, meter) => near.glance(source, meter),
     glance: (source, meter) => {
-      const place = heldBefore(meter);
-      // What a meter reads that is close to none of the plan's own says only how the light goes from here to there.
-      const patience = known.has(meterKey(place)) ? "long" : "short";
-      const { bounced, error } = light.reach(before.get(nameOf(source)) ?? source, place, patience);
+      const here = before.get(nameOf(source)) ?? source;
+      const { bounced, error } = light.reach(here, heldBefore(meter), "short");
       return { direct: moved.light.direct(source, meter), bounced, error };
     },
     direct: moved.light.direct,
@@ -60,9 +58,9 @@ export function nearPlan(plan: Plan, moved: Plan, held: HeldMeters = []): Plan {
   return { ...moved, light: near };
 }
 
-/** A moved plan whose hard places are worked on no longer than others: only how far it is from the plan itself counts. */
-export function shortPlan(moved: Plan): Plan {
-  return { ...moved, light: inShort(moved.light) };
+/** A plan whose hard places are worked on no longer than others: where only how far it is from another one counts. */
+export function shortPlan(plan: Plan): Plan {
+  return { ...plan, light: inShort(plan.light) };
 }
 
 const inShort = (light: SceneLight): SceneLight => ({
@@ -99,7 +97,7 @@ export function tintedPlan(plan: Plan, owners: readonly string[], by: number): P
     ...light,
     reach: (source, meter) => tinted.glance(source, meter),
     glance: (source, meter) => {
-      const { direct, bounced, error } = light.reach(source, meter);
+      const { direct, bounced, error } = light.reach(source, meter, "short");
       return { direct, bounced: Math.max(0, bounced + by * light.slope(source, meter, owners)), error };
     },
     fork: () => tinted,

@@ -1,4 +1,5 @@
 import type { Expr } from "../../model/values.js";
+import { shortPlan } from "../change/near-plan.js";
 import type { Asked } from "./expression.js";
 import { evaluate } from "./expression.js";
 import type { MeasuredInput } from "./inputs.js";
@@ -25,7 +26,8 @@ export function intervalOf(
   inputs: readonly MeasuredInput[],
   amount: (there: Asked) => number | null,
 ): Interval | null {
-  const base = amount(asked);
+  // In short, as where an input is off: by the same paths, so that only what is off tells.
+  const base = amount({ ...asked, plan: shortPlan(asked.plan) });
   if (base === null) return null;
   let above = 0;
   let below = 0;

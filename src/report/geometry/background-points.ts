@@ -1,8 +1,7 @@
 import type { Vec3 } from "../../core/vector.js";
 import { addScaled, dot, subtract } from "../../math/vector.js";
-import { crosses } from "../../scene/crosses.js";
 import type { Scene, ScenePolygon, Station } from "../../scene/types.js";
-import { seenAcross, wallAt, wallPolygons } from "../../scene/wall-places.js";
+import { isOnWall, seenAcross, wallAt, wallPolygons } from "../../scene/wall-places.js";
 import type { Meter } from "../../transport/meter.js";
 import { ownerOf } from "../say/surfaces.js";
 import { inFrame } from "./frame.js";
@@ -71,9 +70,7 @@ function pointsOfWall({ polygons, camera }: Scene, { name, facing }: Station): r
     for (let i = 0; i < ACROSS; i++) {
       const [u, v] = [(i + 0.5) / ACROSS, (j + 0.5) / UP];
       const at = wallAt(walls, camera, low + u * (high - low), 2 * v - 1);
-      if (at === null) continue;
-      const [before, behind] = [addScaled(at, facing, 2e-3), addScaled(at, facing, -2e-3)];
-      if (!walls.some((wall) => crosses(wall, before, behind))) continue;
+      if (at === null || !isOnWall(walls, at)) continue;
       points.push({ meter: { at, facing, receptor: "disc" }, where: placeWords(v, u) });
     }
   }

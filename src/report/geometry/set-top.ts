@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import type { Scene, SceneCamera, ScenePolygon, SceneSubject } from "../../scene/types.js";
+import { wallPolygons, wallWords } from "../../scene/wall-places.js";
 import { alongFloor } from "./directions.js";
 import { framed } from "./frame.js";
 
@@ -68,20 +69,27 @@ export function setTop(scene: Scene, subject: SceneSubject): SetTop | null {
   if (distance < 1e-6) return null;
   const dx = (subject.face[0] - camera.at[0]) / distance;
   const dy = (subject.face[1] - camera.at[1]) / distance;
-  const behind = (polygon: ScenePolygon): Stretch[] => {
-    if (Math.abs(polygon.normal[2]) > 0.5) return [];
-    const ends = cutBehind(polygon, camera.at, dx, dy, distance).map((point) => {
-      const away = alongFloor(camera.at, point);
-      const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
-      return { visible, edge: point[2], gap: away - distance, distance, piece: polygon.name };
-    });
+  const behind = (sheets: readonly ScenePolygon[]): Stretch[] => {
+    const ends = sheets
+      .filter(({ normal }) => Math.abs(normal[2]) <= 0.5)
+      .flatMap((sheet) =>
+        cutBehind(sheet, camera.at, dx, dy, distance).map((point) => {
+          const away = alongFloor(camera.at, point);
+          const visible = camera.at[2] + ((point[2] - camera.at[2]) * distance) / away;
+          return { visible, edge: point[2], gap: away - distance, distance, piece: sheet.name };
+        }),
+      );
     const [low, ...more] = [...ends].sort((one, other) => one.visible - other.visible);
     const top = more[more.length - 1];
     return low === undefined || top === undefined ? [] : [{ low: low.visible, top }];
   };
-  const pieces = scene.polygons.filter(({ kind }) => upright.has(kind)).flatMap(behind);
-  const stretches =
-    pieces.length > 0 ? pieces : scene.polygons.filter(({ asSet }) => asSet === true).flatMap(behind);
+  const pieces = scene.polygons.filter(({ kind }) => upright.has(kind)).flatMap((sheet) => behind([sheet]));
+  // An opening in a wall is no end of it.
+  const walls = (): Stretch[] =>
+    [...wallWords.keys()].flatMap((word) =>
+      behind(wallPolygons(scene.polygons, word).filter(({ asSet }) => asSet === true)),
+    );
+  const stretches = pieces.length > 0 ? pieces : walls();
   let best: Stretch["top"] | null = null;
   for (const { low, top } of [...stretches].sort((one, other) => one.low - other.low)) {
     const reached: number = Math.max(subject.top, best?.visible ?? 0);

@@ -3,6 +3,7 @@ import { distance } from "../../math/vector.js";
 import type { Scene, Source } from "../../scene/types.js";
 import { atDistance, withSource } from "../change/move-source.js";
 import { intrusionOf } from "../geometry/intrusion.js";
+import { hiddenBySet } from "../light/set-hides.js";
 import { firstFace, lightsOf, type Plan } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
 import { faceChange, fitsRoom } from "./key-light.js";
@@ -16,7 +17,13 @@ const FURTHEST = 3;
 /** Nobody puts a lamp nearer than this, m. */
 const NEAREST = 0.2;
 
-/** The lamp at the nearest free place on the line from a point through it; null where there is none in reach. */
+/** The share of its straight light that the set may take at a place that is offered. */
+const TAKEN = 0.5;
+
+/**
+ * The lamp at the nearest free place on the line from a point through it from which the set leaves it most of its light
+ * at its aim; null where there is none in reach.
+ */
 function freed(scene: Scene, source: Source, from: Vec3): Source | null {
   const here = distance(from, source.centre);
   for (let i = 1; i * STEP <= FURTHEST; i++) {
@@ -24,7 +31,8 @@ function freed(scene: Scene, source: Source, from: Vec3): Source | null {
       const away = Math.round((here + way * i * STEP) / STEP) * STEP;
       if (away < NEAREST) continue;
       const moved = atDistance(source, from, away);
-      if (fitsRoom(scene, moved) && intrusionOf(scene, moved) === null) return moved;
+      if (!fitsRoom(scene, moved) || intrusionOf(scene, moved) !== null) continue;
+      if ((hiddenBySet(scene, moved, source.aim)?.share ?? 0) < TAKEN) return moved;
     }
   }
   return null;

@@ -37,6 +37,32 @@ describe("lamp-inside", () => {
     expect(findings(lampInside, ahead(0.15))).toHaveLength(0);
   });
 
+  test("offers no place behind what it stands in: the free one nearest to it would light the flat's back", () => {
+    // 8 cm behind the flat the dish of 20 cm, tilted down to the face, still cuts it: free places lie either side.
+    const cut = (y: number) => ({
+      set: setOf(flatAt("screen", -1.5) as never),
+      lights: [lampAt(0, y, 1.9)],
+    });
+    // Told by which side of the flat it is: the face is at y = -0.1 or so.
+    const said = finding(lampInside, cut(-1.51)).remedy;
+    const { scene } = planOf(cut(-1.51));
+    const [face, lamp] = [scene.subjects[0]?.face, scene.sources[0]?.centre];
+    if (face === undefined || lamp === undefined) throw new Error("no face or lamp");
+    const metres = numberAfter(said, "to", "m");
+    const share = metres / Math.hypot(lamp[0] - face[0], lamp[1] - face[1], lamp[2] - face[2]);
+    expect(face[1] + (lamp[1] - face[1]) * share).toBeGreaterThan(-1.5);
+    expect(findings(lampInside, cut(face[1] + (lamp[1] - face[1]) * share))).toHaveLength(0);
+  });
+
+  test("and names no place where the flat is against the face", () => {
+    const close = {
+      set: setOf(flatAt("screen", 0.05) as never),
+      lights: [lampAt(0, 0.1, 1.75)],
+    };
+    expect(finding(lampInside, close).message).toContain("screen goes through");
+    expect(finding(lampInside, close).remedy).toBe("Move one of the two.");
+  });
+
   test("and names the person where there are several", () => {
     const two = {
       subjects: [

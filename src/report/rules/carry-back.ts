@@ -5,7 +5,7 @@ import { alongFloor, bearingOf, elevationOf, pointAt } from "../geometry/directi
 import type { Plan } from "../plan.js";
 import { ceilTo, floorTo } from "../say/number.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, type KeyLight, standsWords } from "./key-light.js";
+import { fitsRoom, type KeyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import { sunWish } from "./wishes.js";
 
@@ -98,6 +98,5 @@ function keepsWish({ recipe }: Plan, key: KeyLight, there: Source): boolean {
 }
 
 function wordsOf(plan: Plan, key: KeyLight, there: Source): string {
-  const change = faceChange(plan, withSource(plan, key.index, there));
-  return `Move ${key.source.name} back to ${standsWords(key.face, there)}${powerWords(plan.scene, key.source, -change)}`;
+  return `Move ${key.source.name} back to ${standsWords(key.face, there)}${powerWords(plan, withSource(plan, key.index, there), key.source)}`;
 }

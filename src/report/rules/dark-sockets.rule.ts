@@ -8,7 +8,7 @@ import { startWithLight } from "../say/light.js";
 import { floorTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, type KeyLight, keyLight } from "./key-light.js";
+import { type KeyLight, keyLight } from "./key-light.js";
 import { highestUnderCeiling } from "./lamp-through-ceiling.rule.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
@@ -25,8 +25,7 @@ function lowerTo(plan: Plan, key: KeyLight, most: number): string {
   if (source.patch !== undefined) {
     const turned = turnedDown(plan.scene, source, face, (at) => elevationOf(face, at) - most);
     if (turned === null) return "Light a part of the surface that is lower or further from the face";
-    const change = faceChange(plan, withSource(plan, key.index, turned.there));
-    return `${turned.words} for ${sayAngle(elevationOf(face, lightPlace(turned.there)))}${powerWords(plan.scene, source, -change)}`;
+    return `${turned.words} for ${sayAngle(elevationOf(face, lightPlace(turned.there)))}${powerWords(plan, withSource(plan, key.index, turned.there), source)}`;
   }
   const level = alongFloor(face, source.centre);
   if (level <= NEAREST) return "Move the key forward";

@@ -6,7 +6,7 @@ import { lightsOn, type Plan } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom } from "./key-light.js";
+import { fitsRoom } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
@@ -53,9 +53,8 @@ function remedyOf(
   const ways: string[] = [];
   const higher = raised(plan, subject, camera, source, margin);
   if (higher !== null) {
-    const change = faceChange(plan, withSource(plan, plan.scene.sources.indexOf(source), higher));
     ways.push(
-      `raise ${source.name} to ${sayLength(higher.centre[2])}${powerWords(plan.scene, source, -change)}`,
+      `raise ${source.name} to ${sayLength(higher.centre[2])}${powerWords(plan, withSource(plan, plan.scene.sources.indexOf(source), higher), source)}`,
     );
   }
   const tilt = subject.spectacles ?? 0;

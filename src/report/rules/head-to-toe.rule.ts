@@ -5,14 +5,7 @@ import { readingAt, stopsOver } from "../light/reading.js";
 import { type Lit, stationOf } from "../plan.js";
 import { ceilTo, fixed } from "../say/number.js";
 import { threshold } from "../settings.js";
-import {
-  faceChange,
-  furthestInRoom,
-  keyAtDistance,
-  keyDistanceWhere,
-  keyLight,
-  standsWords,
-} from "./key-light.js";
+import { furthestInRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
@@ -56,8 +49,7 @@ export const headToToe: Rule = {
     if (far !== null) {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(plan, keyAtDistance(plan, key, away));
-      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(plan.scene, key.source, -change)}; or aim it lower, or lay a white floor.`;
+      remedy = `Move ${key.source.name} back to ${standsWords(key.face, moved)} for ${fixed(least, 1)} stop${powerWords(plan, keyAtDistance(plan, key, away), key.source)}; or aim it lower, or lay a white floor.`;
     }
     return [
       {

@@ -6,7 +6,7 @@ import { lightsOn, type Plan } from "../plan.js";
 import { ceilTo } from "../say/number.js";
 import { sayLength, sayPercent } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom } from "./key-light.js";
+import { fitsRoom } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
@@ -43,7 +43,7 @@ function remedyFor(plan: Plan, source: Source, least: number): string {
   if (moved === null || !fitsRoom(plan.scene, moved)) {
     return `The head would have to stand ${sayLength(away)} from the cloth, which this room has not. ${wider}`;
   }
-  return `Put the head ${sayLength(away)} from the cloth instead of ${sayLength(now)}${powerWords(plan.scene, source, -faceChange(plan, there))}; or take a wider dish.`;
+  return `Put the head ${sayLength(away)} from the cloth instead of ${sayLength(now)}${powerWords(plan, there, source)}; or take a wider dish.`;
 }
 
 /** A head lights only the middle of the cloth that it shines through. */

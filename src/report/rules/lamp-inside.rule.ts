@@ -6,7 +6,7 @@ import { intrusionOf } from "../geometry/intrusion.js";
 import { hiddenBySet } from "../light/set-hides.js";
 import { firstFace, lightsOf, type Plan } from "../plan.js";
 import { sayLength } from "../say/quantity.js";
-import { faceChange, fitsRoom } from "./key-light.js";
+import { fitsRoom } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
 import { insideWords } from "./who-is-met.js";
@@ -45,8 +45,7 @@ function remedyFor(plan: Plan, source: Source): string {
   const moved = freed(scene, source, from);
   if (moved === null) return "Move one of the two.";
   const index = scene.sources.indexOf(source);
-  const power =
-    face === null ? "" : powerWords(scene, source, -faceChange(plan, withSource(plan, index, moved)));
+  const power = face === null ? "" : powerWords(plan, withSource(plan, index, moved), source);
   const zero = face === null ? "its aim" : "the face";
   return `Move ${source.name} to ${sayLength(distance(from, moved.centre))} from ${zero} on the same line, ${sayLength(moved.centre[2])} high, where it stands free${power}; or move the other.`;
 }

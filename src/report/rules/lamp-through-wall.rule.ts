@@ -12,7 +12,6 @@ import { startWithHead } from "../say/light.js";
 import { floorTo } from "../say/number.js";
 import { sayAngle, sayCentimetres, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
@@ -91,7 +90,7 @@ function nearerCloth(plan: Plan, room: SceneRoom, head: Source, needed: number):
     const at = add(light.centre, scale(way, away));
     if (freeFloor(room, at).some(([, free]) => free < needed)) continue;
     const there = headAt(plan, light.name, light.centre, way, away);
-    return `Bring it to ${sayLength(away)} from ${light.cloth.scrim} instead of ${sayLength(now)}${powerWords(plan.scene, head, -faceChange(plan, there))}.`;
+    return `Bring it to ${sayLength(away)} from ${light.cloth.scrim} instead of ${sayLength(now)}${powerWords(plan, there, head)}.`;
   }
   return none;
 }
@@ -109,8 +108,7 @@ function remedyFor(plan: Plan, room: SceneRoom, index: number, source: Source, n
   const face = firstFace(plan.scene);
   const bring = `Bring it in to ${sayLength(away)} from ${said} along the floor${turned}`;
   if (face === null) return `${bring}.`;
-  const change = faceChange(plan, withSource(plan, index, moved));
-  const power = powerWords(plan.scene, source, -change);
+  const power = powerWords(plan, withSource(plan, index, moved), source);
   if (source.patch !== undefined) return `${bring}, at the same height${power}.`;
   return `${bring}, at the same height: it then stands at ${sayAngle(elevationOf(face, moved.centre))} to the face${power}.`;
 }

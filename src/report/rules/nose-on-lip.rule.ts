@@ -12,7 +12,7 @@ import { startWithLight } from "../say/light.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, type KeyLight, keyLight } from "./key-light.js";
+import { type KeyLight, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
@@ -35,9 +35,8 @@ function remedyFor(plan: Plan, key: KeyLight, most: number): string {
   const there = turned?.there ?? (height === undefined ? null : atHeight(source, floorTo(height, 0.01)));
   if (there === null) return "Lower the light, have the chin raised, or use a larger one.";
   const words = turned?.words ?? `Lower ${source.name} to ${sayLength(there.centre[2])}`;
-  const change = faceChange(plan, withSource(plan, key.index, there));
   const left = (dropAt(subject, lightPlace(there)) ?? 0) * 1000;
-  return `${words} for ${fixed(left, 0)} mm${powerWords(plan.scene, source, -change)}, or have the chin raised.`;
+  return `${words} for ${fixed(left, 0)} mm${powerWords(plan, withSource(plan, key.index, there), source)}, or have the chin raised.`;
 }
 
 /** The nose throws its shadow as far as the mouth. */

@@ -7,7 +7,7 @@ import { ceilTo, floorTo, twoFigures } from "../say/number.js";
 import { sayAngle, sayCentimetres } from "../say/quantity.js";
 import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
-import { faceChange, fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
+import { fitsRoom, keyAtDistance, keyDistanceWhere, keyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 import { sunWish } from "./wishes.js";
@@ -52,9 +52,8 @@ export const notSunHard: Rule = {
     if (far !== null) {
       const away = ceilTo(far, 0.01);
       const moved = atDistance(key.source, key.face, away);
-      const change = faceChange(plan, keyAtDistance(plan, key, away));
       remedy = fitsRoom(plan.scene, moved)
-        ? `${opening}, or move it back to ${standsWords(key.face, moved)}${powerWords(plan.scene, key.source, -change)}.`
+        ? `${opening}, or move it back to ${standsWords(key.face, moved)}${powerWords(plan, keyAtDistance(plan, key, away), key.source)}.`
         : `${opening}. Distance alone would need ${standsWords(key.face, moved)}, which this room has not.`;
     }
     return [

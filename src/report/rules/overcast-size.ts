@@ -7,7 +7,7 @@ import { sizeFrom } from "../light/size.js";
 import { keyOf, type Plan } from "../plan.js";
 import { ceilTo, floorTo } from "../say/number.js";
 import { sayLength } from "../say/quantity.js";
-import { faceChange, type KeyLight, keyAtDistance, keyDistanceWhere, standsWords } from "./key-light.js";
+import { type KeyLight, keyAtDistance, keyDistanceWhere, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 
 /** How wide a light is from a point as it is seen, deg: a lit patch in place of its head; 0 from where it is not seen. */
@@ -30,6 +30,5 @@ export function sizeRemedy(plan: Plan, key: KeyLight, size: number, least: numbe
   if (near === null) return `Take an opening of about ${sayLength(larger)}, or light the ceiling.`;
   const away = floorTo(near, 0.01);
   const moved = atDistance(key.source, key.face, away);
-  const change = faceChange(plan, keyAtDistance(plan, key, away));
-  return `Come to ${standsWords(key.face, moved)}${powerWords(plan.scene, key.source, -change)}; or take an opening of about ${sayLength(larger)} where it is, or light the ceiling.`;
+  return `Come to ${standsWords(key.face, moved)}${powerWords(plan, keyAtDistance(plan, key, away), key.source)}; or take an opening of about ${sayLength(larger)} where it is, or light the ceiling.`;
 }

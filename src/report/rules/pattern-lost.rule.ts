@@ -8,7 +8,7 @@ import { isNear, wishedGap } from "../face/wish.js";
 import { faceWords, type Plan } from "../plan.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
-import { faceChange, fitsRoom, type KeyLight, keyLight } from "./key-light.js";
+import { fitsRoom, type KeyLight, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
@@ -54,8 +54,7 @@ function remedyOf(
     return `Bring ${key.source.name} to ${where}, for which this room is too small; or turn the face.`;
   const away = distance(moved.centre, subject.face);
   const how = away < key.away - 1e-6 ? `, ${sayLength(away)} from the face` : " at the same distance";
-  const change = faceChange(plan, withSource(plan, key.index, moved));
-  return `Move ${key.source.name} to ${where}, ${sayLength(moved.centre[2])} high${how}${powerWords(plan.scene, key.source, -change)}${turned}.`;
+  return `Move ${key.source.name} to ${where}, ${sayLength(moved.centre[2])} high${how}${powerWords(plan, withSource(plan, key.index, moved), key.source)}${turned}.`;
 }
 
 /** Steps in which a place nearer to the face is looked for, and the nearest, m. */

@@ -10,7 +10,7 @@ import { type Cast, castFor } from "../thrown/cast.js";
 import { isShell } from "../thrown/plane.js";
 import { toSurface } from "../thrown/seams.js";
 import { type Shadow, seenRings } from "../thrown/shadows-of.js";
-import { faceChange, fitsRoom, type KeyLight, keyLight } from "./key-light.js";
+import { fitsRoom, type KeyLight, keyLight } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 
@@ -89,8 +89,7 @@ export const shadowOffPaper: Rule = {
     const higher = raised(plan, key, most);
     let lift = "";
     if (higher !== null) {
-      const change = faceChange(plan, withSource(plan, key.index, higher));
-      lift = `Raise ${key.source.name} to ${sayLength(higher.centre[2])}${powerWords(plan.scene, key.source, -change)}, or lay `;
+      lift = `Raise ${key.source.name} to ${sayLength(higher.centre[2])}${powerWords(plan, withSource(plan, key.index, higher), key.source)}, or lay `;
     }
     const whose = past.who === "subject" ? "The subject's shadow" : `The shadow of ${past.who}`;
     return [

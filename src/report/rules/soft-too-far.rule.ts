@@ -4,7 +4,7 @@ import { sizeFrom } from "../light/size.js";
 import { floorTo } from "../say/number.js";
 import { sayAngle, sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
-import { faceChange, keyAtDistance, keyLight, standsWords } from "./key-light.js";
+import { keyAtDistance, keyLight, standsWords } from "./key-light.js";
 import { powerWords } from "./power-words.js";
 import type { Rule } from "./rule.js";
 import { softWish } from "./wishes.js";
@@ -30,13 +30,12 @@ export const softTooFar: Rule = {
     if (size === null || !(away > 0.05)) return [];
     const moved = atDistance(key.source, key.face, away);
     const there = sizeFrom(moved, key.face);
-    const change = faceChange(plan, keyAtDistance(plan, key, away));
     const angle = there === null ? "" : ` for ${sayAngle(there.equivalent)}`;
     return [
       {
         severity: "note",
         message: `${key.source.name} at ${sayLength(key.away)} is ${sayAngle(size.equivalent)} wide: beyond ${sayLength(most)} it works as a hard light.`,
-        remedy: `Come to ${standsWords(key.face, moved)}${angle}${powerWords(plan.scene, key.source, -change)}.`,
+        remedy: `Come to ${standsWords(key.face, moved)}${angle}${powerWords(plan, keyAtDistance(plan, key, away), key.source)}.`,
         about: key.source.name,
       },
     ];

@@ -24,6 +24,8 @@ export interface TurnGoal {
   readonly outcome: (changed: Plan) => string;
 }
 
+/** A dial with less than this left, stops, is at its end. */
+const DIAL = 0.1;
 /** Lamps come no nearer than this share of their distance. */
 const NEAREST = 0.3;
 /** The search for a nearer place ends at this share of the distance: light is worked out anew at each step. */
@@ -38,20 +40,38 @@ export function turnRemedy(plan: Plan, way: Turned, goal: TurnGoal): string {
   const beyond = lamps.map((lamp) => beyondDial(lamp, change));
   const worst = beyond.reduce((most, by) => (Math.abs(by) > Math.abs(most) ? by : most), 0);
   if (worst === 0) return `Turn ${names} ${words}: ${goal.outcome(way.plan)}.`;
-  if (worst < 0)
-    return `${names} can be turned down by only ${sayStops(worst - change)}: put a neutral gel of ${fixed(ceilTo(-worst, 0.5), 1)} stop before ${lamps.length > 1 ? "each" : "it"}, or move ${lamps.length > 1 ? "them" : "it"} back.`;
+  if (worst < 0) return gelWords(way, beyond, worst);
   const room = Math.max(0, floorTo(change - worst + 1e-6, 0.1));
   const full = turned(plan, lamps, room);
   const ways = [nearer(full.plan, lamps, goal), othersDown(full.plan, lamps, goal)].filter(
     (one) => one !== null,
   );
+  const atEnd = lamps.filter(({ below }) => below !== null && below - room < DIAL);
+  const rest = lamps.filter((lamp) => !atEnd.includes(lamp));
+  const left = rest.flatMap(({ name, below }) =>
+    below === null ? [] : [`${name} has ${sayStops(floorTo(below - room + 1e-6, DIAL))} left`],
+  );
+  const still = left.length === 0 ? "" : ` (${list(left)})`;
+  const those = namesOf(atEnd);
   const have =
     room < 0.05
-      ? `${names} ${lamps.length > 1 ? "have" : "has"} no power left, and ${sayStops(change)} ${change === 1 ? "is" : "are"} missing`
-      : `Turned up by ${fixed(room, 1)} stop, ${names} ${lamps.length > 1 ? "are" : "is"} at full power: ${goal.outcome(full.plan)}`;
-  return ways.length === 0
-    ? `${have}. Take a stronger lamp.`
-    : `${have}. To get there, ${ways.join(", or ")}.`;
+      ? `${those} ${atEnd.length > 1 ? "have" : "has"} no power left${still}, and ${sayStops(change)} ${change === 1 ? "is" : "are"} missing`
+      : `${rest.length === 0 ? "Turned" : `With ${names} turned`} up by ${fixed(room, 1)} stop, ${those} ${atEnd.length > 1 ? "are" : "is"} at full power${still}: ${goal.outcome(full.plan)}`;
+  const stronger = rest.length === 0 ? "Take a stronger lamp." : `Take a stronger lamp for ${those}.`;
+  return ways.length === 0 ? `${have}. ${stronger}` : `${have}. To get there, ${ways.join(", or ")}.`;
+}
+
+const namesOf = (lamps: readonly Source[]): string => list(lamps.map(({ name }) => name));
+
+/** Lamps that cannot be turned down so far get a gel or go back; the others are turned down. */
+function gelWords({ lamps, change, words }: Turned, beyond: readonly number[], worst: number): string {
+  const short = lamps.filter((_, i) => (beyond[i] ?? 0) < 0);
+  const rest = lamps.filter((lamp) => !short.includes(lamp));
+  const goes = beyond.filter((by) => by < 0).map((by) => sayStops(by - change));
+  const by = new Set(goes).size === 1 ? goes.slice(0, 1) : goes;
+  const first = rest.length === 0 ? "" : `Turn ${namesOf(rest)} ${words}; `;
+  const [each, them] = short.length > 1 ? ["each", "them"] : ["it", "it"];
+  return `${first}${namesOf(short)} can be turned down by only ${list(by)}: put a neutral gel of ${fixed(ceilTo(-worst, 0.5), 1)} stop before ${each}, or move ${them} back.`;
 }
 
 /** The lamps brought nearer to where they shine, all by the same share, as they now are set. */
@@ -65,8 +85,7 @@ function nearer(plan: Plan, lamps: readonly Source[], goal: TurnGoal): string | 
   const now = lamps.map((lamp) => moved(lamp, found));
   if (now.some((lamp) => !fitsRoom(plan.scene, lamp) || intrusionOf(plan.scene, lamp) !== null)) return null;
   const ways = now.map((lamp) => sayLength(distance(goal.at, lamp.centre)));
-  const names = list(lamps.map(({ name }) => name));
-  return `bring ${names} to ${list(ways)} from ${goal.name}`;
+  return `bring ${namesOf(lamps)} to ${list(ways)} from ${goal.name}`;
 }
 
 /** The other lights turned down, and the camera opened by what the face loses. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { run } from "../../../src/pipeline.js";
 import { blackenUntil, litOwners } from "../../../src/report/change/blacken.js";
+import { atPower, withSource } from "../../../src/report/change/move-source.js";
 import type { Plan } from "../../../src/report/plan.js";
 import { beyondDial, powerWords } from "../../../src/report/rules/power-words.js";
 import type { Report } from "../../../src/report/schema/report.js";
@@ -106,7 +107,6 @@ describe("a background lamp that is to give more than it has", () => {
 describe("what a dial does not give", () => {
   const lamp = (below: number | null, lowest: number | null): Source =>
     ({ ...planOf().scene.sources[0], below, lowest }) as Source;
-  const { scene } = planOf();
 
   test("is what lies beyond its ends", () => {
     expect(beyondDial(lamp(1, 6), 0.9)).toBe(0);
@@ -118,12 +118,17 @@ describe("what a dial does not give", () => {
   });
 
   test("is said, with the ISO value that makes up for it", () => {
-    expect(powerWords(scene, lamp(1, 6), 0.7)).toBe(", with 0.7 stop more power for the same reading");
+    const plan = planOf();
+    // The only light is turned by hand: what it loses is what it has to give again.
+    const words = (below: number, lowest: number, lost: number): string => {
+      const source = lamp(below, lowest);
+      return powerWords(plan, withSource(plan, 0, atPower(source, -lost)), source);
+    };
+    expect(words(1, 6, 0.7)).toBe(", with 0.7 stop more power for the same reading");
     // ISO 200 and 0.4 stop are ISO 264: ISO 320 is the next on the dial.
-    expect(powerWords(scene, lamp(1, 6), 1.4)).toMatch(
-      /1\.4 stop more .* 0\.4 stop more than key has \(ISO 320/,
-    );
-    expect(powerWords(scene, lamp(1, 2), -2)).toMatch(/2\.0 stop less .* 1\.0 stop lower than key goes/);
+    expect(words(1, 6, 1.4)).toMatch(/1\.4 stop more .* 0\.4 stop more than key has \(ISO 320/);
+    expect(words(1, 2, -2)).toMatch(/2\.0 stop less .* 1\.0 stop lower than key goes/);
+    expect(words(1, 6, 0.04)).toBe("");
   });
 });
 
@@ -165,5 +170,45 @@ intent { lit_to_shadow: 4 stop }
     );
     expect(remedyOf("bounce-colour", tinted)).toContain("It is the light itself");
     expect(remedyOf("bounce-colour", tinted)).not.toContain("black");
+  });
+});
+
+describe("lamps of one wish whose dials differ", () => {
+  const pair = (one: string, two: string, key = "full", wish = "2 stop over"): string => `halfshade 1
+recipe "Two dials"
+room { size: 5 x 8 x 3 m }
+set { flat back { size: 3 x 2.6 m, at: offset(behind: 1.8 m), secured: fixed, reflectance: 80 % } }
+subject { height: 1.7 m }
+light key { role: key, shape: disc(60 cm), calibration: metered(f/11, at: 2 m, ISO 100), distance: 1.5 m, bearing: left(40 deg), height: 2.1 m, power: ${key} }
+light west { role: background, shape: disc(18 cm), calibration: metered(f/11, at: 2 m, ISO 100), lowest_power: 1/16, position: offset(left: 1.6 m, behind: 0.6 m, up: 1.5 m), aim: back, power: ${one} }
+light east { role: background, shape: disc(18 cm), calibration: metered(f/11, at: 2 m, ISO 100), lowest_power: 1/16, position: offset(right: 1.6 m, behind: 0.6 m, up: 1.5 m), aim: back, power: ${two} }
+camera { held: upright, focal_length: 85 mm, aperture: f/8, shutter: 1/160 s, sensitivity: ISO 100, distance: 2.6 m, height: 1.5 m }
+intent { background: ${wish} face.disc(towards: key) }
+`;
+  const words = (...shot: Parameters<typeof pair>): string => remedyOf("background-off", pair(...shot));
+
+  test("are at full power only where they are, and the rest have what they have", () => {
+    // 1/8 is three stops below full, 1/2 one.
+    expect(words("1/8", "1/2")).toMatch(
+      /^With west and east turned up by 1\.0 stop, east is at full power \(west has 2\.0 stop left\):/,
+    );
+    expect(words("1/2", "1/2")).toMatch(/^Turned up by 1\.0 stop, west and east are at full power:/);
+    expect(words("full", "1/4", "full", "1 stop over")).toMatch(
+      /^west has no power left \(east has 2\.0 stop left\), and/,
+    );
+    expect(words("full", "full", "full", "1 stop over")).toMatch(/^west and east have no power left, and/);
+  });
+
+  test("end at the bottom only where they do, and the rest are turned down", () => {
+    // 1/8 is one stop above the lowest, 1/1 four.
+    const dark = words("1/8", "full", "1/8", "1 stop under");
+    const down = numberAfter(dark, "Turn east down by", "stop");
+    expect(dark).toMatch(/; west can be turned down by only 1\.0 stop: put a neutral gel .* before it,/);
+    expect(numberAfter(dark, "gel of", "stop")).toBeGreaterThanOrEqual(down - 1);
+    expect(numberAfter(dark, "gel of", "stop")).toBeLessThan(down - 0.5 + 0.01);
+    const both = words("1/8", "1/16", "1/32", "2 stop under");
+    expect(both).toMatch(
+      /^west and east can be turned down by only 1\.0 stop and 0\.0 stop: .* before each,/,
+    );
   });
 });

@@ -47,7 +47,8 @@ export const thingAt = (thing: Thing, by: Vec3): Thing => ({
 /** Arms give way: who sits on a box does not let them hang into it. */
 const isArm = ({ name }: Convex): boolean => /(?:^|\.)arm\./.test(name);
 
-const firmParts = ({ of, parts }: Thing): readonly Convex[] =>
+/** The parts of a thing without a person's arms. */
+export const firmParts = ({ of, parts }: Thing): readonly Convex[] =>
   of === "subject" ? parts.filter((part) => !isArm(part)) : parts;
 
 /** How far two things overlap where they do so most, m, people without their arms; 0 for up to `enough`. */

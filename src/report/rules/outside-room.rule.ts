@@ -4,7 +4,7 @@ import type { RoomModel } from "../../model/types.js";
 import type { Scene, ScenePolygon } from "../../scene/types.js";
 import { hasOpening, type WallSide } from "../geometry/openings.js";
 import { cornersOf, overlapOf, reachAlong } from "../geometry/overlap.js";
-import { type Thing, thingsOf } from "../geometry/things.js";
+import { firmParts, type Thing, thingsOf } from "../geometry/things.js";
 import { sayLength } from "../say/quantity.js";
 import { sayOwner } from "../say/surfaces.js";
 import { threshold } from "../settings.js";
@@ -48,6 +48,12 @@ function extent({ parts }: Thing, way: Vec3): readonly [most: number, least: num
   ];
 }
 
+/** How long a thing is along a way, m. */
+function lengthOf(thing: Thing, way: Vec3): number {
+  const [most, least] = extent(thing, way);
+  return most - least;
+}
+
 /** Whether a thing lies wholly beyond a side of the room, or reaches back through it by no more than `enough`. */
 function isBeyond(thing: Thing, side: Side, enough: number): boolean {
   const [, least] = extent(thing, side.out);
@@ -73,6 +79,19 @@ function through(thing: Thing, side: Side, enough: number): number {
   return thing.parts.some((part) => walls.some((wall) => overlapOf(part, wall, enough) > enough)) ? by : 0;
 }
 
+/** What to do with a thing that is longer than the room. */
+function tooLong(thing: Thing, side: Side, room: number, enough: number): string {
+  const long = lengthOf(thing, side.out);
+  if (thing.of !== "subject")
+    return `It is ${sayLength(long)} long there, and the room ${sayLength(room)}: make it smaller.`;
+  // The figure's round feet reach under the floor by a finger: its length would not be what a tape says.
+  const firm = lengthOf({ ...thing, parts: firmParts(thing) }, side.out);
+  const isUp = side.out[2] !== 0;
+  const arms = firm < long - 1e-9 && firm <= room + enough ? "arms down, which makes it fit; or " : "";
+  const other = isUp ? "a lower pose, or a higher room" : "another pose or way to face, or a larger room";
+  return `The figure is longer there than the ${sayLength(room)} of the room: ${arms}${other}.`;
+}
+
 /** A person or a piece of the set reaches through floor, ceiling or a wall. */
 export const outsideRoom: Rule = {
   code: "outside-room",
@@ -92,11 +111,10 @@ export const outsideRoom: Rule = {
       return sidesFor(thing, sides, enough).flatMap((side): RuleFinding[] => {
         const by = through(thing, side, enough);
         if (!(by > enough)) return [];
-        const [most, least] = extent(thing, side.out);
         const where = sayOwner(side.name);
         const name = thing.name.replace(/^the /, "The ");
         const room = sides.find(({ out }) => dot(out, side.out) < -0.5);
-        const fits = room === undefined || most - least <= side.offset + room.offset + enough;
+        const fits = room === undefined || lengthOf(thing, side.out) <= side.offset + room.offset + enough;
         return [
           {
             severity: "stop",
@@ -105,7 +123,7 @@ export const outsideRoom: Rule = {
               : `${name} reaches ${sayLength(by)} through ${where}.`,
             remedy: fits
               ? `Look for a slip in a place or a size; ${sayLength(by)} ${side.back} it touches ${where}.`
-              : `It is ${sayLength(most - least)} long there, and the room ${sayLength(side.offset + (room?.offset ?? 0))}: make it smaller.`,
+              : tooLong(thing, side, side.offset + (room?.offset ?? 0), enough),
             about: thing.of === "subject" && thing.name === "the person" ? null : thing.name,
           },
         ];

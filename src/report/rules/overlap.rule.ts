@@ -33,7 +33,8 @@ export const overlap: Rule = {
             severity: isPerson ? "check" : "stop",
             message: `${first.name} and ${second.name} reach ${sayLength(by)} into each other.`,
             remedy: remedyFor(first, second, by),
-            about: second.of === "piece" || second.name !== "the person" ? second.name : first.name,
+            // The name that the sentence starts with, so that it keeps its small letter.
+            about: first.name === "the person" ? second.name : first.name,
           },
         ];
       }),

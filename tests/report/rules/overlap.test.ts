@@ -84,6 +84,13 @@ set {
     expect(messages(overlap, set(0.679))).toEqual(["crate and globe reach 2.1 cm into each other."]);
   });
 
+  test("is about the name that the sentence starts with", () => {
+    expect(found(overlap, pair(20))[0]).toMatchObject({
+      about: "ana",
+      message: expect.stringMatching(/^ana and ben /),
+    });
+  });
+
   test("follows the thresholds of the recipe", () => {
     expect(messages(overlap, `thresholds { overlap_people: 30 cm }\n${pair(20)}`)).toEqual([]);
   });
@@ -118,6 +125,18 @@ subject { height: 1.7 m }`;
     expect(
       found(outsideRoom, inRoom("box bar { size: 5 x 0.2 x 0.2 m, at: offset(behind: 1 m) }"))[0]?.remedy,
     ).toBe("It is 5.00 m long there, and the room 4.00 m: make it smaller.");
+  });
+
+  test("a person who is too tall takes the arms down, or another pose", () => {
+    const person = (height: number, arms: string) =>
+      found(outsideRoom, `room { size: 4 x 5 x 2.1 m }\nsubject { height: ${height} m, arms: ${arms} }`);
+    expect(person(1.8, "raised")[0]?.remedy).toBe(
+      "The figure is longer there than the 2.10 m of the room: arms down, which makes it fit; or a lower pose, or a higher room.",
+    );
+    expect(person(1.8, "hanging")).toEqual([]);
+    expect(person(2.3, "hanging")[0]?.remedy).toBe(
+      "The figure is longer there than the 2.10 m of the room: a lower pose, or a higher room.",
+    );
   });
 
   test("not for what stands at a wall, in an opening, or beyond one that has an opening", () => {

@@ -1,8 +1,10 @@
 import type { Vec3 } from "../../core/vector.js";
-import { add } from "../../math/vector.js";
+import { add, distance } from "../../math/vector.js";
 import type { Expr } from "../../model/values.js";
 import { lyingOn } from "../../scene/lying-on.js";
-import { solidsOf, sunkIn, surfaced } from "../../scene/sunk.js";
+import { type Solids, type Sunk, solidsOf, sunkIn, surfaced } from "../../scene/sunk.js";
+import type { Station } from "../../scene/types.js";
+import { meterKey } from "../../transport/meter.js";
 import { meterHeld } from "../evaluate/reading.js";
 import { isWithin, shortestWay } from "../geometry/ways-out.js";
 import type { Plan } from "../plan.js";
@@ -11,11 +13,8 @@ import { sayLength } from "../say/quantity.js";
 import { threshold } from "../settings.js";
 import type { Rule, RuleFinding } from "./rule.js";
 
-interface Held {
-  readonly name: string;
-  readonly at: Vec3;
-  readonly facing: Vec3;
-}
+/** A meter, by the name of its place; where it looks, in words. */
+type Held = Pick<Station, "name" | "at" | "facing" | "receptor" | "looks">;
 
 type ReadingExpr = Extract<Expr, { kind: "reading" }>;
 
@@ -27,17 +26,47 @@ function readingsIn(part: unknown): readonly ReadingExpr[] {
   return [...own, ...Object.values(part).flatMap(readingsIn)];
 }
 
-/** Where meters are held: at the stations, and where expectations ask. One for each place and name. */
+/** Where meters are held: at the stations, and where expectations ask. One for each meter and name. */
 function heldIn(plan: Plan): readonly Held[] {
   const asked = readingsIn(plan.recipe.expectations).flatMap((expr): Held[] => {
     const meter = meterHeld(plan, expr);
-    return typeof meter === "string" ? [] : [{ ...meter, name: expr.station }];
+    if (typeof meter === "string") return [];
+    const looks = expr.towards === null ? "" : `towards ${expr.towards.written}`;
+    const { at, facing } = meter;
+    return [{ name: expr.station, at, facing, receptor: expr.receptor, looks }];
   });
-  const held: Held[] = [];
-  for (const row of [...plan.scene.stations, ...asked])
-    if (held.every(({ name }) => name !== row.name)) held.push(row);
-  return held;
+  const held = new Map<string, Held>();
+  for (const row of [...plan.scene.stations, ...asked]) {
+    const key = `${row.name} ${meterKey(row)}`;
+    if (!held.has(key)) held.set(key, row);
+  }
+  return [...held.values()];
 }
+
+/** A meter that lies in something. */
+interface Inside {
+  readonly meter: Held;
+  /** The place, on the sheet on which it lies. */
+  readonly at: Vec3;
+  readonly sunk: Sunk;
+  /** Whether it has a reading, that of the surface. */
+  readonly isRead: boolean;
+}
+
+/** The meters that are to be spoken of: deeper than a recipe lets pass, or without a reading. */
+function insideOf(plan: Plan, solids: Solids): readonly Inside[] {
+  const most = threshold(plan.recipe, "meter_sunk") + 1e-9;
+  return heldIn(plan).flatMap((meter): Inside[] => {
+    const at = lyingOn(plan.scene.polygons, meter.at);
+    const sunk = sunkIn(solids, at);
+    if (sunk === null || sunk.of === "stand") return [];
+    const isRead = surfaced(solids, at, meter.facing) !== null;
+    return isRead && !(sunk.depth > most) ? [] : [{ meter, at, sunk, isRead }];
+  });
+}
+
+/** Whether two meters of one name have the same to be said of them. */
+const isAlike = (a: Inside, b: Inside): boolean => distance(a.at, b.at) < 1e-6 && a.isRead === b.isRead;
 
 /** A meter is held in a person or in a solid piece of the set. */
 export const meterInside: Rule = {
@@ -45,23 +74,28 @@ export const meterInside: Rule = {
   thresholds: ["meter_sunk"],
   safety: false,
   page: {
-    when: "The place of a reading, of a station or in an expectation, lies more than `meter_sunk` (2 cm) below the surface of a person, a box, a ball or a post.",
+    when: "The place of a reading, of a station or in an expectation, lies more than `meter_sunk` (2 cm) below the surface of a person, a box, a ball or a post; or, whatever the recipe sets, so deep that there is no reading.",
     means:
       "Nothing can be held there. Down to 5 cm the reading is that of the surface nearest to it; deeper, there is none. What lies less deep than `meter_sunk` is taken as on the surface, without a word: tapes, and heads that are no smooth ovals, are not better than that.",
     todo: "Look for a slip in the place; move it, or what it lies in.",
     source: "Common practice, no source: as far as a tape may be off.",
   },
   check: (plan) => {
-    const { scene, recipe } = plan;
-    const most = threshold(recipe, "meter_sunk") + 1e-9;
+    const { scene } = plan;
     const solids = solidsOf(scene);
-    return heldIn(plan).flatMap(({ name, at: place, facing }): RuleFinding[] => {
-      const at = lyingOn(scene.polygons, place);
-      const sunk = sunkIn(solids, at);
-      if (sunk === null || sunk.of === "stand" || !(sunk.depth > most)) return [];
+    const inside = insideOf(plan, solids);
+    return inside.flatMap((row, i): RuleFinding[] => {
+      const { meter, at, sunk, isRead } = row;
+      const { name } = meter;
+      const same = inside.slice(0, i).filter((other) => other.meter.name === name);
+      if (same.some((other) => isAlike(other, row))) return [];
       const what = sayWhatHolds(scene, sunk);
-      const deep = `${name} lies ${sayLength(sunk.depth)} inside ${what}`;
-      const isRead = surfaced(solids, at, facing) !== null;
+      // Another meter of this name stands elsewhere: say which.
+      const isElsewhere =
+        scene.stations.some((other) => other.name === name) && !scene.stations.includes(meter as Station);
+      const which =
+        isElsewhere || same.length > 0 ? `${name} (${`${meter.receptor} ${meter.looks}`.trim()})` : name;
+      const deep = `${which} lies ${sayLength(sunk.depth)} inside ${what}`;
       const way = shortestWay((by) => {
         const there = add(at, by);
         return isWithin(scene.room, there) && sunkIn(solids, there) === null;

@@ -42,6 +42,29 @@ describe("meter-inside", () => {
     expect(found(ball(`${20 + by - 3} cm`))).toHaveLength(1);
   });
 
+  test("is not silent where there is no reading, however far the recipe lets a meter sink", () => {
+    const lax = (out: string) => found(ball(out, "thresholds { meter_sunk: 30 cm }"));
+    // Read to 5 cm below the surface, which is 40 cm from the middle.
+    expect(lax("35.1 cm")).toHaveLength(0);
+    expect(lax("34.9 cm")[0]?.severity).toBe("stop");
+  });
+
+  test("looks at a meter that an expectation holds elsewhere than the station of its name", () => {
+    const text = (expects: string) => `${around}
+set { sphere globe { diameter: 26 cm, at: offset(ahead: 27 cm, up: 1.586 m) } }
+subject { height: 1.7 m }
+point side { at: offset(right: 1 m, ahead: 10 cm, up: 1.586 m) }
+${expects}`;
+    const names = (expects: string) => found(text(expects)).map(({ message }) => message.split(" lies ")[0]);
+    const before = names("");
+    const asked = names("expect face.disc(towards: side) > f/2");
+    expect(asked).toEqual([...before, "face (disc towards side)"]);
+    // Said once, however often it is asked.
+    expect(names("expect face.disc(towards: side) > f/2\nexpect face.disc(towards: side) > f/4")).toEqual(
+      asked,
+    );
+  });
+
   test("no number stands in the report, but why", () => {
     const station = reportOf(ball("20 cm")).stations.find(({ name }) => name === "spot");
     expect(station).toMatchObject({

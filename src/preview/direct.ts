@@ -2,6 +2,7 @@ import { type ApartWork, apart, apartWork, type Convex } from "../math/convex.js
 import { emptyVector, type LightVector } from "../physics/light-vector.js";
 import type { Scene, SceneRoom } from "../scene/types.js";
 import { insideRoom } from "../transport/bounce/first-hit.js";
+import { roomBox } from "../transport/bounce/world.js";
 import { prepareSource } from "../transport/direct.js";
 import { hullOf, leastWidth, sourceHull } from "../transport/hiding/hulls.js";
 import { type Occluder, occludersOf } from "../transport/hiding/occluder.js";
@@ -98,7 +99,7 @@ const hindrances = (occluders: readonly Occluder[]): readonly Hindrance[] =>
 /** 1 for each pixel that sees what lies outside the room; null where none does, and without a room. */
 function seenOutside(room: SceneRoom | null, view: View): Uint8Array | null {
   if (room === null) return null;
-  const box = Float64Array.of(room.left, room.right, room.front, room.back, 0, room.height);
+  const box = roomBox(room);
   const outside = new Uint8Array(view.side.length);
   let some = false;
   for (let pixel = 0; pixel < outside.length; pixel++) {

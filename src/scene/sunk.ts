@@ -1,6 +1,7 @@
 import type { Vec3 } from "../core/vector.js";
 import { nearestOnEllipsoid } from "../math/nearest-on-ellipsoid.js";
 import { addScaled, between, distance, dot, length, subtract } from "../math/vector.js";
+import { ballRound } from "./body-ball.js";
 import { boxesOf, type SceneBox } from "./boxes.js";
 import { crosses } from "./crosses.js";
 import type { Body, Scene, ScenePolygon } from "./types.js";
@@ -45,30 +46,19 @@ export function solidsOf({ bodies, polygons }: Pick<Scene, "bodies" | "polygons"
   const solids = [...bodies, ...boxesOf(polygons)];
   const balls = new Float64Array(4 * solids.length);
   for (let i = 0; i < solids.length; i++) {
-    const [[x, y, z], radius] = ballRound(solids[i] as Body | SceneBox);
+    const [[x, y, z], radius] = ballOf(solids[i] as Body | SceneBox);
     balls.set([x, y, z, radius], 4 * i);
   }
   return { solids, balls, polygons };
 }
 
 /** Middle of a solid, and how far it reaches from there. */
-function ballRound(solid: Body | SceneBox): readonly [Vec3, number] {
-  switch (solid.kind) {
-    case "ellipsoid":
-      return [solid.centre, Math.max(...solid.axes.map(length))];
-    case "sphere":
-      return [solid.centre, solid.radius];
-    case "capsule":
-      return [between(solid.from, solid.to, 0.5), distance(solid.from, solid.to) / 2 + solid.radius];
-    case "box": {
-      const corners = solid.sides.flatMap(({ vertices }) => vertices);
-      const low = corners.reduce(lower);
-      const high = corners.reduce(higher);
-      return [between(low, high, 0.5), distance(low, high) / 2];
-    }
-    default:
-      return solid satisfies never;
-  }
+function ballOf(solid: Body | SceneBox): readonly [Vec3, number] {
+  if (solid.kind !== "box") return ballRound(solid);
+  const corners = solid.sides.flatMap(({ vertices }) => vertices);
+  const low = corners.reduce(lower);
+  const high = corners.reduce(higher);
+  return [between(low, high, 0.5), distance(low, high) / 2];
 }
 
 const lower = (a: Vec3, b: Vec3): Vec3 => [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.min(a[2], b[2])];

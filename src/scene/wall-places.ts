@@ -40,7 +40,7 @@ export function wallAt(
   if (!(towards < -1e-9)) return null;
   const away = dot(subtract(corner, camera.at), wall.normal) / towards;
   const at = addScaled(camera.at, sight, away);
-  return away > 0 && isWithin(walls, at) ? at : null;
+  return away > 0 && isOver(walls, at) ? at : null;
 }
 
 /** The least and the greatest of all corners, axis by axis. */
@@ -51,7 +51,7 @@ function boundsOf(walls: readonly ScenePolygon[]): readonly (readonly [number, n
   });
 }
 
-function isWithin(walls: readonly ScenePolygon[], at: Vec3): boolean {
+function isOver(walls: readonly ScenePolygon[], at: Vec3): boolean {
   return boundsOf(walls).every(
     ([low, high], axis) => (at[axis] as number) >= low - 1e-9 && (at[axis] as number) <= high + 1e-9,
   );

@@ -7,7 +7,7 @@ import { type BlackSet, blackSets, contributors } from "./bounce/contributors.js
 import { isIndoors } from "./bounce/first-hit.js";
 import { glancedSet, type KeptSet, type KeptView, keepSet, keptAt } from "./bounce/kept-set.js";
 import { type Reach as BouncedReach, bouncedBy, reachOf, slopesOf } from "./bounce/reach.js";
-import type { Contributor, Quality } from "./bounce/types.js";
+import type { Contributor, Patience, Quality } from "./bounce/types.js";
 import { prepareSource } from "./direct.js";
 import { occludersOf } from "./hiding/occluder.js";
 import { type ShadedSource, shadedReading, shadedSource } from "./hiding/shaded.js";
@@ -26,9 +26,6 @@ export interface Reach {
 }
 
 const noReach: Reach = { direct: 0, bounced: 0, error: 0 };
-
-/** How long a place that few paths light is worked on. */
-export type Patience = "long" | "short";
 
 /** A source and the luminous energy it is to give, lm s. */
 export interface PoweredSource {

@@ -1,5 +1,6 @@
 import type { Vec3 } from "../../core/vector.js";
 import {
+  add,
   addScaled,
   distance,
   dot,
@@ -9,6 +10,7 @@ import {
   scale,
   subtract,
 } from "../../math/vector.js";
+import { ballRound } from "../../scene/body-ball.js";
 import type { Body, ScenePolygon } from "../../scene/types.js";
 
 /** A convex thing: a rounded solid, or what lies between some corners. */
@@ -37,12 +39,12 @@ export function cornersOf(name: string, sides: readonly ScenePolygon[]): Convex 
 
 /** The same thing carried along. */
 export function carried(thing: Convex, by: Vec3): Convex {
-  if (thing.kind === "corners") return { ...thing, corners: thing.corners.map((at) => addScaled(at, by, 1)) };
+  if (thing.kind === "corners") return { ...thing, corners: thing.corners.map((at) => add(at, by)) };
   const { body } = thing;
   const moved: Body =
     body.kind === "capsule"
-      ? { ...body, from: addScaled(body.from, by, 1), to: addScaled(body.to, by, 1) }
-      : { ...body, centre: addScaled(body.centre, by, 1) };
+      ? { ...body, from: add(body.from, by), to: add(body.to, by) }
+      : { ...body, centre: add(body.centre, by) };
   return { ...thing, body: moved };
 }
 
@@ -70,16 +72,11 @@ export function reachAlong(thing: Convex, way: Vec3): number {
 }
 
 /** Middle of a thing, and how far it reaches from there. */
-function ballRound(thing: Convex): readonly [Vec3, number] {
-  if (thing.kind === "corners") {
-    const sum = thing.corners.reduce((all, at) => addScaled(all, at, 1), [0, 0, 0] as Vec3);
-    const middle = scale(sum, 1 / Math.max(1, thing.corners.length));
-    return [middle, Math.max(0, ...thing.corners.map((at) => distance(at, middle)))];
-  }
-  const { body } = thing;
-  if (body.kind === "capsule")
-    return [scale(addScaled(body.from, body.to, 1), 0.5), distance(body.from, body.to) / 2 + body.radius];
-  return [body.centre, body.kind === "sphere" ? body.radius : Math.max(...body.axes.map(length))];
+function ballOf(thing: Convex): readonly [Vec3, number] {
+  if (thing.kind === "round") return ballRound(thing.body);
+  const sum = thing.corners.reduce(add, [0, 0, 0] as Vec3);
+  const middle = scale(sum, 1 / Math.max(1, thing.corners.length));
+  return [middle, Math.max(0, ...thing.corners.map((at) => distance(at, middle)))];
 }
 
 /** Unit vectors spread evenly over all directions: a spiral of the golden angle. */
@@ -102,7 +99,7 @@ const FINEST = 1e-4;
  * @param enough - Less than this is given as 0.
  */
 export function overlapOf(a: Convex, b: Convex, enough: number): number {
-  const [[middleA, roundA], [middleB, roundB]] = [ballRound(a), ballRound(b)];
+  const [[middleA, roundA], [middleB, roundB]] = [ballOf(a), ballOf(b)];
   const apart = subtract(middleB, middleA);
   if (length(apart) >= roundA + roundB - enough) return 0;
   const shared = (way: Vec3): number => reachAlong(a, way) + reachAlong(b, scale(way, -1));

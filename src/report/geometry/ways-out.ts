@@ -49,7 +49,7 @@ export function shortestWay(
 }
 
 /** Whether a place is in the room; without a room, above the floor. */
-export function isWithin(room: SceneRoom | null, [x, y, z]: Vec3): boolean {
+export function isInRoom(room: SceneRoom | null, [x, y, z]: Vec3): boolean {
   if (room === null) return z >= 0;
   return x >= room.left && x <= room.right && y >= room.front && y <= room.back && z >= 0 && z <= room.height;
 }

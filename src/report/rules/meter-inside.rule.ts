@@ -6,7 +6,7 @@ import { type Solids, type Sunk, solidsOf, sunkIn, surfaced } from "../../scene/
 import type { Station } from "../../scene/types.js";
 import { meterKey } from "../../transport/meter.js";
 import { meterHeld } from "../evaluate/reading.js";
-import { isWithin, shortestWay } from "../geometry/ways-out.js";
+import { isInRoom, shortestWay } from "../geometry/ways-out.js";
 import type { Plan } from "../plan.js";
 import { sayWhatHolds } from "../say/bodies.js";
 import { sayLength } from "../say/quantity.js";
@@ -98,7 +98,7 @@ export const meterInside: Rule = {
       const deep = `${which} lies ${sayLength(sunk.depth)} inside ${what}`;
       const way = shortestWay((by) => {
         const there = add(at, by);
-        return isWithin(scene.room, there) && sunkIn(solids, there) === null;
+        return isInRoom(scene.room, there) && sunkIn(solids, there) === null;
       });
       return [
         {

@@ -4,6 +4,7 @@ import { clearWay, emptyHit, type Hit } from "./first-hit.js";
 import type { KeptView } from "./kept-set.js";
 import { askLamp, density, type Lamp } from "./lamp.js";
 import { LANDING, type Landings, landingFor } from "./landings.js";
+import type { Patience } from "./types.js";
 import type { World } from "./world.js";
 
 /** Bounced light of one source at one station, lx s per lm s. */
@@ -26,12 +27,7 @@ const WIDE = 0.035;
  *
  * @param direct - What the source gives the meter straight, lx s per lm s.
  */
-export function reachOf(
-  kept: KeptView,
-  source: ShadedSource,
-  direct: number,
-  patience: "long" | "short",
-): Reach {
+export function reachOf(kept: KeptView, source: ShadedSource, direct: number, patience: Patience): Reach {
   const lamp = kept.lamp(source);
   if (!(lamp.luminance > 0)) return { bounced: 0, error: 0, sets: 0, usual: 0 };
   const { leastSets, mostCorners, hardCorners, target, errors, paths } = kept.fineness;

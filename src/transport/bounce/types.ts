@@ -1,6 +1,9 @@
 /** How finely interreflection is worked out: `usual` for every day, `fine` to a third of its error. */
 export type Quality = "usual" | "fine" | "look" | "glance";
 
+/** How long a place that few paths light is worked on. */
+export type Patience = "long" | "short";
+
 /**
  * What one surface does for a meter under some lights; both numbers in lx s. In stops the surface gives
  * log2((without + takes) / without). Light that goes by way of two surfaces is missed with either black, so the numbers

@@ -111,7 +111,8 @@ export function worldOf(scene: Scene): World {
   };
 }
 
-function roomBox(room: NonNullable<Scene["room"]>): Float64Array {
+/** Least and greatest x, y, z of a room, in pairs. */
+export function roomBox(room: NonNullable<Scene["room"]>): Float64Array {
   return Float64Array.of(room.left, room.right, room.front, room.back, 0, room.height);
 }
 

@@ -1,7 +1,6 @@
-import { exp2 } from "../../core/exp2.js";
 import { atPower, withSource } from "../change/move-source.js";
 import { lightsOf, type Plan } from "../plan.js";
-import { apertureAtMost, isoAtLeast } from "../say/nominal.js";
+import { apertureFor, isoFor } from "../say/make-up.js";
 import { fixed, floorTo } from "../say/number.js";
 import { sayLength, sayPercent, sayStops } from "../say/quantity.js";
 import { ownerOf } from "../say/surfaces.js";
@@ -36,11 +35,10 @@ function remedies(plan: Plan, { key, needed }: Reach): string {
       `bring ${key.source.name} to ${sayLength(away)} from the face (full power then is ${fixed(off, 1)} stop over)`,
     );
   }
-  const iso = camera?.iso === null || camera === null ? null : isoAtLeast(camera.iso * exp2(lack));
-  if (iso !== null) ways.push(`set ${iso.text}`);
-  const aperture =
-    camera?.aperture === null || camera === null ? null : apertureAtMost(camera.aperture * exp2(-lack / 2));
-  if (aperture !== null) ways.push(`open to ${aperture.text}`);
+  const iso = isoFor(camera, lack);
+  if (iso !== null) ways.push(`set ${iso}`);
+  const aperture = apertureFor(camera, lack);
+  if (aperture !== null) ways.push(`open to ${aperture}`);
   const text = ways.join(", or ");
   return text === "" ? "Take a stronger lamp." : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

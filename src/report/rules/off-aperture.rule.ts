@@ -1,7 +1,8 @@
 import { exp2 } from "../../core/exp2.js";
 import type { Scene } from "../../scene/types.js";
 import { faceWords, lightsOn } from "../plan.js";
-import { apertureAtMost, isoAtLeast, isoAtMost } from "../say/nominal.js";
+import { apertureFor, isoFor } from "../say/make-up.js";
+import { isoAtMost } from "../say/nominal.js";
 import { fixed, list, twoFigures } from "../say/number.js";
 import { overUnder } from "../say/over-under.js";
 import { threshold } from "../settings.js";
@@ -12,11 +13,10 @@ import type { Rule } from "./rule.js";
 /** What the camera does in place of all lights by as much, in words. */
 function instead({ camera }: Scene, off: number): string {
   const iso = camera?.iso ?? null;
-  const aperture = camera?.aperture ?? null;
-  const ways = [
-    iso === null ? null : off > 0 ? isoAtMost(iso * exp2(-off)) : isoAtLeast(iso * exp2(-off)),
-    aperture === null || off > 0 ? null : apertureAtMost(aperture * exp2(off / 2)),
-  ].flatMap((way) => (way === null ? [] : [way.text]));
+  const slower = iso === null ? null : (isoAtMost(iso * exp2(-off))?.text ?? null);
+  const ways = (off > 0 ? [slower] : [isoFor(camera, -off), apertureFor(camera, -off)]).filter(
+    (way) => way !== null,
+  );
   return ways.length === 0 ? "" : `: set ${ways.join(" or ")} instead`;
 }
 

@@ -3,7 +3,7 @@ import { lampName } from "../../scene/lit/seen.js";
 import type { Scene, Source } from "../../scene/types.js";
 import { type Reading, stopsOver, sumOf } from "../light/reading.js";
 import { keyOf, type Lit } from "../plan.js";
-import { isoAtLeast } from "../say/nominal.js";
+import { isoFor } from "../say/make-up.js";
 import { fixed } from "../say/number.js";
 import { sayStops } from "../say/quantity.js";
 import { faceReading, fitsRoom } from "./key-light.js";
@@ -27,8 +27,8 @@ function beyondWords({ camera }: Scene, source: Source, stops: number, missing: 
   const beyond = beyondDial(source, stops);
   if (beyond === 0) return "";
   if (beyond < 0) return `, which is ${sayStops(-beyond)} lower than ${source.name} goes`;
-  const iso = camera === null || camera.iso === null ? null : isoAtLeast(camera.iso * exp2(missing));
-  return `, which is ${sayStops(beyond)} more than ${source.name} has${iso === null ? "" : ` (${iso.text} makes up for it)`}`;
+  const iso = isoFor(camera, missing);
+  return `, which is ${sayStops(beyond)} more than ${source.name} has${iso === null ? "" : ` (${iso} makes up for it)`}`;
 }
 
 /** What the face gets before and after a change, lx s. */

@@ -1,4 +1,3 @@
-import { exp2 } from "../../core/exp2.js";
 import type { Vec3 } from "../../core/vector.js";
 import { findRoot } from "../../math/roots.js";
 import { distance } from "../../math/vector.js";
@@ -7,7 +6,7 @@ import { atDistance } from "../change/move-source.js";
 import { type Turned, turned, turnedBy, turnLamps, withEach } from "../change/turn-lamps.js";
 import { intrusionOf } from "../geometry/intrusion.js";
 import { lightsOn, type Plan } from "../plan.js";
-import { apertureAtMost, isoAtLeast } from "../say/nominal.js";
+import { apertureFor, isoFor } from "../say/make-up.js";
 import { ceilTo, fixed, floorTo, list } from "../say/number.js";
 import { sayLength, sayStops } from "../say/quantity.js";
 import { faceChange, fitsRoom } from "./key-light.js";
@@ -97,9 +96,6 @@ function othersDown(plan: Plan, lamps: readonly Source[], goal: TurnGoal): strin
     return null;
   const lost = -faceChange(plan, turnedBy(plan, others, way.change));
   const { camera } = plan.scene;
-  const iso = camera === null || camera.iso === null ? null : isoAtLeast(camera.iso * exp2(lost));
-  const open =
-    camera === null || camera.aperture === null ? null : apertureAtMost(camera.aperture * exp2(-lost / 2));
-  const opened = [iso, open].flatMap((one) => (one === null ? [] : [one.text])).join(" or ");
+  const opened = [isoFor(camera, lost), apertureFor(camera, lost)].filter((one) => one !== null).join(" or ");
   return opened === "" ? null : `turn ${way.names} ${way.words} and set ${opened}`;
 }
